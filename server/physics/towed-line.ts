@@ -1,0 +1,235 @@
+import { checkTowedLine } from "./check-towed-line.ts";
+import { climbLine, type LineProperties, type LineState } from "./climb-line.ts";
+import { sphereDragAreaM2 } from "./drag.ts";
+import { type FlowProfile, speedAtDepthMS } from "./flow-profile.ts";
+import { climbFreeEnd, startsFree } from "./free-end.ts";
+import { type Refusal, refuse } from "./refusal.ts";
+import type { Water } from "./water.ts";
+
+/** A stretch of one kind of line. */
+export interface LineSegment extends LineProperties {
+  /** Length, m; zero or more. */
+  readonly lengthM: number;
+}
+
+/** Something small fixed to the line: a ball, a weight, a diver, a lure, a pull from outside. */
+export interface PointBody {
+  /** The node it hangs on: 1 is the lower end of the first segment from the top. */
+  readonly node: number;
+  /** Weight in the water plus any steady downward pull, N; negative lifts. */
+  readonly weightN: number;
+  /** Drag area, m2: drag coefficient times frontal area. */
+  readonly dragAreaM2: number;
+  /** Area of the downward lift of a diver or plug, m2; negative lifts up. */
+  readonly liftAreaM2: number;
+  /** A steady pull astern that does not depend on speed, N. */
+  readonly forceXN: number;
+  /** A sphere adds its own drag, which depends on the Reynolds number. */
+  readonly sphere?: { readonly diameterM: number; readonly multiplier: number };
+}
+
+/** A second line clipped to a node of the first: a lure line on its release. */
+export interface LineBranch {
+  readonly node: number;
+  readonly line: TowedLine;
+}
+
+/** A line from its top down: segments, bodies at their lower ends, branches clipped to them. */
+export interface TowedLine {
+  readonly segments: readonly LineSegment[];
+  readonly bodies: readonly PointBody[];
+  readonly branches?: readonly LineBranch[];
+}
+
+/** Where a line starts: m astern of the frame's origin, m below the surface. */
+export interface TowPoint {
+  readonly xM: number;
+  readonly zM: number;
+}
+
+/** One node of a solved line. */
+export interface SolvedNode {
+  /** Metres of line from the top. */
+  readonly alongM: number;
+  readonly xM: number;
+  readonly zM: number;
+  /** Tension just above the node, N; at the top it is zero, for want of a line above. */
+  readonly tensionAboveN: number;
+  /** Tension just below the node, N; zero at the lower end. */
+  readonly tensionBelowN: number;
+}
+
+/** A solved line. Angles are from the vertical, positive astern. */
+export interface SolvedLine {
+  readonly ok: true;
+  /** Depth of the lower end, m. */
+  readonly depthM: number;
+  /** Distance of the lower end astern of the line's own top, m. */
+  readonly behindM: number;
+  readonly topTensionN: number;
+  readonly topAngleDeg: number;
+  /** The pull of the whole line on its top, N: astern and down. */
+  readonly topForceXN: number;
+  readonly topForceZN: number;
+  /** The least depth that the line reaches anywhere, m; below zero it would be out of the water. */
+  readonly leastDepthM: number;
+  readonly nodes: readonly SolvedNode[];
+  /** In the order of `branches`, in the same frame. */
+  readonly branches: readonly SolvedLine[];
+}
+
+/** Each step's error bound; the reference cases then come out within 2e-8 of the line's length, most within 1e-9. */
+export const SOLVER_TOLERANCE = 1e-8;
+
+/**
+ * The steady shape of a line towed in one plane, with its tensions. Refuses, with a plain reason, anything that
+ * is not a finite number, is out of range, or has no single answer (a slack line, a profile not supported).
+ * Whether the line rises above the water is left to the caller: `leastDepthM` tells.
+ */
+export function solveTowedLine(
+  line: TowedLine,
+  water: Water,
+  flow: FlowProfile,
+  top: TowPoint = { xM: 0, zM: 0 },
+  tolerance = SOLVER_TOLERANCE,
+): SolvedLine | Refusal {
+  const why = checkTowedLine(line, water, flow, top);
+  if (why !== undefined) return refuse(why);
+  return solveChecked(line, water, flow, top, tolerance);
+}
+
+/** The same for a line that has been checked already; used again and again while a pull is being settled. */
+export function solveChecked(
+  line: TowedLine,
+  water: Water,
+  flow: FlowProfile,
+  top: TowPoint,
+  tolerance: number,
+): SolvedLine | Refusal {
+  const branches: SolvedLine[] = [];
+  for (const branch of line.branches ?? []) {
+    const solved = solveChecked(branch.line, water, flow, ORIGIN, tolerance);
+    if (!solved.ok) return solved;
+    branches.push(solved);
+  }
+  // Positions are counted from the lower end until the top is reached, then moved so that the top fits.
+  const state: LineState = { xM: 0, zM: 0, forceXN: 0, forceZN: 0, leastZM: 0 };
+  const nodes: SolvedNode[] = [];
+  const lengthM = totalLengthM(line.segments);
+  let alongM = lengthM;
+  for (let node = line.segments.length; node >= 0; node--) {
+    const tensionBelowN = tension(state);
+    addForcesAt(state, node, line, branches, water, flow);
+    const tensionAboveN = node === 0 ? 0 : tension(state);
+    nodes.push({ alongM, xM: state.xM, zM: state.zM, tensionAboveN, tensionBelowN });
+    const segment = line.segments[node - 1];
+    if (segment === undefined) break;
+    const why = climbSegment(state, segment, water, flow, lengthM || 1, tolerance);
+    if (why !== undefined) return refuse(why);
+    alongM = node === 1 ? 0 : alongM - segment.lengthM;
+  }
+  return placeAtTop(line, state, nodes, branches, top);
+}
+
+const ORIGIN: TowPoint = { xM: 0, zM: 0 };
+
+/** Total length of some segments, m. */
+export function totalLengthM(segments: readonly LineSegment[]): number {
+  let sum = 0;
+  for (const segment of segments) sum += segment.lengthM;
+  return sum;
+}
+
+function tension(state: LineState): number {
+  return Math.sqrt(state.forceXN * state.forceXN + state.forceZN * state.forceZN);
+}
+
+/** Adds what hangs on a node to the force carried up the line. At the top there is no line left to carry it. */
+function addForcesAt(
+  state: LineState,
+  node: number,
+  line: TowedLine,
+  solvedBranches: readonly SolvedLine[],
+  water: Water,
+  flow: FlowProfile,
+): void {
+  if (node === 0) return;
+  const speedMS = speedAtDepthMS(flow, state.zM);
+  for (const body of line.bodies) if (body.node === node) addBody(state, body, water, speedMS);
+  line.branches?.forEach((branch, i) => {
+    if (branch.node !== node) return;
+    state.forceXN += solvedBranches[i]?.topForceXN ?? 0;
+    state.forceZN += solvedBranches[i]?.topForceZN ?? 0;
+  });
+}
+
+function addBody(state: LineState, body: PointBody, water: Water, speedMS: number): void {
+  const { sphere } = body;
+  const sphereM2 =
+    sphere === undefined
+      ? 0
+      : sphereDragAreaM2(sphere.diameterM, speedMS, water.kinematicViscosityM2S, sphere.multiplier);
+  const pressurePa = 0.5 * water.densityKgM3 * speedMS * speedMS;
+  state.forceXN += body.forceXN + pressurePa * (body.dragAreaM2 + sphereM2) * Math.sign(speedMS);
+  state.forceZN += body.weightN + pressurePa * body.liftAreaM2;
+}
+
+function climbSegment(
+  state: LineState,
+  segment: LineSegment,
+  water: Water,
+  flow: FlowProfile,
+  scaleM: number,
+  tolerance: number,
+): string | undefined {
+  const { lengthM } = segment;
+  if (lengthM === 0) return undefined;
+  const speedMS = speedAtDepthMS(flow, state.zM);
+  if (startsFree(state, segment, lengthM, water, speedMS))
+    return climbFreeEnd(state, segment, lengthM, water, speedMS);
+  return climbLine(state, segment, lengthM, water, flow, scaleM, tolerance);
+}
+
+function placeAtTop(
+  line: TowedLine,
+  state: LineState,
+  fromLowerEnd: readonly SolvedNode[],
+  fromOrigin: readonly SolvedLine[],
+  top: TowPoint,
+): SolvedLine {
+  const shiftXM = top.xM - state.xM;
+  const shiftZM = top.zM - state.zM;
+  const nodes = fromLowerEnd.map((node) => movedNode(node, shiftXM, shiftZM)).reverse();
+  const branches = fromOrigin.map((branch, i) => {
+    const at = nodes[line.branches?.[i]?.node ?? 0];
+    return at === undefined ? branch : movedLine(branch, at.xM, at.zM);
+  });
+  const leastDepthM = branches.reduce((least, b) => Math.min(least, b.leastDepthM), state.leastZM + shiftZM);
+  return {
+    ok: true,
+    depthM: shiftZM,
+    behindM: -state.xM,
+    topTensionN: tension(state),
+    topAngleDeg: (Math.atan2(state.forceXN, state.forceZN) * 180) / Math.PI,
+    topForceXN: state.forceXN,
+    topForceZN: state.forceZN,
+    leastDepthM,
+    nodes,
+    branches,
+  };
+}
+
+function movedNode(node: SolvedNode, xM: number, zM: number): SolvedNode {
+  return { ...node, xM: node.xM + xM, zM: node.zM + zM };
+}
+
+/** A solved line moved as a whole, with what is clipped to it; `behindM` stays, being counted from its own top. */
+function movedLine(line: SolvedLine, xM: number, zM: number): SolvedLine {
+  return {
+    ...line,
+    depthM: line.depthM + zM,
+    leastDepthM: line.leastDepthM + zM,
+    nodes: line.nodes.map((node) => movedNode(node, xM, zM)),
+    branches: line.branches.map((branch) => movedLine(branch, xM, zM)),
+  };
+}
