@@ -1,0 +1,69 @@
+/** The place in a line's words that the reader has reached, and the first thing found wrong with it. */
+import type { IToken } from "chevrotain";
+import type { Issue } from "./issues.ts";
+import type { Span } from "./journal.ts";
+import { ClockTime, QuotedText } from "./tokens.ts";
+
+/** Walks the words of one line; keeps the first issue and drops the rest, so that a line never has two. */
+export class Cursor {
+  readonly raw: string;
+  readonly pieces: readonly IToken[];
+  at = 0;
+  issue: Issue | null = null;
+
+  constructor(raw: string, words: readonly IToken[]) {
+    this.raw = raw;
+    this.pieces = words.some((word) => word.image.endsWith(",")) ? withoutSeparators(words) : words;
+  }
+
+  get done(): boolean {
+    return this.at >= this.pieces.length;
+  }
+
+  /** The word `ahead` places on, with its quotes; empty past the end. */
+  text(ahead = 0): string {
+    return this.pieces[this.at + ahead]?.image ?? "";
+  }
+
+  isQuoted(ahead = 0): boolean {
+    return this.pieces[this.at + ahead]?.tokenType === QuotedText;
+  }
+
+  isClock(ahead = 0): boolean {
+    return this.pieces[this.at + ahead]?.tokenType === ClockTime;
+  }
+
+  /** Where the piece with that index starts; the end of the last piece when past the end. */
+  startOf(index: number): number {
+    return this.pieces[index]?.startOffset ?? this.endOf(index - 1);
+  }
+
+  endOf(index: number): number {
+    const piece = this.pieces[index];
+    return piece === undefined ? this.raw.trimEnd().length : piece.startOffset + piece.image.length;
+  }
+
+  /** The span from one piece to the one before another. */
+  spanFrom(first: number, pastLast: number): Span {
+    return [this.startOf(first), pastLast > first ? this.endOf(pastLast - 1) : this.startOf(first)];
+  }
+
+  report(issue: Issue): void {
+    this.issue ??= issue;
+  }
+}
+
+/** A comma before a blank separates and means nothing. */
+function withoutSeparators(words: readonly IToken[]): IToken[] {
+  const kept: IToken[] = [];
+  for (const word of words) {
+    if (word.tokenType === QuotedText || !word.image.endsWith(",")) kept.push(word);
+    else if (word.image.length > 1) kept.push({ ...word, image: word.image.slice(0, -1) });
+  }
+  return kept;
+}
+
+/** A name or text without its quotes. */
+export function unquote(image: string): string {
+  return image.slice(1, -1).replaceAll('""', '"');
+}

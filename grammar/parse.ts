@@ -1,0 +1,100 @@
+/** The one entry point from text: `parse(text)` → journal and issues. Never fails; lines may be unreadable. */
+
+import { FORMAT_NAME } from "./format-name.ts";
+import type { Issue } from "./issues.ts";
+import type { Journal, Line } from "./journal.ts";
+import { type Block, readLine } from "./read-line.ts";
+import { VOCABULARY, type Vocabulary } from "./vocabulary.ts";
+
+/** A journal read: its lines, at most one issue for each, and the block each stands in. */
+export interface Parse {
+  readonly journal: Journal;
+  /** Aligned with `journal.lines`. */
+  readonly issues: readonly (Issue | null)[];
+  /** The block each line stands in, aligned with `journal.lines`. */
+  readonly blocks: readonly Block[];
+}
+
+const BOM = "\ufeff";
+
+/** Reads a whole file's text. */
+export function parse(text: string, vocabulary: Vocabulary = VOCABULARY): Parse {
+  return reparse(undefined, text, vocabulary);
+}
+
+/**
+ * Reads a text again after an edit: lines before and after the edit that stand in the same block keep their very
+ * values, so that what was computed from them can be kept too. The result equals `parse(text)`.
+ */
+export function reparse(
+  previous: Parse | undefined,
+  text: string,
+  vocabulary: Vocabulary = VOCABULARY,
+): Parse {
+  const bom = text.startsWith(BOM);
+  const spans = lineSpans(text, bom ? 1 : 0);
+  const old = previous?.journal.lines ?? [];
+  const same = (line: Line | undefined, index: number): boolean =>
+    line !== undefined && sameText(line, text, spans, index);
+  const most = Math.min(old.length, spans.length);
+  let head = 0;
+  while (head < most && same(old[head], head)) head++;
+  let tail = 0;
+  while (tail < most - head && same(old[old.length - 1 - tail], spans.length - 1 - tail)) tail++;
+
+  const lines = old.slice(0, head);
+  const issues = previous?.issues.slice(0, head) ?? [];
+  const blocks = previous?.blocks.slice(0, head) ?? [];
+  let block: Block = head === 0 ? "margin" : blockAfter(previous, head, vocabulary);
+  const shift = old.length - spans.length;
+  for (let index = head; index < spans.length; index++) {
+    if (index >= spans.length - tail && previous?.blocks[index + shift] === block) {
+      lines.push(...old.slice(index + shift));
+      issues.push(...previous.issues.slice(index + shift));
+      blocks.push(...previous.blocks.slice(index + shift));
+      break;
+    }
+    const { start, stop, end } = spans[index] as LineSpan;
+    const reading = readLine(text.slice(start, stop), end, block, vocabulary);
+    lines.push(reading.line);
+    issues.push(reading.issue);
+    blocks.push(block);
+    block = reading.next;
+  }
+  return { journal: { format: FORMAT_NAME, bom, lines }, issues, blocks };
+}
+
+function blockAfter(previous: Parse | undefined, count: number, vocabulary: Vocabulary): Block {
+  const line = previous?.journal.lines[count - 1];
+  const block = previous?.blocks[count - 1];
+  if (line === undefined || block === undefined) return "margin";
+  return readLine(line.raw, line.end, block, vocabulary).next;
+}
+
+interface LineSpan {
+  start: number;
+  stop: number;
+  end: Line["end"];
+}
+
+/** Splits at LF, CRLF and CR, as the LSP does. A text always has at least one line. */
+function lineSpans(text: string, from: number): LineSpan[] {
+  const spans: LineSpan[] = [];
+  let start = from;
+  for (let at = from; at < text.length; at++) {
+    const code = text.charCodeAt(at);
+    if (code !== 10 && code !== 13) continue;
+    const isPair = code === 13 && text.charCodeAt(at + 1) === 10;
+    spans.push({ start, stop: at, end: isPair ? "\r\n" : code === 13 ? "\r" : "\n" });
+    if (isPair) at++;
+    start = at + 1;
+  }
+  spans.push({ start, stop: text.length, end: "" });
+  return spans;
+}
+
+function sameText(line: Line, text: string, spans: readonly LineSpan[], index: number): boolean {
+  const span = spans[index];
+  if (span === undefined || line.end !== span.end || line.raw.length !== span.stop - span.start) return false;
+  return text.startsWith(line.raw, span.start);
+}

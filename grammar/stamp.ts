@@ -1,0 +1,34 @@
+/** Dates and clock times as they are typed. Midnight is never inferred: a time of the next day carries its date. */
+
+const CLOCK = /^(~?)(\d{1,2}):(\d{2})(?::(\d{2}))?([+-]\d{2}:\d{2}|Z)?$/u;
+const DATE = /^(\d{4})-(\d{2})-(\d{2})$/u;
+const MONTH_DAYS = [31, 29, 31, 30, 31, 30, 31, 31, 30, 31, 30, 31] as const;
+
+/** A clock time in canonical spelling. */
+export interface Clock {
+  /** `HH:MM` or `HH:MM:SS` */
+  readonly clock: string;
+  readonly offset: string | null;
+  readonly approx: boolean;
+}
+
+/** Reads a clock time; undefined when it is none (25:00, 12:61). */
+export function canonicalClock(text: string): Clock | undefined {
+  const match = CLOCK.exec(text);
+  if (match === null) return undefined;
+  const [, approx, hours = "", minutes = "", seconds, offset] = match;
+  if (Number(hours) > 23 || Number(minutes) > 59 || Number(seconds ?? 0) > 59) return undefined;
+  const clock = `${hours.padStart(2, "0")}:${minutes}${seconds === undefined ? "" : `:${seconds}`}`;
+  return { clock, offset: offset ?? null, approx: approx === "~" };
+}
+
+/** True for a date of the calendar. */
+export function isCalendarDate(text: string): boolean {
+  const match = DATE.exec(text);
+  if (match === null) return false;
+  const [year, month, day] = [Number(match[1]), Number(match[2]), Number(match[3])];
+  const longest = MONTH_DAYS[month - 1];
+  if (longest === undefined || day < 1 || day > longest) return false;
+  const isLeap = (year % 4 === 0 && year % 100 !== 0) || year % 400 === 0;
+  return !(month === 2 && day === 29 && !isLeap);
+}

@@ -1,0 +1,72 @@
+/**
+ * The lexer. One word token and a table lookup, not ninety keyword tokens; a word catches everything else,
+ * so lexing is total: whatever a line holds, it becomes tokens that tile it. Lines are lexed one at a time.
+ */
+import { createToken, Lexer, type TokenType } from "chevrotain";
+
+/** The code units a character class with a complement can start with; Chevrotain's own optimizer needs the list. */
+const NOT_BLANK_STARTS: number[] = [];
+const BLANKS = /[\s\ufeff]/u;
+for (let code = 0; code < 256; code++) {
+  if (!BLANKS.test(String.fromCharCode(code))) NOT_BLANK_STARTS.push(code);
+}
+/** Above 255 Chevrotain sorts code units into buckets of 256; one member a bucket stands for all. */
+for (let code = 256; code < 0x10000; code += 128) {
+  if (!BLANKS.test(String.fromCharCode(code))) NOT_BLANK_STARTS.push(code);
+}
+const DIGITS = [..."0123456789"];
+
+/** White space other than a line end. */
+export const Blank = createToken({
+  name: "Blank",
+  pattern: /[ \t\v\f\u00a0\u1680\u2000-\u200a\u2028\u2029\u202f\u205f\u3000\ufeff]+/,
+  group: Lexer.SKIPPED,
+});
+
+/** Any token that carries content: a word, a string, a date or a clock time. */
+export const Piece = createToken({ name: "Piece", pattern: Lexer.NA });
+
+/** A comment: `#` at the line's start or after a blank, to the end of the line. */
+export const Comment = createToken({ name: "Comment", pattern: /#[^\r\n]*/ });
+
+/** Text in double quotes; a quote inside is written twice. */
+export const QuotedText = createToken({
+  name: "QuotedText",
+  pattern: /"(?:[^"\r\n]|"")*"(?=,?(?!\S))/,
+  categories: [Piece],
+});
+
+/** `2031-06-21` */
+export const CalendarDate = createToken({
+  name: "CalendarDate",
+  pattern: /\d{4}-\d{2}-\d{2}(?=,?(?!\S))/,
+  start_chars_hint: DIGITS,
+  categories: [Piece],
+});
+
+/** `5:25`, `05:25:30`, `~07:15`, `01:30-05:00`, `04:00Z` */
+export const ClockTime = createToken({
+  name: "ClockTime",
+  pattern: /~?\d{1,2}:\d{2}(?::\d{2})?(?:[+-]\d{2}:\d{2}|Z)?(?=,?(?!\S))/,
+  start_chars_hint: ["~", ...DIGITS],
+  categories: [Piece],
+});
+
+/** Any other run without blanks. */
+export const Word = createToken({
+  name: "Word",
+  pattern: /[^\s\ufeff]+/,
+  line_breaks: false,
+  start_chars_hint: NOT_BLANK_STARTS,
+  categories: [Piece],
+});
+
+/** Every token type, in the order the lexer tries them. */
+export const TOKENS: TokenType[] = [Blank, Comment, QuotedText, CalendarDate, ClockTime, Word, Piece];
+
+/** Lexes one line without its line end. */
+export const LINE_LEXER = new Lexer(TOKENS, {
+  positionTracking: "onlyOffset",
+  ensureOptimizations: true,
+  skipValidations: true,
+});
