@@ -1,0 +1,98 @@
+/**
+ * Bundles everything that is shipped: the extension, the language server, the command line and the web variants.
+ *
+ *     node esbuild.config.ts            bundle into dist/
+ *     node esbuild.config.ts --sizes    and print what each bundle is made of
+ *     node esbuild.config.ts --tests    and bundle the tests that run inside the editor
+ *     node esbuild.config.ts --watch    and bundle again whenever a source file changes
+ */
+import { existsSync } from "node:fs";
+import { parseArgs } from "node:util";
+import { analyzeMetafile, type BuildOptions, build, context } from "esbuild";
+
+/** One bundle: where it starts, where it goes, and what differs from the options that all share. */
+interface Bundle {
+  readonly entry: string;
+  readonly outfile: string;
+  readonly options: BuildOptions;
+}
+
+const forEditor: BuildOptions = { platform: "node", format: "cjs", target: "node20", external: ["vscode"] };
+const forWebEditor: BuildOptions = {
+  platform: "browser",
+  format: "cjs",
+  target: "es2022",
+  external: ["vscode"],
+};
+const forWorker: BuildOptions = { platform: "browser", format: "iife", target: "es2022" };
+const forCommandLine: BuildOptions = {
+  platform: "node",
+  format: "esm",
+  target: "node20",
+  // Dependencies in the older module format ask for Node's own modules through `require`.
+  banner: {
+    js: '#!/usr/bin/env node\nimport { createRequire } from "node:module"; const require = createRequire(import.meta.url);',
+  },
+};
+
+const shipped: readonly Bundle[] = [
+  { entry: "client/vscode/extension.ts", outfile: "dist/extension.cjs", options: forEditor },
+  { entry: "server/lsp/main-node.ts", outfile: "dist/server.cjs", options: forEditor },
+  { entry: "client/vscode/extension-web.ts", outfile: "dist/extension-web.cjs", options: forWebEditor },
+  { entry: "server/lsp/main-worker.ts", outfile: "dist/server-worker.js", options: forWorker },
+  { entry: "client/cli/main.ts", outfile: "dist/deepwake.mjs", options: forCommandLine },
+];
+
+const testBundles: readonly Bundle[] = [
+  {
+    entry: "tests/editor/suite/index.ts",
+    outfile: "dist/editor-tests/index.cjs",
+    options: { ...forEditor, minify: false },
+  },
+];
+
+const { values: flags } = parseArgs({
+  options: {
+    sizes: { type: "boolean", default: false },
+    tests: { type: "boolean", default: false },
+    watch: { type: "boolean", default: false },
+  },
+});
+
+const bundles = [...shipped, ...(flags.tests ? testBundles : [])];
+const present = bundles.filter(({ entry }) => existsSync(new URL(entry, import.meta.url)));
+for (const { entry, outfile } of bundles) {
+  if (!present.some((bundle) => bundle.entry === entry))
+    console.log(`${outfile}: skipped, there is no ${entry} yet`);
+}
+await Promise.all(present.map(bundleOne));
+
+/** Bundles one entry and prints the size of what came out. */
+async function bundleOne({ entry, outfile, options }: Bundle): Promise<void> {
+  const all: BuildOptions = {
+    minify: !flags.watch,
+    ...options,
+    absWorkingDir: import.meta.dirname,
+    entryPoints: [entry],
+    outfile,
+    bundle: true,
+    sourcemap: flags.watch ? "linked" : false,
+    legalComments: "none",
+    logLevel: "warning",
+    // The module builds of the editor's libraries are smaller than their main builds.
+    mainFields: ["module", "main"],
+  };
+  if (flags.watch) {
+    const watching = await context(all);
+    await watching.watch();
+    console.log(`${outfile}: watching`);
+    return;
+  }
+  const { metafile } = await build({ ...all, metafile: true });
+  console.log(`${outfile}: ${kilobytes(metafile.outputs[outfile]?.bytes ?? 0)}`);
+  if (flags.sizes) console.log(await analyzeMetafile(metafile, { color: false }));
+}
+
+function kilobytes(bytes: number): string {
+  return `${Math.round(bytes / 1024)} KB`;
+}
