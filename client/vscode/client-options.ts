@@ -1,0 +1,28 @@
+/** What the language client is told, the same in every kind of editor. */
+import * as vscode from "vscode";
+import type { DocumentSelector, LanguageClientOptions } from "vscode-languageclient";
+
+/** The name shown on the output channel and in messages. */
+export const clientName = "Deepwake";
+
+/** The languages of a trip journal and of a gear book. */
+export const languageIds = ["deepwake-trip", "deepwake-gear"] as const;
+
+/** How many times within three minutes a server that ends by itself is started again. */
+const maxRestarts = 4;
+
+/** The documents that the server is asked about: our two languages, saved or not yet saved. */
+export const documentSelector: DocumentSelector = languageIds.flatMap((language) =>
+  ["file", "untitled"].map((scheme) => ({ scheme, language })),
+);
+
+/** Builds the client's options: watched files, settings passed on, and what happens when the server ends by itself. */
+export function clientOptions(output: vscode.LogOutputChannel): LanguageClientOptions {
+  return {
+    documentSelector,
+    outputChannel: output,
+    synchronize: { fileEvents: vscode.workspace.createFileSystemWatcher("**/*.{trip,gear}") },
+    connectionOptions: { maxRestartCount: maxRestarts },
+    diagnosticCollectionName: "deepwake",
+  };
+}
