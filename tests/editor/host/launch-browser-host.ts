@@ -1,0 +1,92 @@
+#!/usr/bin/env node
+/**
+ * Stands in for a desktop editor's executable: takes the arguments that a test run passes to one, plays them into
+ * the browser-hosted editor, prints what the tests print, and ends with the tests' exit code.
+ */
+import { tmpdir } from "node:os";
+import { join, resolve } from "node:path";
+import { findChromium, howToGetChromium } from "./find-chromium.ts";
+import { installHost } from "./install-host.ts";
+import { openBrowser, type Page, workbenchAddress } from "./open-page.ts";
+import { startServer } from "./start-server.ts";
+
+/** How long one round of tests may take before it counts as hung. */
+const roundBoundMs = 240_000;
+
+/** The arguments that matter here; the rest (sandbox and update flags of a desktop editor) have no meaning. */
+interface LaunchArguments {
+  readonly extensionFolder: string;
+  readonly testModule: string;
+  readonly profileFolder: string;
+  readonly extensionsFolder: string;
+  readonly workspaceFolder: string | undefined;
+  readonly trustEverything: boolean;
+}
+
+function readArguments(args: readonly string[]): LaunchArguments {
+  const value = (name: string): string | undefined =>
+    args.find((arg) => arg.startsWith(`--${name}=`))?.slice(name.length + 3);
+  const path = (name: string): string => {
+    const found = value(name);
+    if (found === undefined) throw new Error(`--${name}=PATH is missing.`);
+    return resolve(found);
+  };
+  const folder = args.find((arg) => !arg.startsWith("-"));
+  return {
+    extensionFolder: path("extensionDevelopmentPath"),
+    testModule: path("extensionTestsPath"),
+    profileFolder: resolve(value("user-data-dir") ?? join(tmpdir(), `deepwake-profile-${process.pid}`)),
+    extensionsFolder: resolve(
+      value("extensions-dir") ?? join(tmpdir(), `deepwake-extensions-${process.pid}`),
+    ),
+    workspaceFolder: folder === undefined ? undefined : resolve(folder),
+    trustEverything: args.includes("--disable-workspace-trust"),
+  };
+}
+
+/** Runs one round and answers the exit code that the extension host reports. */
+async function launch(args: LaunchArguments): Promise<number> {
+  const chromium = findChromium(process.env);
+  if (chromium === undefined) throw new Error(`There is no Chromium here. ${howToGetChromium}`);
+  const host = installHost(console.log);
+  const server = await startServer(host, args);
+  try {
+    const browser = await openBrowser(host, chromium, { width: 1280, height: 800, scale: 1 });
+    try {
+      return await playRound(browser.page, workbenchAddress({ port: server.port, ...args }));
+    } finally {
+      await browser.close();
+    }
+  } finally {
+    await server.stop();
+  }
+}
+
+/** Opens the workbench and waits for the exit code, a crash, the bound, or a signal to end, whichever is first. */
+function playRound(page: Page, address: string): Promise<number> {
+  return new Promise((resolve, reject) => {
+    const fail = (reason: string): void => reject(new Error(reason));
+    setTimeout(() => fail("The tests did not end in time."), roundBoundMs).unref();
+    for (const signal of ["SIGINT", "SIGTERM"]) process.once(signal, () => fail(`Stopped by ${signal}.`));
+    page.on("crash", () => fail("The editor's page crashed."));
+    const open = async (): Promise<void> => {
+      await page.exposeFunction("codeAutomationLog", printLog);
+      await page.exposeFunction("codeAutomationExit", (code) => resolve(Number(code)));
+      await page.goto(address);
+    };
+    open().catch(reject);
+  });
+}
+
+/** Prints one log entry of the page, which comes as a severity and the console call's arguments. */
+function printLog(severity: unknown, args: unknown): void {
+  const parts = Array.isArray(args) ? args : [args];
+  console.log(`[${severity}] ${parts.map(String).join(" ")}`);
+}
+
+try {
+  process.exitCode = await launch(readArguments(process.argv.slice(2)));
+} catch (error) {
+  console.error(error instanceof Error ? error.message : String(error));
+  process.exitCode = 1;
+}

@@ -1,0 +1,125 @@
+/**
+ * Runs the extension's tests inside a real editor. The exit code is the verdict; the last line has the counts:
+ *
+ *     editor: 12 passed, 0 failed
+ *
+ * The editor's own log is printed when something fails, or as it comes with `--verbose`.
+ */
+import { spawnSync } from "node:child_process";
+import { cpSync, existsSync, mkdirSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from "node:fs";
+import { tmpdir } from "node:os";
+import { delimiter, dirname, join, resolve } from "node:path";
+import { Writable } from "node:stream";
+import { runTests } from "@vscode/test-electron";
+import { type ChosenHost, chooseHost } from "./choose-host.ts";
+import type { TestResult } from "./suite/runner.ts";
+
+const projectFolder = resolve(import.meta.dirname, "..", "..");
+const fixtures = join(import.meta.dirname, "fixtures");
+
+/** Settings of the fresh profile: nothing is looked up, and nothing but the file is shown. */
+const profileSettings = {
+  "workbench.startupEditor": "none",
+  "telemetry.telemetryLevel": "off",
+  "extensions.autoCheckUpdates": false,
+  "git.enabled": false,
+  "chat.disableAIFeatures": true,
+};
+
+/** Runs the tests in `host`, with everything they write in `scratch`, and answers what they reported. */
+async function runInHost(host: ChosenHost, scratch: string): Promise<readonly TestResult[]> {
+  const report = join(scratch, "report.json");
+  const workspace = join(scratch, "workspace");
+  const profile = join(scratch, "profile");
+  cpSync(fixtures, workspace, { recursive: true });
+  mkdirSync(join(profile, "User"), { recursive: true });
+  writeFileSync(join(profile, "User", "settings.json"), JSON.stringify(profileSettings));
+  // The browser host is a script for this very Node, which need not be the machine's own.
+  const path = `${dirname(process.execPath)}${delimiter}${process.env.PATH ?? ""}`;
+  const log = new HeldLog(process.argv.includes("--verbose"));
+  const verdict = await runTests({
+    stdout: log,
+    stderr: log,
+    vscodeExecutablePath: host.executable,
+    extensionDevelopmentPath: projectFolder,
+    extensionTestsPath: join(projectFolder, "dist", "editor-tests", "index.cjs"),
+    extensionTestsEnv: { DEEPWAKE_EDITOR_REPORT: report, PATH: path },
+    launchArgs: [
+      workspace,
+      `--user-data-dir=${profile}`,
+      `--extensions-dir=${join(scratch, "extensions")}`,
+      "--disable-extensions",
+    ],
+  }).then(
+    () => undefined,
+    (error: unknown) => (error instanceof Error ? error.message : String(error)),
+  );
+  const results: TestResult[] = existsSync(report) ? JSON.parse(readFileSync(report, "utf8")) : [];
+  const unexplained = verdict !== undefined && results.every(({ failure }) => failure === undefined);
+  if (verdict !== undefined) log.release();
+  if (unexplained || results.length === 0) {
+    return [
+      ...results,
+      { name: "the editor ran the tests", ms: 0, failure: verdict ?? "no test was reported" },
+    ];
+  }
+  return results;
+}
+
+/** Holds the editor's talkative log back until it is wanted. */
+class HeldLog extends Writable {
+  readonly #verbose: boolean;
+  readonly #held: Buffer[] = [];
+
+  constructor(verbose: boolean) {
+    super();
+    this.#verbose = verbose;
+  }
+
+  override _write(chunk: Buffer, _encoding: BufferEncoding, done: () => void): void {
+    if (this.#verbose) process.stdout.write(chunk);
+    else this.#held.push(chunk);
+    done();
+  }
+
+  /** Prints everything held back. */
+  release(): void {
+    process.stdout.write(Buffer.concat(this.#held));
+    this.#held.length = 0;
+  }
+}
+
+/** Bundles the extension, the server and the tests, so that what is tested is what is written. */
+function bundle(): void {
+  const result = spawnSync(process.execPath, [join(projectFolder, "esbuild.config.ts"), "--tests"], {
+    stdio: "inherit",
+  });
+  if (result.status !== 0) throw new Error("Bundling failed.");
+}
+
+function printResults(results: readonly TestResult[]): void {
+  for (const { name, ms, failure, measured } of results) {
+    console.log(
+      failure === undefined
+        ? `  ok      ${name} (${measured ?? `${ms} ms`})`
+        : `  FAILED  ${name}\n${failure}`,
+    );
+  }
+  const failed = results.filter(({ failure }) => failure !== undefined).length;
+  console.log(`editor: ${results.length - failed} passed, ${failed} failed`);
+  process.exitCode = failed === 0 ? 0 : 1;
+}
+
+const scratch = mkdtempSync(join(tmpdir(), "deepwake-editor-"));
+try {
+  bundle();
+  const host = await chooseHost(process.env);
+  console.log(`editor tests: in ${host.name}`);
+  printResults(await runInHost(host, scratch));
+} catch (error) {
+  console.error(error instanceof Error ? error.message : String(error));
+  console.log("editor: 0 passed, 1 failed");
+  process.exitCode = 1;
+} finally {
+  rmSync(scratch, { recursive: true, force: true });
+}
