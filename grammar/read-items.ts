@@ -92,7 +92,9 @@ function measureItem(cursor: Cursor, row: IndexedRow): ItemRow | undefined {
     misspelt(cursor);
     return undefined;
   }
+  const count = candidates.find((item) => item.type.kind === "number");
   const unit = findUnit(split.unit !== "" || cursor.isQuoted(1) ? split.unit : cursor.text(1));
+  if (unit === undefined && count !== undefined) return count;
   if (unit === undefined) {
     cursor.report({
       code: "syntax",

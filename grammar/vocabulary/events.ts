@@ -18,6 +18,7 @@ const sure = flag("sure", "It is as written: no doubts raised about this line.")
 const rigSlot = slot("rig", "rig");
 const onBottom = flag("on-bottom", "Ball or lure is meant to be on the bottom.");
 const sliderFlag = flag("slider", "It was the slider, not the main lure.");
+const picture = name("picture", "text", "A picture's file name.", { many: true });
 const down = measure("down", "duration", "How long the lure was out of the water.");
 const at = position("at", "Where.");
 
@@ -28,6 +29,7 @@ const amount: readonly ItemRow[] = [
   measure("board", "length", "How far the board runs to the side."),
   measure("setback", "length", "The lure's distance behind its release."),
   number("anglers", "count", "People on a cast or jigged rod."),
+  flag("shallow", "A long lead on a short cable is meant."),
   onBottom,
 ];
 const tackle: readonly ItemRow[] = [
@@ -132,6 +134,7 @@ export const EVENT_ROWS: readonly VerbRow[] = [
       name("clip", "clip", "A clipped fin.", { many: true }),
       name("tag", "text", "The tag's number."),
       name("lure", "lure", "The lure, if not the one set."),
+      picture,
     ],
     "A fish in the boat.",
     "06:14 catch P1 chinook 18 lb 35 in kept by G1 clip adipose",
@@ -157,6 +160,7 @@ export const EVENT_ROWS: readonly VerbRow[] = [
     [
       measure("weight", "mass", "Weight.", { bare: true }),
       measure("length", "length", "Total length.", { bare: true }),
+      number("count", "count", "How many fish.", { bare: true }),
     ],
     "A weight taken at the dock that can't be put to one catch.",
     "11:40 dock chinook 17 lb 8 oz",
@@ -167,7 +171,7 @@ export const EVENT_ROWS: readonly VerbRow[] = [
     [
       number("fish", "count", "Fish weighed."),
       measure("total", "mass", "Weight of all."),
-      measure("biggest", "mass", "Weight of the biggest."),
+      measure("biggest", "mass", "Weight of the biggest.", { aliases: "big" }),
       number("points", "ratio", "Points."),
       number("place", "count", "Place."),
     ],
@@ -310,7 +314,7 @@ export const EVENT_ROWS: readonly VerbRow[] = [
   event(
     "note",
     [],
-    [flag("private", "Stays out of any shared copy.")],
+    [flag("private", "Stays out of any shared copy."), picture],
     "A note; the indented lines below it are its text.",
     "note private",
   ),

@@ -1,0 +1,213 @@
+/** Resolves a boat's gear for one day from the books within reach, nearest first. */
+import type { FactLine, PropertyLine } from "../../grammar/journal.ts";
+import { type BookFile, fileGear, type GearLine, holdingLines, linesOfBoat } from "./gear-lines.ts";
+import type {
+  Ball,
+  Band,
+  Cable,
+  CableMaterial,
+  Calibration,
+  Gear,
+  GearOrigin,
+  Lure,
+  Rig,
+  RigKind,
+} from "./gear-types.ts";
+import {
+  hasWord,
+  measureOf,
+  NO_DEFAULTS,
+  nameOf,
+  numberOf,
+  rangeOf,
+  slotName,
+  type UnitDefaults,
+  unitDefaults,
+} from "./quantities.ts";
+
+/** The gear of `boat` on `date` (`YYYY-MM-DD`), from files ordered nearest first. */
+export function resolveGear(files: readonly BookFile[], boat: string, date: string): Gear {
+  const properties = boatProperties(files, boat, date);
+  const defaults = unitDefaults(properties.get("units")?.[0]?.slots.map((slot) => slot.text) ?? []);
+  const lines = holdingLines(linesOfBoat(files, boat), date);
+  const of = <T>(
+    verb: string,
+    build: (line: FactLine, origin: GearOrigin) => T | undefined,
+  ): Map<string, T> => collect(lines, verb, build);
+  const first = (verb: string): PropertyLine | undefined => properties.get(verb)?.[0];
+  const sounder = first("sounder");
+  const rodsPerAngler = first("rods-per-angler")?.slots[0]?.text;
+  return {
+    boat,
+    defaults,
+    zone: slotText(first("zone")),
+    water: slotText(first("water"))?.toLowerCase() === "salt" ? "salt" : "fresh",
+    sounderBelowM: sounder === undefined ? 0 : (measureOf(sounder, "below", "length", defaults) ?? 0),
+    rodsPerAngler: rodsPerAngler === undefined ? undefined : Number(rodsPerAngler),
+    quiet: new Set((properties.get("quiet") ?? []).map((line) => slotName(line) ?? "")),
+    thresholds: thresholdsOf(properties.get("threshold") ?? []),
+    cables: of("cable", (line, origin) => cableOf(line, origin, defaults)),
+    balls: of("ball", (line, origin) => ballOf(line, origin, defaults)),
+    lures: of("lure", (line, origin) => lureOf(line, origin, defaults)),
+    rigs: of("rig", (line, origin) => rigOf(line, origin, defaults)),
+    calibrations: of("calibrate", (line, origin) => calibrationOf(line, origin, defaults)),
+    bands: of("band", (line, origin) => bandOf(line, origin, defaults)),
+    nicknames: of("nickname", (line) => slotName(line, 1)),
+    books: files.filter((file) => holdsGear(file, boat)).map((file) => file.uri),
+  };
+}
+
+/** A gear with nothing in it, for a trip whose boat no book describes. */
+export function emptyGear(boat: string): Gear {
+  return resolveGear([], boat, "9999-12-31");
+}
+
+function holdsGear(file: BookFile, boat: string): boolean {
+  const gear = fileGear(file);
+  return gear.boats.some((opener) => opener.boat === boat) || gear.lines.some((line) => line.boat === null);
+}
+
+/** A boat's properties that hold on a day; the latest dated one first, then the nearest file's. */
+function boatProperties(files: readonly BookFile[], boat: string, date: string): Map<string, PropertyLine[]> {
+  const found = new Map<string, PropertyLine[]>();
+  for (const file of files) {
+    for (const property of fileGear(file).properties) {
+      if (property.boat !== boat || (property.line.date ?? "") > date) continue;
+      const list = found.get(property.line.verb) ?? [];
+      found.set(property.line.verb, [...list, property.line]);
+    }
+  }
+  for (const list of found.values())
+    list.sort((a, b) => ((b.date ?? "") > (a.date ?? "") ? 1 : -1) * Number(a.date !== b.date));
+  return found;
+}
+
+function slotText(line: PropertyLine | undefined): string | undefined {
+  return line === undefined ? undefined : slotName(line);
+}
+
+function thresholdsOf(lines: readonly PropertyLine[]): Map<string, readonly string[]> {
+  const thresholds = new Map<string, readonly string[]>();
+  for (const line of lines) {
+    const name = slotName(line);
+    if (name !== undefined && !thresholds.has(name))
+      thresholds.set(
+        name,
+        line.slots.slice(1).map((slot) => slot.text),
+      );
+  }
+  return thresholds;
+}
+
+function collect<T>(
+  lines: ReadonlyMap<string, GearLine>,
+  verb: string,
+  build: (line: FactLine, origin: GearOrigin) => T | undefined,
+): Map<string, T> {
+  const built = new Map<string, T>();
+  for (const { uri, lineIndex, line } of lines.values()) {
+    if (line.verb !== verb) continue;
+    const value = build(line, { uri, lineIndex, line, from: line.date });
+    const name = slotName(line);
+    if (value !== undefined && name !== undefined) built.set(name, value);
+  }
+  return built;
+}
+
+function oneOf<T extends string>(line: FactLine, words: readonly T[]): T | undefined {
+  return words.find((word) => hasWord(line, word));
+}
+
+const MATERIALS: readonly CableMaterial[] = ["steel", "braid", "copper", "leadcore", "mono", "fluoro"];
+
+function cableOf(line: FactLine, origin: GearOrigin, defaults: UnitDefaults): Cable {
+  return {
+    name: slotName(line) ?? "",
+    material: oneOf(line, MATERIALS),
+    diameterM:
+      measureOf(line, "diameter", "length", NO_DEFAULTS) ?? measureOf(line, "diameter", "length", defaults),
+    massPerLengthKgM: measureOf(line, "weight", "linear-density", defaults),
+    coreDiameterM: measureOf(line, "core", "length", defaults),
+    origin,
+  };
+}
+
+function ballOf(line: FactLine, origin: GearOrigin, defaults: UnitDefaults): Ball {
+  return {
+    name: slotName(line) ?? "",
+    shape: oneOf(line, ["sphere", "pancake", "finned", "torpedo"] as const),
+    massKg: measureOf(line, "weight", "mass", defaults),
+    dragRatio: numberOf(line, "drag"),
+    dragAreaM2: measureOf(line, "drag-area", "area", defaults),
+    origin,
+  };
+}
+
+const LURE_KINDS = ["spoon", "plug", "fly", "squid", "jig", "flasher", "meat"] as const;
+
+function lureOf(line: FactLine, origin: GearOrigin, defaults: UnitDefaults): Lure {
+  return {
+    name: slotName(line) ?? "",
+    kind: oneOf(line, LURE_KINDS),
+    lengthM: measureOf(line, "length", "length", defaults),
+    massKg: measureOf(line, "weight", "mass", defaults),
+    pullsDownM: rangeOf(line, "pulls-down", "length", { ...defaults, shortLength: undefined }),
+    origin,
+  };
+}
+
+const RIG_KINDS: readonly RigKind[] = [
+  "downrigger",
+  "stacked",
+  "diver",
+  "leadcore",
+  "copper",
+  "weighted-wire",
+  "flat",
+  "jig",
+];
+
+function rigOf(line: FactLine, origin: GearOrigin, defaults: UnitDefaults): Rig {
+  const length = (word: string): number | undefined => measureOf(line, word, "length", defaults);
+  return {
+    name: slotName(line) ?? "",
+    kind: oneOf(line, RIG_KINDS),
+    side: oneOf(line, ["port", "center", "starboard"] as const),
+    stackedOn: nameOf(line, "stacked"),
+    cable: nameOf(line, "cable"),
+    backing: nameOf(line, "backing"),
+    leaderLine: nameOf(line, "leader-line"),
+    lureLine: nameOf(line, "line"),
+    ball: nameOf(line, "ball"),
+    boomM: length("boom"),
+    releaseAboveBallM: length("release"),
+    probeAboveBallM: length("probe"),
+    boardM: length("board"),
+    leaderM: length("leader"),
+    holdsM: length("holds"),
+    tipHeightM: length("tip"),
+    rodPullN: measureOf(line, "pull", "force", defaults),
+    rods: numberOf(line, "rods"),
+    origin,
+  };
+}
+
+function calibrationOf(line: FactLine, origin: GearOrigin, defaults: UnitDefaults): Calibration {
+  return {
+    of: slotName(line) ?? "",
+    dragRatio: numberOf(line, "drag"),
+    dragError: numberOf(line, "drag-error"),
+    counterScale: numberOf(line, "counter-scale"),
+    counterScaleError: numberOf(line, "counter-scale-error"),
+    counterOffsetM: measureOf(line, "counter-offset", "length", defaults),
+    counterOffsetErrorM: measureOf(line, "counter-offset-error", "length", defaults),
+    massPerLengthKgM: measureOf(line, "weight", "linear-density", defaults),
+    readings: numberOf(line, "readings"),
+    origin,
+  };
+}
+
+function bandOf(line: FactLine, origin: GearOrigin, defaults: UnitDefaults): Band | undefined {
+  const tempC = rangeOf(line, "temp", "temperature", defaults);
+  return tempC === undefined ? undefined : { species: slotName(line) ?? "", tempC, origin };
+}

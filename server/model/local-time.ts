@@ -1,0 +1,89 @@
+/**
+ * Local clock times → instants. Daylight saving makes one hour of the year missing and one repeated; both are
+ * reported, never guessed. Zone rules come from the platform's own time-zone data.
+ */
+import { tzOffset } from "@date-fns/tz";
+
+/** An instant, and what was odd about the clock time that named it. */
+export interface Instant {
+  readonly utcMs: number;
+  readonly problem: "repeated" | "missing" | null;
+  /** The offsets the clock time could mean, in minutes east of UTC; two for the repeated hour. */
+  readonly offsets: readonly number[];
+}
+
+const DAY_MS = 86_400_000;
+const MINUTE_MS = 60_000;
+const offsetsByDay = new Map<string, readonly number[]>();
+
+/** True when the platform knows the zone. */
+export function isKnownZone(zone: string): boolean {
+  return Number.isFinite(tzOffset(zone, new Date(0)));
+}
+
+/** The distinct UTC offsets (minutes) in force on a calendar day and its neighbors; memoized by day. */
+function offsetsNear(zone: string, dayMs: number): readonly number[] {
+  const key = `${zone} ${dayMs}`;
+  const known = offsetsByDay.get(key);
+  if (known !== undefined) return known;
+  const found = [tzOffset(zone, new Date(dayMs - DAY_MS)), tzOffset(zone, new Date(dayMs + 2 * DAY_MS))];
+  const offsets = [...new Set(found.filter((offset) => Number.isFinite(offset)))];
+  if (offsetsByDay.size > 5000) offsetsByDay.clear();
+  offsetsByDay.set(key, offsets.length === 0 ? [0] : offsets);
+  return offsets.length === 0 ? [0] : offsets;
+}
+
+/** Milliseconds of a calendar date and clock time read as if they were UTC. */
+export function civilMs(date: string, clock: string): number {
+  return Date.parse(`${date}T${clock.length === 5 ? `${clock}:00` : clock}Z`);
+}
+
+/**
+ * Resolves a date (`YYYY-MM-DD`) and clock time (`HH:MM[:SS]`) in a zone, or with its own offset (`-04:00`, `Z`).
+ * In the repeated hour the first of the two is taken, in the missing hour the time as if the clock had not jumped.
+ */
+export function resolveInstant(
+  date: string,
+  clock: string,
+  offset: string | null,
+  zone: string | undefined,
+): Instant {
+  const civil = civilMs(date, clock);
+  if (offset !== null) {
+    const minutes = offsetMinutes(offset);
+    return { utcMs: civil - minutes * MINUTE_MS, problem: null, offsets: [minutes] };
+  }
+  if (zone === undefined) return { utcMs: civil, problem: null, offsets: [0] };
+  const near = offsetsNear(zone, Date.parse(`${date}T00:00Z`));
+  const [only = 0] = near;
+  if (near.length === 1) return { utcMs: civil - only * MINUTE_MS, problem: null, offsets: near };
+  const fitting = near.filter((minutes) => tzOffset(zone, new Date(civil - minutes * MINUTE_MS)) === minutes);
+  const [first = only] = fitting;
+  const problem = fitting.length === 0 ? "missing" : fitting.length > 1 ? "repeated" : null;
+  return { utcMs: civil - first * MINUTE_MS, problem, offsets: fitting.length === 0 ? near : fitting };
+}
+
+function offsetMinutes(offset: string): number {
+  if (offset === "Z") return 0;
+  const [hours = 0, minutes = 0] = offset.slice(1).split(":").map(Number);
+  return (offset.startsWith("-") ? -1 : 1) * (hours * 60 + minutes);
+}
+
+/** Minutes east of UTC as it is written after a clock time: `-04:00`. */
+export function offsetText(minutes: number): string {
+  const size = Math.abs(minutes);
+  const two = (value: number): string => String(Math.floor(value)).padStart(2, "0");
+  return `${minutes < 0 ? "-" : "+"}${two(size / 60)}:${two(size % 60)}`;
+}
+
+/** The clock on board at an instant, `HH:MM`. */
+export function localClock(utcMs: number, zone: string | undefined): string {
+  const minutes = zone === undefined ? 0 : offsetAt(utcMs, zone);
+  return new Date(utcMs + minutes * MINUTE_MS).toISOString().slice(11, 16);
+}
+
+function offsetAt(utcMs: number, zone: string): number {
+  const near = offsetsNear(zone, Math.floor(utcMs / DAY_MS) * DAY_MS);
+  const [only = 0] = near;
+  return near.length === 1 ? only : tzOffset(zone, new Date(utcMs));
+}

@@ -1,0 +1,111 @@
+/**
+ * Readings of a trip, by quantity, with their source and age. Between two readings of one instrument values are
+ * interpolated when no minute between is stale; after the last they are held; before the first the next one serves, labeled; past a stated age none is used.
+ */
+
+import { measureOf } from "./quantities.ts";
+import type { Trip, TripEvent } from "./trip.ts";
+
+/** Where a reading came from; `probe` is on a rig. */
+export type ReadingSource = "probe" | "surface" | "gps";
+
+/** One reading. Speeds in m/s, temperatures in °C. */
+export interface Reading {
+  readonly source: ReadingSource;
+  /** The probe's rig. */
+  readonly rig: string | undefined;
+  readonly timeMs: number;
+  readonly value: number;
+  readonly event: TripEvent;
+}
+
+/** A value at a minute and where it came from. */
+export interface ReadValue {
+  readonly value: number;
+  readonly source: ReadingSource;
+  readonly rig: string | undefined;
+  readonly how: "read" | "between" | "held" | "ahead";
+  /** Distance in time to the nearest reading used, ms. */
+  readonly ageMs: number;
+  readonly used: readonly Reading[];
+}
+
+/** Ages that bound the use of a reading, ms. */
+export interface ReadingAges {
+  /** Older than this a value is called stale. */
+  readonly staleAfterMs: number;
+  /** Older than this it is not used. */
+  readonly unusedAfterMs: number;
+  /** A value before the first reading may lean on one this far ahead. */
+  readonly aheadMs: number;
+}
+
+const MINUTE_MS = 60_000;
+
+/** Judgement: 30, 120 and 60 minutes. */
+export const READING_AGES: ReadingAges = {
+  staleAfterMs: 30 * MINUTE_MS,
+  unusedAfterMs: 120 * MINUTE_MS,
+  aheadMs: 60 * MINUTE_MS,
+};
+
+/** Speed readings: through the water at the probe and on top, and over ground. */
+export function speedReadings(trip: Trip): Reading[] {
+  return readingsOf(trip, "speed", "speed");
+}
+
+/** Temperature readings at the probe and on top. */
+export function temperatureReadings(trip: Trip): Reading[] {
+  return readingsOf(trip, "temp", "temperature");
+}
+
+const SOURCES: Readonly<Record<string, ReadingSource>> = { probe: "probe", surface: "surface", gps: "gps" };
+
+function readingsOf(trip: Trip, word: string, dimension: "speed" | "temperature"): Reading[] {
+  const readings: Reading[] = [];
+  for (const event of trip.events) {
+    const source = SOURCES[event.line.verb];
+    if (source === undefined || event.instant === null) continue;
+    const value = measureOf(event.line, word, dimension, trip.gear.defaults);
+    if (value === undefined) continue;
+    readings.push({ source, rig: event.rig, timeMs: event.instant.utcMs, value, event });
+  }
+  return readings.sort((a, b) => a.timeMs - b.timeMs);
+}
+
+/** The value one instrument gives at a minute; undefined when no reading of it may be used. */
+export function valueAt(
+  readings: readonly Reading[],
+  timeMs: number,
+  ages: ReadingAges = READING_AGES,
+): ReadValue | undefined {
+  const after = readings.findIndex((reading) => reading.timeMs > timeMs);
+  const before = readings[after < 0 ? readings.length - 1 : after - 1];
+  const next = after < 0 ? undefined : readings[after];
+  const isClose = (reading: Reading | undefined, limitMs: number): reading is Reading =>
+    reading !== undefined && Math.abs(timeMs - reading.timeMs) <= limitMs;
+  const held = isClose(before, ages.unusedAfterMs) ? before : undefined;
+  if (held !== undefined && held.timeMs === timeMs) return single(held, timeMs, "read");
+  if (held !== undefined && next !== undefined && next.timeMs - held.timeMs <= 2 * ages.staleAfterMs) {
+    return between(held, next, timeMs);
+  }
+  if (held !== undefined) return single(held, timeMs, "held");
+  return isClose(next, ages.aheadMs) ? single(next, timeMs, "ahead") : undefined;
+}
+
+function single(reading: Reading, timeMs: number, how: ReadValue["how"]): ReadValue {
+  const { value, source, rig } = reading;
+  return { value, source, rig, how, ageMs: Math.abs(timeMs - reading.timeMs), used: [reading] };
+}
+
+function between(before: Reading, after: Reading, timeMs: number): ReadValue {
+  const share = (timeMs - before.timeMs) / (after.timeMs - before.timeMs);
+  return {
+    value: before.value + share * (after.value - before.value),
+    source: before.source,
+    rig: before.rig,
+    how: "between",
+    ageMs: Math.min(timeMs - before.timeMs, after.timeMs - timeMs),
+    used: [before, after],
+  };
+}

@@ -1,0 +1,65 @@
+/** What is on a rig and how much is out: settings are carried from line to line, what isn't said stays. */
+import type { ReadLine } from "../../grammar/journal.ts";
+import { findItem, hasWord, measureOf, nameOf, numberOf, type UnitDefaults } from "./quantities.ts";
+
+/** A rig's setting at one moment. */
+export interface Setting {
+  /** Line or cable out as the counter says, m. */
+  readonly outM: number | undefined;
+  /** A stacked rod's clip above the ball, m. */
+  readonly aboveM: number | undefined;
+  readonly setbackM: number | undefined;
+  readonly boardM: number | undefined;
+  readonly leaderM: number | undefined;
+  readonly dial: number | undefined;
+  readonly lure: string | undefined;
+  readonly flasher: string | undefined;
+  readonly slider: string | undefined;
+  readonly sliderFixedM: number | undefined;
+  readonly ball: string | undefined;
+  readonly anglers: number | undefined;
+  readonly onBottom: boolean;
+}
+
+/** Written to take a flasher or slider off. */
+const NOTHING = "none";
+
+/** Nothing known. */
+export const NO_SETTING: Setting = {
+  outM: undefined,
+  aboveM: undefined,
+  setbackM: undefined,
+  boardM: undefined,
+  leaderM: undefined,
+  dial: undefined,
+  lure: undefined,
+  flasher: undefined,
+  slider: undefined,
+  sliderFixedM: undefined,
+  ball: undefined,
+  anglers: undefined,
+  onBottom: false,
+};
+
+/** The setting after a line, from the one before it. */
+export function nextSetting(before: Setting, line: ReadLine, defaults: UnitDefaults): Setting {
+  const length = (word: string, old: number | undefined): number | undefined =>
+    findItem(line, word) === undefined ? old : measureOf(line, word, "length", defaults);
+  const said = <T>(value: T | undefined, old: T | undefined): T | undefined =>
+    value === NOTHING ? undefined : (value ?? old);
+  return {
+    outM: length("out", before.outM),
+    aboveM: length("above", before.aboveM),
+    setbackM: length("setback", before.setbackM),
+    boardM: length("board", before.boardM),
+    leaderM: length("leader", before.leaderM),
+    dial: said(numberOf(line, "dial"), before.dial),
+    lure: said(nameOf(line, "lure"), before.lure),
+    flasher: said(nameOf(line, "flasher"), before.flasher),
+    slider: said(nameOf(line, "slider"), before.slider),
+    sliderFixedM: length("fixed", before.sliderFixedM),
+    ball: said(nameOf(line, "ball"), before.ball),
+    anglers: said(numberOf(line, "anglers"), before.anglers),
+    onBottom: hasWord(line, "on-bottom") || (before.onBottom && findItem(line, "out") === undefined),
+  };
+}

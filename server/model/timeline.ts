@@ -1,0 +1,263 @@
+/**
+ * Which rod is fishing, interrupted or up at each minute, with what setting. Rod-hours count from `set`, `again` or
+ * `change` done to strike, catch, lost, broke or pull. Raising a ball interrupts every rod on it.
+ */
+import type { Gear } from "./gear-types.ts";
+import { measureOf } from "./quantities.ts";
+import { NO_SETTING, nextSetting, type Setting } from "./setting.ts";
+import { cableRigOf, stackedOn, type Trip, type TripEvent, UNKNOWN_RIG } from "./trip.ts";
+
+/** In the water and fishing, in the water's business but not fishing (a fish on, the ball up), or out. */
+export type RigState = "fishing" | "interrupted" | "up";
+
+/** A time during which a rig stayed in one state. Instants are UTC milliseconds. */
+export interface Stretch {
+  readonly rig: string;
+  readonly state: "fishing" | "interrupted";
+  readonly fromMs: number;
+  readonly toMs: number;
+  readonly setting: Setting;
+}
+
+/** Something the log says that does not fit what it said before. */
+export interface Anomaly {
+  readonly kind: "not-in-water" | "already-set" | "waiting-again";
+  readonly event: TripEvent;
+  readonly rig: string;
+  /** The line that put the rig in its state. */
+  readonly since: TripEvent | undefined;
+}
+
+/** A rig still in the water when the log ends. */
+export interface AssumedPull {
+  readonly rig: string;
+  readonly since: TripEvent;
+}
+
+/** What the day did with the rigs. */
+export interface Timeline {
+  readonly stretches: readonly Stretch[];
+  readonly anomalies: readonly Anomaly[];
+  readonly assumedPulls: readonly AssumedPull[];
+  /** When rigs never pulled are taken to be out: the return, else the last clock time. Null without any. */
+  readonly endMs: number | null;
+  /** The setting of a line's rig just after that line, by line index. */
+  readonly settingAfter: ReadonlyMap<number, Setting>;
+  /** The settings of every rod in the water on the same cable just after a line, by line index. */
+  readonly spreadAfter: ReadonlyMap<number, ReadonlyMap<string, Setting>>;
+  /** Events in the order of time; lines without a clock stay behind the line above them. */
+  readonly ordered: readonly TripEvent[];
+}
+
+interface RigRun {
+  state: RigState;
+  setting: Setting;
+  sinceMs: number | null;
+  since: TripEvent | undefined;
+}
+
+const STARTS = new Set(["set", "again"]);
+const ENDS_FISHING = new Set(["strike", "catch", "lost", "broke"]);
+const NEEDS_RIG_WET = new Set([
+  "move",
+  "change",
+  "check",
+  "pull",
+  "strike",
+  "miss",
+  "catch",
+  "lost",
+  "tangle",
+  "broke",
+  "probe",
+  "touch",
+]);
+
+/** Runs through a trip's events. */
+export function buildTimeline(trip: Trip): Timeline {
+  const run = new TimelineRun(trip);
+  for (const event of run.ordered) run.take(event);
+  return run.finish();
+}
+
+class TimelineRun {
+  readonly gear: Gear;
+  readonly ordered: readonly TripEvent[];
+  readonly #defaults: Gear["defaults"];
+  readonly #rigs = new Map<string, RigRun>();
+  readonly #stretches: Stretch[] = [];
+  readonly #anomalies: Anomaly[] = [];
+  readonly #settingAfter = new Map<number, Setting>();
+  readonly #spreadAfter = new Map<number, ReadonlyMap<string, Setting>>();
+  readonly #endMs: number | null;
+
+  constructor(trip: Trip) {
+    this.gear = trip.gear;
+    this.#defaults = trip.gear.defaults;
+    this.ordered = orderEvents(trip.events);
+    this.#endMs = endOf(this.ordered);
+  }
+
+  take(event: TripEvent): void {
+    const { verb } = event.line;
+    if (verb === "pull" && event.rig === "all") this.#pullAll(event);
+    else if (event.rig !== undefined && event.rig !== UNKNOWN_RIG) this.#takeRig(event, event.rig);
+  }
+
+  #takeRig(event: TripEvent, rig: string): void {
+    const { verb } = event.line;
+    const run = this.#runOf(rig);
+    const timeMs = event.instant?.utcMs ?? null;
+    if (verb === "set" && run.state !== "up") this.#anomaly("already-set", event, run);
+    if (run.state === "up" && NEEDS_RIG_WET.has(verb)) this.#anomaly("not-in-water", event, run);
+    if (STARTS.has(verb)) this.#start(event, run, timeMs);
+    else if (verb === "move" || verb === "change" || verb === "check") this.#adjust(event, run, timeMs);
+    else if (verb === "pull") this.#pull(rig, timeMs, event);
+    else if (verb === "tangle") this.#interruptFor(event, run, timeMs);
+    else if (ENDS_FISHING.has(verb)) this.#interrupt(rig, timeMs, event);
+    this.#remember(event);
+  }
+
+  finish(): Timeline {
+    const assumedPulls: AssumedPull[] = [];
+    for (const [rig, run] of this.#rigs) {
+      if (run.state === "up") continue;
+      if (run.since !== undefined) assumedPulls.push({ rig, since: run.since });
+      this.#close(rig, run, this.#endMs);
+    }
+    return {
+      stretches: this.#stretches,
+      anomalies: this.#anomalies,
+      assumedPulls,
+      endMs: this.#endMs,
+      settingAfter: this.#settingAfter,
+      spreadAfter: this.#spreadAfter,
+      ordered: this.ordered,
+    };
+  }
+
+  #runOf(rig: string): RigRun {
+    const known = this.#rigs.get(rig);
+    if (known !== undefined) return known;
+    const fresh: RigRun = { state: "up", setting: NO_SETTING, sinceMs: null, since: undefined };
+    this.#rigs.set(rig, fresh);
+    return fresh;
+  }
+
+  #anomaly(kind: Anomaly["kind"], event: TripEvent, run: RigRun): void {
+    if (event.rig !== undefined) this.#anomalies.push({ kind, event, rig: event.rig, since: run.since });
+  }
+
+  #start(event: TripEvent, run: RigRun, timeMs: number | null): void {
+    const rig = event.rig ?? "";
+    const carried = event.line.verb === "again" ? run.setting : NO_SETTING;
+    this.#close(rig, run, timeMs);
+    Object.assign(run, {
+      state: "fishing",
+      sinceMs: timeMs,
+      since: event,
+      setting: nextSetting(carried, event.line, this.#defaults),
+    });
+  }
+
+  /** More out, another lure, a look at it: a stretch ends and another begins, with the time out of the water between. */
+  #adjust(event: TripEvent, run: RigRun, timeMs: number | null): void {
+    const rig = event.rig ?? "";
+    if (run.state !== "up") {
+      const rods = event.line.verb === "move" ? [rig] : this.#rodsOn(rig);
+      for (const rod of rods) this.#pause(rod, event, timeMs, rod === rig && event.line.verb === "change");
+    }
+    run.setting = nextSetting(run.setting, event.line, this.#defaults);
+  }
+
+  /** Ends the stretch `down` before the line's time and starts the next at it. */
+  #pause(rig: string, event: TripEvent, timeMs: number | null, isDone: boolean): void {
+    const run = this.#runOf(rig);
+    if (run.state === "up" || timeMs === null) return;
+    const downMs = (measureOf(event.line, "down", "duration", this.#defaults) ?? 0) * 1000;
+    const outMs = Math.max(timeMs - downMs, run.sinceMs ?? timeMs - downMs);
+    this.#close(rig, run, outMs);
+    if (run.state === "fishing" && outMs < timeMs) this.#push(rig, "interrupted", outMs, timeMs, run.setting);
+    if (isDone) run.state = "fishing";
+    run.sinceMs = timeMs;
+  }
+
+  #interruptFor(event: TripEvent, run: RigRun, timeMs: number | null): void {
+    const others = event.line.items.flatMap((item) =>
+      item.word === "with" && item.value.kind === "name" ? [item.value.text] : [],
+    );
+    for (const rig of [event.rig ?? "", ...others]) this.#pause(rig, event, timeMs, false);
+    run.since ??= event;
+  }
+
+  #interrupt(rig: string, timeMs: number | null, event: TripEvent): void {
+    const run = this.#runOf(rig);
+    if (run.state === "interrupted") return;
+    const wasUp = run.state === "up";
+    this.#close(rig, run, timeMs);
+    Object.assign(run, { state: "interrupted", sinceMs: timeMs, since: wasUp ? event : run.since });
+  }
+
+  #pull(rig: string, timeMs: number | null, event: TripEvent): void {
+    const run = this.#runOf(rig);
+    this.#close(rig, run, timeMs);
+    Object.assign(run, { state: "up", sinceMs: null, since: undefined });
+    for (const rod of this.#rodsOn(rig)) {
+      if (rod !== rig && this.#runOf(rod).state === "fishing") this.#interrupt(rod, timeMs, event);
+    }
+  }
+
+  #pullAll(event: TripEvent): void {
+    const timeMs = event.instant?.utcMs ?? null;
+    for (const [rig, run] of this.#rigs) {
+      if (run.state !== "up") this.#pull(rig, timeMs, event);
+    }
+    for (const run of this.#rigs.values()) {
+      if (run.state !== "up") Object.assign(run, { state: "up", sinceMs: null, since: undefined });
+    }
+  }
+
+  /** Every rod on the same cable, when the rig carries the ball; else the rig alone. */
+  #rodsOn(rig: string): string[] {
+    return [rig, ...stackedOn(this.gear, rig).map((other) => other.name)];
+  }
+
+  #close(rig: string, run: RigRun, timeMs: number | null): void {
+    if (run.state !== "up" && run.sinceMs !== null && timeMs !== null && timeMs > run.sinceMs) {
+      this.#push(rig, run.state, run.sinceMs, timeMs, run.setting);
+    }
+  }
+
+  #push(rig: string, state: "fishing" | "interrupted", fromMs: number, toMs: number, setting: Setting): void {
+    this.#stretches.push({ rig, state, fromMs, toMs, setting });
+  }
+
+  #remember(event: TripEvent): void {
+    const rig = event.rig ?? "";
+    this.#settingAfter.set(event.lineIndex, this.#runOf(rig).setting);
+    const cableRig = cableRigOf(this.gear, rig);
+    if (cableRig === undefined) return;
+    const spread = new Map<string, Setting>();
+    for (const rod of this.#rodsOn(cableRig.name)) {
+      const run = this.#rigs.get(rod);
+      if (run !== undefined && (run.state !== "up" || rod === rig)) spread.set(rod, run.setting);
+    }
+    this.#spreadAfter.set(event.lineIndex, spread);
+  }
+}
+
+/** Sorted by time; a line without a clock stays behind the line above it. Stable. */
+function orderEvents(events: readonly TripEvent[]): TripEvent[] {
+  let lastMs = Number.NEGATIVE_INFINITY;
+  const keyed = events.map((event) => {
+    lastMs = event.instant?.utcMs ?? lastMs;
+    return { event, key: lastMs };
+  });
+  return keyed.sort((a, b) => (a.key === b.key ? 0 : a.key - b.key)).map(({ event }) => event);
+}
+
+function endOf(ordered: readonly TripEvent[]): number | null {
+  const returned = ordered.find((event) => event.line.verb === "return" && event.instant !== null);
+  const last = returned ?? ordered.findLast((event) => event.instant !== null);
+  return last?.instant?.utcMs ?? null;
+}
