@@ -1,0 +1,68 @@
+import { type Area, type Effort, median, type Row } from "./figures.ts";
+import { depthByOdex } from "./general-solver.ts";
+import { loadOurSolver, type OurDepth } from "./our-solver.ts";
+import { built, missing } from "./places.ts";
+import { lengthOf, type SolverCase, solverCases } from "./solver-cases.ts";
+
+/** What both solvers must reach: an error of the depth of a millionth of the line's length. */
+const accuracy = 1e-6;
+
+/** Microseconds a solve of the towed line, by our solver and by a general-purpose one at the same accuracy. */
+export async function benchSolver({ quick }: Effort): Promise<Area> {
+  const notes: string[] = [];
+  const absent = missing(built.solver);
+  if (absent) notes.push(absent);
+  const ours = absent ? undefined : await loadOurSolver();
+  const rows = solverCases.flatMap((one) => caseRows(one, ours, quick ? 5 : 15, notes));
+  notes.push(
+    "Both solve from the lower end up, each at the loosest tolerance (a power of ten) that comes within 1e-6 of the line's length.",
+  );
+  return { title: "Solver of the towed line", rows, notes };
+}
+
+function caseRows(one: SolverCase, ours: OurDepth | undefined, rounds: number, notes: string[]): Row[] {
+  const solvable = ours?.(one) !== undefined;
+  if (ours && !solvable) notes.push(`not built yet: ${one.name}`);
+  const loose = solvable && ours ? loosestTolerance((tolerance) => ours(one, tolerance), one) : undefined;
+  const peer = loosestTolerance((tolerance) => depthByOdex(one, tolerance), one);
+  const samples = { ours: [] as number[], shipped: [] as number[], peer: [] as number[] };
+  for (let round = -4; round < rounds; round += 1) {
+    const equal = loose === undefined ? undefined : timeSolves(() => ours?.(one, loose));
+    const shipped = loose === undefined ? undefined : timeSolves(() => ours?.(one));
+    const theirs = timeSolves(() => depthByOdex(one, peer));
+    if (round < 0) continue;
+    if (equal !== undefined) samples.ours.push(equal);
+    if (shipped !== undefined) samples.shipped.push(shipped);
+    samples.peer.push(theirs);
+  }
+  const row: Row = { measure: one.name, unit: "µs", ours: median(samples.ours) };
+  return [
+    { ...row, goal: { kind: "at-most", bound: one.goalUs } },
+    { ...row, peer: "odex", theirs: median(samples.peer) },
+    { ...row, measure: `${one.name}, at the tolerance that ships`, ours: median(samples.shipped) },
+  ];
+}
+
+/** The loosest power of ten at which a solver is accurate enough. */
+function loosestTolerance(solve: (tolerance: number) => number | undefined, one: SolverCase): number {
+  for (let power = 2; power < 14; power += 1) {
+    const tolerance = Number(`1e-${power}`);
+    if (isAccurate(one, solve(tolerance) ?? Number.NaN)) return tolerance;
+  }
+  throw new Error(`A solver does not reach the accuracy on ${one.name}.`);
+}
+
+function isAccurate(one: SolverCase, depthM: number): boolean {
+  return Math.abs(depthM - one.depthM) <= accuracy * lengthOf(one);
+}
+
+/** Microseconds a call, over some 40 ms. */
+function timeSolves(solve: () => unknown): number {
+  const start = performance.now();
+  let solves = 0;
+  while (performance.now() - start < 40) {
+    for (let burst = 0; burst < 20; burst += 1) solve();
+    solves += 20;
+  }
+  return ((performance.now() - start) * 1000) / solves;
+}
