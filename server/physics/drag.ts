@@ -28,6 +28,11 @@ export function reynoldsDrag(law: Exclude<CylinderLaw, "constant">, multiplier =
   return { law, coefficient: 0, multiplier };
 }
 
+/** The journal's law for a line across the stream, with its multiplier. */
+export function journalDrag(multiplier: number): CylinderDrag {
+  return reynoldsDrag("choo-casarella-blended", multiplier);
+}
+
 /** Below this Reynolds number the force is beyond measuring; it only keeps the laws finite as Re goes to zero. */
 const LEAST_REYNOLDS = 1e-9;
 

@@ -1,0 +1,151 @@
+import { type Band, bandsOf, type Share, type Uncertain } from "./band.ts";
+import { whyNoDownrigger } from "./check-downrigger.ts";
+import {
+  type Downrigger,
+  type Place,
+  type SettledDownrigger,
+  type SolvedDownrigger,
+  solveSettled,
+} from "./downrigger.ts";
+import { fasterRig, longerRig, type RigParameter } from "./downrigger-parameters.ts";
+import { solveLureLine } from "./lure.ts";
+import { type Refusal, refuse } from "./refusal.ts";
+import { waterAt } from "./water.ts";
+
+/** A depth with the 80 % band around it and what would change it, m. */
+export interface BandedPlace extends Place {
+  readonly lowM: number;
+  readonly highM: number;
+  /** Change of depth for each m/s more speed, in m per m/s: negative where more speed lifts. */
+  readonly depthPerSpeed: number;
+  /** Change of depth for each m more on the counter. */
+  readonly depthPerOut: number;
+  /** What each uncertain input alone would move: `less` shallower, `more` deeper, m. */
+  readonly shares: readonly Share[];
+}
+
+/** One rod's release, and its lure with a band. */
+export interface BandedRod {
+  readonly id: string;
+  readonly release: Place;
+  readonly lure: BandedPlace;
+}
+
+/** A solved downrigger with bands on the ball, the probe and each lure. */
+export interface BandedDownrigger {
+  readonly ok: true;
+  readonly solved: SolvedDownrigger;
+  readonly ball: BandedPlace;
+  /** Left out where there is no probe or it is still above the water. */
+  readonly probe?: BandedPlace;
+  /** In the order given. */
+  readonly rods: readonly BandedRod[];
+}
+
+/** How exactly the rods' pulls are settled for a band's sides; a band is shown in whole feet. */
+const SIDE_SHARE = 1e-6;
+
+/** Steps for the two slopes: small against a day's trolling, large against the settling. */
+const SPEED_STEP_MS = 0.05;
+const OUT_STEP_M = 1;
+
+/**
+ * Where everything on a downrigger is, with an 80 % band on each depth from the parameters given (independent of
+ * each other; `rigParameters` makes the usual list), and the slopes for "ten feet more" and "a little faster".
+ * Refuses what `solveDownrigger` refuses. A band's shallow end never rises above the surface.
+ */
+export function solveDownriggerBand(
+  rig: Downrigger,
+  parameters: readonly RigParameter[],
+): BandedDownrigger | Refusal {
+  const why = whyNoDownrigger(rig);
+  if (why !== undefined) return refuse(why);
+  const centre = solveSettled(rig);
+  if (!centre.ok) return centre;
+  const values = depthsOf(centre.answer);
+  const near = (other: Downrigger) => depthsNear(other, centre);
+  const inputs: Uncertain[] = parameters.map((parameter) => ({
+    key: parameter.key,
+    at: (deviations) => {
+      const moved = parameter.moved(rig, deviations);
+      return parameter.luresOnly ? withLuresOf(moved, values) : near(moved);
+    },
+  }));
+  const bands = bandsOf(values, inputs);
+  const bySpeed = slopes(
+    near,
+    fasterRig(rig, SPEED_STEP_MS),
+    fasterRig(rig, -SPEED_STEP_MS),
+    (r) => r.speedMS,
+  );
+  const byOut = slopes(near, longerRig(rig, OUT_STEP_M), longerRig(rig, -OUT_STEP_M), (r) => r.outM);
+  return bandedAnswer(centre.answer, bands, bySpeed, byOut);
+}
+
+/** The depths that carry a band: the ball's, the probe's (0 without one), then each rod's release and lure. */
+function depthsOf(answer: SolvedDownrigger): number[] {
+  const depths = [answer.ball.depthM, answer.probe?.depthM ?? 0];
+  for (const rod of answer.rods) depths.push(rod.release.depthM, rod.lure.depthM);
+  return depths;
+}
+
+function depthsNear(rig: Downrigger, centre: SettledDownrigger): number[] | undefined {
+  const solved = solveSettled(rig, centre.settled, SIDE_SHARE);
+  return solved.ok ? depthsOf(solved.answer) : undefined;
+}
+
+/** The same depths with only the lures hanging differently from their releases. */
+function withLuresOf(rig: Downrigger, values: readonly number[]): number[] | undefined {
+  const water = waterAt(rig.waterTemperatureC, rig.salinityPsu);
+  if (!water.ok) return undefined;
+  const depths = values.slice();
+  for (const [i, rod] of rig.rods.entries()) {
+    const lure = solveLureLine(rod.lureLine, rod.setbackM, rod.lure, rig.speedMS, water);
+    if (!lure.ok) return undefined;
+    depths[3 + 2 * i] = (values[2 + 2 * i] ?? 0) + lure.depthM;
+  }
+  return depths;
+}
+
+/** The slope of each depth between two rigs, over what `by` reads off them; 0 where one has no answer. */
+function slopes(
+  near: (rig: Downrigger) => number[] | undefined,
+  more: Downrigger,
+  less: Downrigger,
+  by: (rig: Downrigger) => number,
+): number[] {
+  const high = near(more);
+  const low = near(less);
+  if (high === undefined || low === undefined) return [];
+  return high.map((depth, i) => (depth - (low[i] ?? 0)) / (by(more) - by(less)));
+}
+
+function bandedAnswer(
+  solved: SolvedDownrigger,
+  bands: readonly Band[],
+  bySpeed: readonly number[],
+  byOut: readonly number[],
+): BandedDownrigger {
+  const banded = (place: Place, index: number): BandedPlace => {
+    const { low, high, shares } = bands[index] ?? { low: place.depthM, high: place.depthM, shares: [] };
+    return {
+      ...place,
+      lowM: Math.min(place.depthM, Math.max(0, low)),
+      highM: high,
+      depthPerSpeed: bySpeed[index] ?? 0,
+      depthPerOut: byOut[index] ?? 0,
+      shares,
+    };
+  };
+  return {
+    ok: true,
+    solved,
+    ball: banded(solved.ball, 0),
+    ...(solved.probe === undefined ? {} : { probe: banded(solved.probe, 1) }),
+    rods: solved.rods.map((rod, i) => ({
+      id: rod.id,
+      release: rod.release,
+      lure: banded(rod.lure, 3 + 2 * i),
+    })),
+  };
+}
