@@ -2,6 +2,7 @@ import { type Band, bandsOf, type Share, type Uncertain } from "./band.ts";
 import { whyNoDownrigger } from "./check-downrigger.ts";
 import {
   type Downrigger,
+  type Exactness,
   type Place,
   type SettledDownrigger,
   type SolvedDownrigger,
@@ -11,6 +12,13 @@ import { fasterRig, longerRig, type RigParameter } from "./downrigger-parameters
 import { solveLureLine } from "./lure.ts";
 import { type Refusal, refuse } from "./refusal.ts";
 import { waterAt } from "./water.ts";
+
+export {
+  type DownriggerSpreads,
+  defaultSpreads,
+  type RigParameter,
+  rigParameters,
+} from "./downrigger-parameters.ts";
 
 /** A depth with the 80 % band around it and what would change it, m. */
 export interface BandedPlace extends Place {
@@ -42,8 +50,8 @@ export interface BandedDownrigger {
   readonly rods: readonly BandedRod[];
 }
 
-/** How exactly the rods' pulls are settled for a band's sides; a band is shown in whole feet. */
-const SIDE_SHARE = 1e-6;
+/** How exactly a band's sides are solved; a band is shown in whole feet. */
+const SIDE: Exactness = { tolerance: 1e-6, share: 1e-5 };
 
 /** Steps for the two slopes: small against a day's trolling, large against the settling. */
 const SPEED_STEP_MS = 0.05;
@@ -90,7 +98,7 @@ function depthsOf(answer: SolvedDownrigger): number[] {
 }
 
 function depthsNear(rig: Downrigger, centre: SettledDownrigger): number[] | undefined {
-  const solved = solveSettled(rig, centre.settled, SIDE_SHARE);
+  const solved = solveSettled(rig, centre, SIDE);
   return solved.ok ? depthsOf(solved.answer) : undefined;
 }
 
@@ -100,7 +108,7 @@ function withLuresOf(rig: Downrigger, values: readonly number[]): number[] | und
   if (!water.ok) return undefined;
   const depths = values.slice();
   for (const [i, rod] of rig.rods.entries()) {
-    const lure = solveLureLine(rod.lureLine, rod.setbackM, rod.lure, rig.speedMS, water);
+    const lure = solveLureLine(rod, rig.speedMS, water);
     if (!lure.ok) return undefined;
     depths[3 + 2 * i] = (values[2 + 2 * i] ?? 0) + lure.depthM;
   }

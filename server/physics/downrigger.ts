@@ -6,7 +6,7 @@ import { type LineInUse, type LureForces, solveLureLine } from "./lure.ts";
 import { type Refusal, refuse } from "./refusal.ts";
 import { type Pull, type RodLine, rodPull } from "./rod-line.ts";
 import { type Settled, settle } from "./settle.ts";
-import { type SolvedLine, solveTowedLine } from "./towed-line.ts";
+import { SOLVER_TOLERANCE, type SolvedLine, solveChecked, type TowPoint } from "./towed-line.ts";
 import { type Water, waterAt } from "./water.ts";
 
 /** The ball at the end of the cable. */
@@ -134,34 +134,66 @@ export function solveDownrigger(rig: Downrigger): SolvedDownrigger | Refusal {
 export interface SettledDownrigger {
   readonly ok: true;
   readonly answer: SolvedDownrigger;
+  readonly rig: Downrigger;
+  readonly lures: readonly SolvedLine[];
   readonly settled: Settled;
 }
 
-/** How far a release may still move between rounds, as a share of the cable, when its rod's pull is settled. */
-const SETTLED_SHARE = 1e-9;
+/** How exactly to solve: each step of a line, and the releases' places as a share of the cable out. */
+export interface Exactness {
+  readonly tolerance: number;
+  readonly share: number;
+}
+
+const EXACT: Exactness = { tolerance: SOLVER_TOLERANCE, share: 1e-9 };
 
 /**
- * The same for a rig that has been checked, from the settled point of a neighbour when there is one. `share` is
- * how exactly the rods' pulls are settled, as a share of the cable out. A release above the water counts as at
- * the surface here, so that a band's short side still has an answer.
+ * The same for a rig that has been checked, from a solved neighbour when there is one: the lures it has in common
+ * are taken over, and its rods' pulls are where the settling starts. A release above the water counts as at the
+ * surface here, so that a band's short side still has an answer.
  */
 export function solveSettled(
   rig: Downrigger,
-  neighbour?: Settled,
-  share = SETTLED_SHARE,
+  neighbour?: SettledDownrigger,
+  exactness: Exactness = EXACT,
 ): SettledDownrigger | Refusal {
   const water = waterAt(rig.waterTemperatureC, rig.salinityPsu);
   if (!water.ok) return water;
   const lures: SolvedLine[] = [];
-  for (const rod of rig.rods) {
-    const lure = solveLureLine(rod.lureLine, rod.setbackM, rod.lure, rig.speedMS, water);
+  for (const [i, rod] of rig.rods.entries()) {
+    const lure =
+      lureInCommon(rig, rod, i, neighbour) ?? solveLureLine(rod, rig.speedMS, water, exactness.tolerance);
     if (!lure.ok) return lure;
     lures.push(lure);
   }
   const cable = buildCable(rig, lures, water);
-  const settled = settlePulls(rig, cable, water, neighbour, share);
+  const settled = settlePulls(rig, cable, water, neighbour?.settled, exactness);
   if (!settled.ok) return settled;
-  return { ok: true, answer: answerOf(rig, cable, settled.line, lures), settled: settled.settled };
+  return {
+    ok: true,
+    answer: answerOf(rig, cable, settled.line, lures),
+    rig,
+    lures,
+    settled: settled.settled,
+  };
+}
+
+/** The neighbour's solution for a lure line that hangs in the same water at the same speed. */
+function lureInCommon(
+  rig: Downrigger,
+  rod: RodOnCable,
+  index: number,
+  neighbour: SettledDownrigger | undefined,
+): SolvedLine | undefined {
+  const other = neighbour?.rig;
+  const same = other?.rods[index];
+  if (other === undefined || same === undefined) return undefined;
+  const sameWater =
+    other.speedMS === rig.speedMS &&
+    other.waterTemperatureC === rig.waterTemperatureC &&
+    other.salinityPsu === rig.salinityPsu;
+  const sameLine = same.lureLine === rod.lureLine && same.lure === rod.lure && same.setbackM === rod.setbackM;
+  return sameWater && sameLine ? neighbour?.lures[index] : undefined;
 }
 
 interface SettledCable {
@@ -176,37 +208,46 @@ function settlePulls(
   cable: Cable,
   water: Water,
   neighbour: Settled | undefined,
-  share: number,
+  exactness: Exactness,
 ): SettledCable | Refusal {
   const flow = uniformFlow(rig.speedMS);
   const pulls: Pull[] = rig.rods.map(() => ({ forceXN: 0, forceZN: 0 }));
   let last: SolvedLine | Refusal = refuse("the cable was never solved");
   const solveInto = (out: Float64Array): boolean => {
-    last = solveTowedLine(cableWith(cable, pulls), water, flow);
+    last = solveChecked(cableWith(cable, pulls), water, flow, SURFACE, exactness.tolerance);
     if (last.ok) readReleases(cable, last, out);
     return last.ok;
   };
   const pulling = rig.rods.some((rod) => (rod.rodLine?.tipTensionN ?? 0) > 0);
-  const start = neighbour ?? { point: new Float64Array(pulling ? 2 * rig.rods.length : 0) };
-  if (neighbour === undefined && pulling && !solveInto(start.point)) return last;
+  const entries = pulling ? 2 * rig.rods.length : 0;
+  const start = neighbour?.point.length === entries ? neighbour : { point: new Float64Array(entries) };
+  if (start !== neighbour && pulling && !solveInto(start.point)) return last;
+  const scaleM = Math.max(cable.lengthM, 1);
   const settled = settle(
     (from, to) => {
-      rig.rods.forEach((rod, i) => {
-        const pull = pulls[i];
-        if (pull === undefined || rod.rodLine === undefined) return;
-        const depthM = Math.max(0, from[2 * i + 1] ?? 0);
-        rodPull(pull, rod.rodLine, from[2 * i] ?? 0, depthM, rig.speedMS, water);
-      });
+      pullAll(pulls, rig, from, water);
       return solveInto(to);
     },
     start,
-    share * Math.max(cable.lengthM, 1),
-    0.5 * Math.max(cable.lengthM, 1),
+    exactness.share * scaleM,
+    0.5 * scaleM,
   );
   if (!last.ok) return last;
   return settled.reached
     ? { ok: true, line: last, settled }
     : refuse("the pull of the rods could not be settled");
+}
+
+const SURFACE: TowPoint = { xM: 0, zM: 0 };
+
+/** Works out each rod's pull with the releases at the places given, x and z in turn. */
+function pullAll(pulls: readonly Pull[], rig: Downrigger, places: Float64Array, water: Water): void {
+  for (const [i, rod] of rig.rods.entries()) {
+    const pull = pulls[i];
+    if (pull === undefined || rod.rodLine === undefined || places.length === 0) continue;
+    const depthM = Math.max(0, places[2 * i + 1] ?? 0);
+    rodPull(pull, rod.rodLine, places[2 * i] ?? 0, depthM, rig.speedMS, water);
+  }
 }
 
 /** Writes each release's place astern and depth, in turn. */

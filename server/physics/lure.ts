@@ -3,7 +3,7 @@ import { journalDrag } from "./drag.ts";
 import { uniformFlow } from "./flow-profile.ts";
 import { type LineMake, weightInWaterNPerM } from "./line-materials.ts";
 import { type Refusal, refuse, whyNotInRange } from "./refusal.ts";
-import { type SolvedLine, solveTowedLine, type TowedLine } from "./towed-line.ts";
+import { SOLVER_TOLERANCE, type SolvedLine, solveChecked, type TowPoint } from "./towed-line.ts";
 import type { Water } from "./water.ts";
 
 /** What a lure does to its line, in the water. */
@@ -41,58 +41,58 @@ export function lureForces(kind: LureKind): LureForces {
   };
 }
 
-/** A lure on its line, ready for the solver: one segment of `lengthM`, the lure at its end. */
-export function lureLine(line: LineInUse, lengthM: number, lure: LureForces, water: Water): TowedLine {
-  return {
-    segments: [
-      {
-        lengthM,
-        diameterM: line.make.diameterM,
-        weightNPerM: weightInWaterNPerM(line.make, water.densityKgM3),
-        normalDrag: journalDrag(line.dragMultiplier),
-        tangentialCoefficient: DEFAULTS.tangentialCoefficient.value,
-      },
-    ],
-    bodies: [{ node: 1, forceXN: 0, ...lure }],
-  };
+/** A lure on its line behind a release. */
+export interface LureOnLine {
+  /** The length of its line from the release, m. */
+  readonly setbackM: number;
+  readonly lureLine: LineInUse;
+  readonly lure: LureForces;
 }
 
 /**
- * The shape of a lure's line below and behind its release, counted from the release. With no line out the lure
- * is at the release.
+ * The shape of a lure's line below and behind its release, counted from the release, in a uniform speed (m/s).
+ * With no line out the lure is at the release. The numbers must have been checked by the caller.
  */
 export function solveLureLine(
-  line: LineInUse,
-  lengthM: number,
-  lure: LureForces,
+  { setbackM, lureLine, lure }: LureOnLine,
   speedMS: number,
   water: Water,
+  tolerance = SOLVER_TOLERANCE,
 ): SolvedLine | Refusal {
-  return solveTowedLine(lureLine(line, lengthM, lure, water), water, uniformFlow(speedMS));
+  const segment = {
+    lengthM: setbackM,
+    diameterM: lureLine.make.diameterM,
+    weightNPerM: weightInWaterNPerM(lureLine.make, water.densityKgM3),
+    normalDrag: journalDrag(lureLine.dragMultiplier),
+    tangentialCoefficient: DEFAULTS.tangentialCoefficient.value,
+  };
+  const line = { segments: [segment], bodies: [{ node: 1, forceXN: 0, ...lure }] };
+  return solveChecked(line, water, uniformFlow(speedMS), RELEASE, tolerance);
 }
 
+const RELEASE: TowPoint = { xM: 0, zM: 0 };
+
 /**
- * The lift area (m2) with which a lure runs `diveM` below its release at a speed (m/s) on a length of its line
- * (m); for a plug said to pull down so many feet. Bisection, since depth grows with lift. Refuses a dive that no
- * lift reaches, such as one deeper than the line is long.
+ * The lift area (m2) with which a lure runs `diveM` below its release at a speed (m/s); for a plug said to pull
+ * down so many feet. Its own `liftAreaM2` is not looked at. Bisection, since depth grows with lift. Refuses a
+ * dive that no lift reaches, such as one nearly as deep as the line is long.
  */
 export function liftAreaForDive(
   diveM: number,
-  line: LineInUse,
-  lengthM: number,
-  lure: LureForces,
+  on: LureOnLine,
   speedMS: number,
   water: Water,
 ): { readonly ok: true; readonly liftAreaM2: number } | Refusal {
   const why =
-    whyNotInRange("the depth a lure pulls down", diveM, 0, 0.9 * lengthM, "m") ??
+    whyNotInRange("the length of the lure's line", on.setbackM, 0.1, 2000, "m") ??
+    whyNotInRange("the depth a lure pulls down", diveM, 0, 0.7 * on.setbackM, "m") ??
     whyNotInRange("the trolling speed", speedMS, 0.05, 10, "m/s");
   if (why !== undefined) return refuse(why);
   let low = -0.01;
   let high = 0.1;
   for (let i = 0; i < 40; i++) {
     const liftAreaM2 = 0.5 * (low + high);
-    const solved = solveLureLine(line, lengthM, { ...lure, liftAreaM2 }, speedMS, water);
+    const solved = solveLureLine({ ...on, lure: { ...on.lure, liftAreaM2 } }, speedMS, water);
     if (!solved.ok) return solved;
     if (solved.depthM < diveM) low = liftAreaM2;
     else high = liftAreaM2;

@@ -23,7 +23,7 @@ export interface Pull {
 }
 
 /** The bow is described by asinh(tan) of its angle; beyond this the line lies level for every purpose. */
-const MOST_BOW = 300;
+const MOST_BOW = 100;
 
 /** Rounds that settle a drag coefficient that depends on the line's own slope. */
 const ROUNDS = 3;
@@ -51,30 +51,40 @@ export function rodPull(
   const dynamicN = 0.5 * water.densityKgM3 * rod.diameterM * speedMS * Math.abs(speedMS);
   const reynolds = (Math.abs(speedMS) * rod.diameterM) / water.kinematicViscosityM2S;
   const normalDrag = journalDrag(rod.dragMultiplier);
+  const tangentialCoefficient = DEFAULTS.tangentialCoefficient.value;
   let releaseTensionN = tipTensionN;
   let cosine = 1;
-  let low = 0;
+  let releaseTangent = 0;
   for (let round = 0; round < ROUNDS; round++) {
     const dragNPerM = dynamicN * normalDragCoefficient(normalDrag, reynolds * cosine);
     const meanTensionN = Math.max(0.5 * (tipTensionN + releaseTensionN), 1e-6);
     const half = Math.min(MOST_BOW, (0.5 * dragNPerM * depthM) / meanTensionN);
     const high = upperBow(reachM, depthM, tipHeightM, half);
-    low = high - 2 * half;
-    cosine = dragMeanCosine(low, high);
-    const alongN =
-      ((dynamicN * DEFAULTS.tangentialCoefficient.value * Math.PI * meanTensionN) /
-        Math.max(dragNPerM, 1e-12)) *
-      (alongShare(high) - alongShare(low));
+    const sinhHigh = Math.sinh(high);
+    const sinhLow = Math.sinh(high - 2 * half);
+    const turned = Math.atan(sinhHigh) - Math.atan(sinhLow);
+    releaseTangent = sinhLow;
+    cosine =
+      turned > 1e-9 ? (sineOf(sinhHigh) - sineOf(sinhLow)) / turned : 1 / Math.sqrt(1 + sinhLow * sinhLow);
+    if (dragNPerM === 0) break;
+    const alongPerShare = (dynamicN * tangentialCoefficient * Math.PI * meanTensionN) / dragNPerM;
+    const alongN = alongPerShare * (alongShare(sinhHigh) - alongShare(sinhLow));
     releaseTensionN = Math.max(0.2 * tipTensionN, tipTensionN - alongN);
   }
-  pull.forceXN = -releaseTensionN * Math.tanh(low);
-  pull.forceZN = -releaseTensionN / Math.cosh(low);
+  const sine = sineOf(releaseTangent);
+  pull.forceXN = -releaseTensionN * sine;
+  pull.forceZN = -releaseTensionN * Math.sqrt(1 - sine * sine);
 }
 
-/** The integral over u of tanh|tanh| cosh: drag along the line, by asinh(tan) of its angle. */
-function alongShare(u: number): number {
-  const size = Math.abs(u);
-  return Math.sinh(size) - Math.atan(Math.sinh(size));
+/** The sine of an angle from its tangent. */
+function sineOf(tangent: number): number {
+  return tangent / Math.sqrt(1 + tangent * tangent);
+}
+
+/** Drag along the line up to an angle with this tangent: the integral of sin|sin| over the length, by its own scale. */
+function alongShare(tangent: number): number {
+  const size = Math.abs(tangent);
+  return size - Math.atan(size);
 }
 
 /**
@@ -83,23 +93,14 @@ function alongShare(u: number): number {
  * what the bow turns. It has the form a sinh u - b cosh u = reach.
  */
 function upperBow(reachM: number, depthM: number, tipHeightM: number, half: number): number {
-  // sinh(half) / half, whole at zero where a slack current leaves a straight line.
-  const ratio = half > 1e-8 ? Math.sinh(half) / half : 1;
-  const a = depthM * ratio * Math.cosh(half) + tipHeightM;
-  const b = depthM * ratio * Math.sinh(half);
+  const grown = Math.exp(half);
+  const sinh = half > 1e-4 ? 0.5 * (grown - 1 / grown) : half;
+  const cosh = 0.5 * (grown + 1 / grown);
+  // sinh(half) / half, whole at zero where still water leaves a straight line.
+  const spanM = half > 1e-4 ? (depthM * sinh) / half : depthM;
+  const a = spanM * cosh + tipHeightM;
   if (a <= 0) return 0;
-  // a2 - b2 without the loss of digits of the plain difference.
-  const root = Math.sqrt(
-    (depthM * ratio) ** 2 + 2 * depthM * ratio * Math.cosh(half) * tipHeightM + tipHeightM ** 2,
-  );
-  return Math.atanh(Math.min(b / a, 1 - 1e-15)) + Math.asinh(reachM / root);
-}
-
-/**
- * The cosine of the line's angle as its drag sees it: averaged over depth with the drag itself, which goes as the
- * cosine per depth, as the weight. With u for asinh(tan), the cosine is sech u and depth runs evenly in u.
- */
-function dragMeanCosine(low: number, high: number): number {
-  const weight = Math.atan(Math.sinh(high)) - Math.atan(Math.sinh(low));
-  return weight > 1e-9 ? (Math.tanh(high) - Math.tanh(low)) / weight : 1 / Math.cosh(low);
+  // The square root of a2 - b2, without the loss of digits of the plain difference.
+  const root = Math.sqrt(spanM * spanM + 2 * spanM * cosh * tipHeightM + tipHeightM * tipHeightM);
+  return Math.atanh(Math.min((spanM * sinh) / a, 1 - 1e-15)) + Math.asinh(reachM / root);
 }
