@@ -73,28 +73,26 @@ export function solveLureLine(
 const RELEASE: TowPoint = { xM: 0, zM: 0 };
 
 /**
- * The lift area (m2) with which a lure runs `diveM` below its release, `setbackM` of line behind it, at a speed (m/s); for a plug said to pull
+ * The lift area (m2) with which a lure runs `diveM` below its release at a speed (m/s); for a plug said to pull
  * down so many feet. Its own `liftAreaM2` is not looked at. Bisection, since depth grows with lift. Refuses a
  * dive that no lift reaches, such as one nearly as deep as the line is long.
  */
 export function liftAreaForDive(
   diveM: number,
-  lureLine: LineInUse,
-  setbackM: number,
-  lure: LureForces,
+  on: LureOnLine,
   speedMS: number,
   water: Water,
 ): { readonly ok: true; readonly liftAreaM2: number } | Refusal {
   const why =
-    whyNotInRange("the length of the lure's line", setbackM, 0.1, 2000, "m") ??
-    whyNotInRange("the depth a lure pulls down", diveM, 0, 0.7 * setbackM, "m") ??
+    whyNotInRange("the length of the lure's line", on.setbackM, 0.1, 2000, "m") ??
+    whyNotInRange("the depth a lure pulls down", diveM, 0, 0.7 * on.setbackM, "m") ??
     whyNotInRange("the trolling speed", speedMS, 0.05, 10, "m/s");
   if (why !== undefined) return refuse(why);
   let low = -0.01;
   let high = 0.1;
   for (let i = 0; i < 40; i++) {
     const liftAreaM2 = 0.5 * (low + high);
-    const solved = solveLureLine({ setbackM, lureLine, lure: { ...lure, liftAreaM2 } }, speedMS, water);
+    const solved = solveLureLine({ ...on, lure: { ...on.lure, liftAreaM2 } }, speedMS, water);
     if (!solved.ok) return solved;
     if (solved.depthM < diveM) low = liftAreaM2;
     else high = liftAreaM2;
