@@ -34,6 +34,15 @@ export interface AssumedPull {
   readonly since: TripEvent;
 }
 
+/** A rod on a cable: its setting, and whether its line is clipped to the release just then. */
+export interface RodOnSpread {
+  readonly setting: Setting;
+  readonly isClipped: boolean;
+}
+
+/** The rods on one cable by rig name; the rig that carries the ball is always among them. */
+export type CableSpread = ReadonlyMap<string, RodOnSpread>;
+
 /** What the day did with the rigs. */
 export interface Timeline {
   readonly stretches: readonly Stretch[];
@@ -43,8 +52,8 @@ export interface Timeline {
   readonly endMs: number | null;
   /** The setting of a line's rig just after that line, by line index. */
   readonly settingAfter: ReadonlyMap<number, Setting>;
-  /** The settings of every rod in the water on the same cable just after a line, by line index. */
-  readonly spreadAfter: ReadonlyMap<number, ReadonlyMap<string, Setting>>;
+  /** The rods on the same cable just after a line, by line index. */
+  readonly spreadAfter: ReadonlyMap<number, CableSpread>;
   /** Events in the order of time; lines without a clock stay behind the line above them. */
   readonly ordered: readonly TripEvent[];
 }
@@ -58,6 +67,8 @@ interface RigRun {
 
 const STARTS = new Set(["set", "again"]);
 const ENDS_FISHING = new Set(["strike", "catch", "lost", "broke"]);
+/** Without a clock these are some time in the trip and change nothing. */
+const BITES = new Set(["strike", "miss", "catch", "lost", "broke", "probe", "touch", "tangle"]);
 const NEEDS_RIG_WET = new Set([
   "move",
   "change",
@@ -88,7 +99,7 @@ class TimelineRun {
   readonly #stretches: Stretch[] = [];
   readonly #anomalies: Anomaly[] = [];
   readonly #settingAfter = new Map<number, Setting>();
-  readonly #spreadAfter = new Map<number, ReadonlyMap<string, Setting>>();
+  readonly #spreadAfter = new Map<number, CableSpread>();
   readonly #endMs: number | null;
 
   constructor(trip: Trip) {
@@ -106,6 +117,7 @@ class TimelineRun {
 
   #takeRig(event: TripEvent, rig: string): void {
     const { verb } = event.line;
+    if (event.instant === null && BITES.has(verb)) return;
     const run = this.#runOf(rig);
     const timeMs = event.instant?.utcMs ?? null;
     if (verb === "set" && run.state !== "up") this.#anomaly("already-set", event, run);
@@ -237,10 +249,12 @@ class TimelineRun {
     this.#settingAfter.set(event.lineIndex, this.#runOf(rig).setting);
     const cableRig = cableRigOf(this.gear, rig);
     if (cableRig === undefined) return;
-    const spread = new Map<string, Setting>();
+    const spread = new Map<string, RodOnSpread>();
     for (const rod of this.#rodsOn(cableRig.name)) {
       const run = this.#rigs.get(rod);
-      if (run !== undefined && (run.state !== "up" || rod === rig)) spread.set(rod, run.setting);
+      const isClipped = run?.state === "fishing";
+      if (run !== undefined && (isClipped || rod === cableRig.name))
+        spread.set(rod, { setting: run.setting, isClipped });
     }
     this.#spreadAfter.set(event.lineIndex, spread);
   }

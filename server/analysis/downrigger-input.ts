@@ -1,0 +1,231 @@
+/** Gear, setting and water of a cable with its rods → the physical downrigger the solver takes, or why there is none. */
+import type { Ball, Cable, Calibration, Gear, Lure, Rig } from "../model/gear-types.ts";
+import type { Setting } from "../model/setting.ts";
+import type { CableSpread } from "../model/timeline.ts";
+import { DEFAULTS } from "../physics/defaults.ts";
+import {
+  completeDownrigger,
+  type Downrigger,
+  defaultRodLine,
+  type RodOnCable,
+} from "../physics/downrigger.ts";
+import { type DownriggerSpreads, defaultSpreads } from "../physics/downrigger-band.ts";
+import { type LineMaterial, lineMake } from "../physics/line-materials.ts";
+import { type LineInUse, type LureForces, liftAreaForDive, lureForces } from "../physics/lure.ts";
+import { waterAt } from "../physics/water.ts";
+
+/** What to solve: a downrigger, how well its inputs are known, and what was assumed. */
+export interface DownriggerTask {
+  readonly ok: true;
+  readonly downrigger: Downrigger;
+  readonly spreads: DownriggerSpreads;
+  readonly calibration: Calibration | undefined;
+}
+
+/** Why a depth can't be computed, as a sentence part without capital or stop. */
+export interface NoTask {
+  readonly ok: false;
+  readonly why: string;
+}
+
+const no = (why: string): NoTask => ({ ok: false, why });
+
+/** The water and speed a line runs in. */
+export interface WaterAndSpeed {
+  readonly speedMS: number;
+  readonly speedSdMS: number;
+  readonly waterTemperatureC: number;
+}
+
+/** Salinity of sea water, where the book says salt (standard sea water). */
+const SEA_WATER_PSU = 35;
+
+/** Builds the task for a cable rig and the rods clipped to it. */
+export function downriggerTask(
+  gear: Gear,
+  rig: Rig,
+  rods: CableSpread,
+  water: WaterAndSpeed,
+): DownriggerTask | NoTask {
+  const own = rods.get(rig.name)?.setting;
+  if (own?.outM === undefined) return no(`how much cable ${rig.name} has out isn't stated`);
+  const cable = cableOf(gear, rig);
+  if (!cable.ok) return cable;
+  const ballName = own.ball ?? rig.ball;
+  if (ballName === undefined)
+    return no(`${rig.name} has no ball in the gear book (ball NAME on its rig line)`);
+  const ball = gear.balls.get(ballName);
+  if (ball?.massKg === undefined) return no(`the weight of ball ${ballName} isn't in the gear book`);
+  const calibration = calibrationOf(gear, rig);
+  const dragMultiplier = calibration?.dragRatio ?? DEFAULTS.cableDragMultiplier.value;
+  const built: RodOnCable[] = [];
+  for (const [name, { setting, isClipped }] of rods) {
+    if (!isClipped) continue;
+    const rod = rodOnCable(gear, name, setting);
+    if (!rod.ok) return rod;
+    if (rod.rod !== undefined) built.push(rod.rod);
+  }
+  const downrigger = completeDownrigger({
+    outM: own.outM,
+    speedMS: water.speedMS,
+    counterScale: calibration?.counterScale ?? DEFAULTS.counterScale.value,
+    counterOffsetM: calibration?.counterOffsetM ?? DEFAULTS.counterOffsetM.value,
+    waterTemperatureC: water.waterTemperatureC,
+    salinityPsu: gear.water === "salt" ? SEA_WATER_PSU : DEFAULTS.salinityPsu.value,
+    cable: { make: cable.make, dragMultiplier },
+    ball: ballForces(ball, ball.massKg),
+    ...(rig.probeAboveBallM === undefined ? {} : { probeAboveBallM: rig.probeAboveBallM }),
+    rods: built,
+  });
+  return { ok: true, downrigger, spreads: spreadsOf(water.speedSdMS, calibration), calibration };
+}
+
+function cableOf(gear: Gear, rig: Rig): { ok: true; make: LineInUse["make"] } | NoTask {
+  if (rig.cable === undefined)
+    return no(`${rig.name} has no cable in the gear book (cable NAME on its rig line)`);
+  const cable = gear.cables.get(rig.cable);
+  if (cable === undefined) return no(`cable ${rig.cable} isn't in the gear book`);
+  return makeOf(cable, gear.calibrations.get(cable.name)?.massPerLengthKgM);
+}
+
+function makeOf(
+  cable: Cable,
+  weighedKgM: number | undefined,
+): { ok: true; make: LineInUse["make"] } | NoTask {
+  if (cable.diameterM === undefined) return no(`the diameter of cable ${cable.name} isn't in the gear book`);
+  const material = MATERIALS[cable.material ?? ""];
+  if (material === undefined) return no(`what cable ${cable.name} is made of isn't in the gear book`);
+  const make = lineMake(material, cable.diameterM, weighedKgM ?? cable.massPerLengthKgM, cable.coreDiameterM);
+  return make.ok ? { ok: true, make } : no(make.why);
+}
+
+const MATERIALS: Readonly<Record<string, LineMaterial>> = {
+  steel: "steel",
+  braid: "braid",
+  copper: "copper",
+  mono: "mono",
+  fluoro: "fluorocarbon",
+  leadcore: "leadcore",
+};
+
+/** Drag against a smooth sphere of the same weight, where the book doesn't say; flat and long ones are guesses. */
+const SHAPE_DRAG: Readonly<Record<string, number>> = {
+  sphere: DEFAULTS.ballDragMultiplier.value,
+  finned: DEFAULTS.ballDragMultiplier.value,
+  pancake: DEFAULTS.ballDragMultiplier.value,
+  torpedo: DEFAULTS.ballDragMultiplier.value,
+};
+
+function ballForces(
+  ball: Ball,
+  massKg: number,
+): { massKg: number; dragMultiplier: number; dragAreaM2?: number } {
+  const dragMultiplier =
+    ball.dragRatio ?? SHAPE_DRAG[ball.shape ?? "sphere"] ?? DEFAULTS.ballDragMultiplier.value;
+  return {
+    massKg,
+    dragMultiplier,
+    ...(ball.dragAreaM2 === undefined ? {} : { dragAreaM2: ball.dragAreaM2 }),
+  };
+}
+
+/** A calibration holds until the rig, its cable or its ball is replaced by a later line. */
+export function calibrationOf(gear: Gear, rig: Rig): Calibration | undefined {
+  const calibration = gear.calibrations.get(rig.name);
+  if (calibration === undefined) return undefined;
+  const parts = [
+    rig.origin,
+    gear.cables.get(rig.cable ?? "")?.origin,
+    gear.balls.get(rig.ball ?? "")?.origin,
+  ];
+  const changed = parts.some((origin) => (origin?.from ?? "") > (calibration.origin.from ?? ""));
+  return changed ? undefined : calibration;
+}
+
+/** Judgement, near what a fit of six mixed readings leaves (docs/physics.md). */
+const CALIBRATED_SD = { dragShare: 0.1, counterScale: 0.015, counterOffsetM: 0.3 } as const;
+
+function spreadsOf(speedSdMS: number, calibration: Calibration | undefined): DownriggerSpreads {
+  const spreads = defaultSpreads(speedSdMS);
+  if (calibration === undefined) return spreads;
+  const { dragRatio, dragError, counterScale, counterScaleError, counterOffsetM, counterOffsetErrorM } =
+    calibration;
+  return {
+    ...spreads,
+    ...(dragRatio === undefined
+      ? {}
+      : {
+          lnDragShared: 0,
+          lnDragCable: dragError === undefined ? CALIBRATED_SD.dragShare : dragError / dragRatio,
+        }),
+    counterScale:
+      counterScale === undefined ? spreads.counterScale : (counterScaleError ?? CALIBRATED_SD.counterScale),
+    counterOffsetM:
+      counterOffsetM === undefined
+        ? spreads.counterOffsetM
+        : (counterOffsetErrorM ?? CALIBRATED_SD.counterOffsetM),
+  };
+}
+
+/** A rod clipped to the cable; undefined rod where nothing says that one is. */
+function rodOnCable(
+  gear: Gear,
+  name: string,
+  setting: Setting,
+): { ok: true; rod: RodOnCable | undefined } | NoTask {
+  if (setting.lure === undefined && setting.setbackM === undefined) return { ok: true, rod: undefined };
+  const rig = gear.rigs.get(name);
+  if (rig?.kind === "stacked" && setting.aboveM === undefined) {
+    return no(`how far above the ball ${name} is clipped isn't stated (above 20 ft)`);
+  }
+  const line = lureLineOf(gear, rig);
+  if (!line.ok) return line;
+  const setbackM = setting.setbackM ?? 0;
+  const forces = forcesOf(gear.lures.get(setting.lure ?? ""), line.line);
+  const rodLine = defaultRodLine(rig?.rodPullN);
+  return {
+    ok: true,
+    rod: {
+      id: name,
+      releaseAboveBallM: setting.aboveM ?? rig?.releaseAboveBallM ?? DEFAULTS.releaseAboveBallM.value,
+      setbackM,
+      lureLine: line.line,
+      lure: forces,
+      rodLine: rig?.tipHeightM === undefined ? rodLine : { ...rodLine, tipHeightM: rig.tipHeightM },
+    },
+  };
+}
+
+function lureLineOf(gear: Gear, rig: Rig | undefined): { ok: true; line: LineInUse } | NoTask {
+  const named = rig?.lureLine === undefined ? undefined : gear.cables.get(rig.lureLine);
+  const dragMultiplier = DEFAULTS.lineDragMultiplier.value;
+  const made =
+    named === undefined ? lineMake("mono", DEFAULTS.lureLineDiameterM.value) : makeOf(named, undefined);
+  if (!made.ok) return no(made.why);
+  return { ok: true, line: { make: "make" in made ? made.make : made, dragMultiplier } };
+}
+
+/** Pull of a lure on its line. A stated `pulls-down` sets the lift, at the speed and lead it is taken to hold for. */
+function forcesOf(lure: Lure | undefined, line: LineInUse): LureForces {
+  const kind = lure?.kind === "plug" ? "plug" : lure?.kind === "fly" ? "fly" : "spoon";
+  if (lure?.pullsDownM === undefined) return lureForces(kind);
+  const diveM = (lure.pullsDownM.low + lure.pullsDownM.high) / 2;
+  const key = JSON.stringify([kind, diveM, line]);
+  const known = fittedForces.get(key);
+  if (known !== undefined) return known;
+  if (fittedForces.size > 500) fittedForces.clear();
+  const forces = fitDive(lureForces(kind), diveM, line);
+  fittedForces.set(key, forces);
+  return forces;
+}
+
+/** Fits are kept by value: a lure's dive does not change from line to line. */
+const fittedForces = new Map<string, LureForces>();
+
+function fitDive(lure: LureForces, diveM: number, line: LineInUse): LureForces {
+  const water = waterAt(DEFAULTS.waterTemperatureC.value, DEFAULTS.salinityPsu.value);
+  if (!water.ok) return lure;
+  const on = { lureLine: line, setbackM: DEFAULTS.pullsDownLeadM.value, lure };
+  const fitted = liftAreaForDive(diveM, on, DEFAULTS.pullsDownSpeedMS.value, water);
+  return fitted.ok ? { ...lure, liftAreaM2: fitted.liftAreaM2 } : lure;
+}

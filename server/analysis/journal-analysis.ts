@@ -1,0 +1,67 @@
+/** Everything computed from one file and the books within its reach: its trips, their timelines, depths and sums. */
+import type { Parse } from "../../grammar/parse.ts";
+import type { BookFile } from "../model/gear-lines.ts";
+import type { ReadingAges } from "../model/readings.ts";
+import { THRESHOLDS, thresholdOf } from "../model/thresholds.ts";
+import { buildTimeline, type Timeline } from "../model/timeline.ts";
+import { gearResolver, type Trip, tripsOf } from "../model/trip.ts";
+import { createDepthMemo, type DepthMemo } from "./depth-memo.ts";
+import { type LineDepth, lineDepths } from "./line-depth.ts";
+import { summarize, type TripSummary } from "./summary.ts";
+
+/** One trip, computed. */
+export interface TripAnalysis {
+  readonly trip: Trip;
+  readonly timeline: Timeline;
+  readonly depths: readonly LineDepth[];
+  readonly ages: ReadingAges;
+  /** Computed when first asked for. */
+  readonly summary: TripSummary;
+}
+
+/** One file, computed. */
+export interface JournalAnalysis {
+  readonly uri: string;
+  readonly parse: Parse;
+  /** The file itself and the books within reach, nearest first. */
+  readonly files: readonly BookFile[];
+  readonly trips: readonly TripAnalysis[];
+}
+
+/** Computes a file. `books` are the other files within its reach that hold gear, nearest first. */
+export function analyzeJournal(
+  file: BookFile,
+  books: readonly BookFile[],
+  memo: DepthMemo = createDepthMemo(),
+): JournalAnalysis {
+  const files = [file, ...books];
+  const trips = tripsOf(file.uri, file.parse, gearResolver(files)).map((trip) => analyzeTrip(trip, memo));
+  return { uri: file.uri, parse: file.parse, files, trips };
+}
+
+/** Computes one trip. */
+export function analyzeTrip(trip: Trip, memo: DepthMemo): TripAnalysis {
+  const timeline = buildTimeline(trip);
+  const ages = readingAges(trip);
+  const bottomHeldMs = thresholdOf(trip.gear, THRESHOLDS.bottomHeld) * 1000;
+  const depths = lineDepths(trip, timeline, { ages, bottomHeldMs, memo });
+  let summary: TripSummary | undefined;
+  return {
+    trip,
+    timeline,
+    depths,
+    ages,
+    get summary(): TripSummary {
+      summary ??= summarize(trip, timeline, depths);
+      return summary;
+    },
+  };
+}
+
+function readingAges(trip: Trip): ReadingAges {
+  return {
+    staleAfterMs: thresholdOf(trip.gear, THRESHOLDS.readingStale) * 1000,
+    unusedAfterMs: thresholdOf(trip.gear, THRESHOLDS.readingUnused) * 1000,
+    aheadMs: thresholdOf(trip.gear, THRESHOLDS.readingAhead) * 1000,
+  };
+}

@@ -1,0 +1,76 @@
+/** The water temperature that density and viscosity are taken at: profile, else probe, else on top, else a default. */
+
+import { defaultUnit, partsToSi } from "../model/quantities.ts";
+import type { Reading, ReadingAges } from "../model/readings.ts";
+import { valueAt } from "../model/readings.ts";
+import type { Trip, TripEvent } from "../model/trip.ts";
+import { DEFAULTS } from "../physics/defaults.ts";
+
+/** A lowered probe's depths and temperatures, shallowest first. */
+export interface Profile {
+  readonly event: TripEvent;
+  readonly timeMs: number;
+  readonly points: readonly { depthM: number; tempC: number }[];
+}
+
+/** A water temperature and what it was taken from. */
+export interface WaterUsed {
+  readonly tempC: number;
+  readonly from: "profile" | "probe" | "surface" | "default";
+  readonly event: TripEvent | undefined;
+}
+
+/** The profiles of a trip that have a clock time, in order. */
+export function profilesOf(trip: Trip): Profile[] {
+  const profiles: Profile[] = [];
+  for (const event of trip.events) {
+    if (event.line.verb !== "profile" || event.instant === null) continue;
+    const points = event.line.items.flatMap(({ value }) => {
+      if (value.kind !== "point") return [];
+      const depthM = partsToSi(value.depth, defaultUnit("length", "profile", trip.gear.defaults), "length");
+      const tempC = partsToSi(
+        value.temp,
+        defaultUnit("temperature", "profile", trip.gear.defaults),
+        "temperature",
+      );
+      return depthM === undefined || tempC === undefined ? [] : [{ depthM, tempC }];
+    });
+    points.sort((a, b) => a.depthM - b.depthM);
+    if (points.length > 0) profiles.push({ event, timeMs: event.instant.utcMs, points });
+  }
+  return profiles;
+}
+
+/** The temperature of the water a line hangs in, down to `depthM`. */
+export function waterAt(
+  profiles: readonly Profile[],
+  readings: readonly Reading[],
+  timeMs: number,
+  depthM: number,
+  ages: ReadingAges,
+): WaterUsed {
+  const usable = profiles.filter((profile) => isUsable(profile.timeMs, timeMs, ages));
+  const nearest = usable.sort((a, b) => Math.abs(a.timeMs - timeMs) - Math.abs(b.timeMs - timeMs))[0];
+  if (nearest !== undefined)
+    return { tempC: meanDownTo(nearest, depthM), from: "profile", event: nearest.event };
+  for (const source of ["probe", "surface"] as const) {
+    const found = valueAt(
+      readings.filter((reading) => reading.source === source),
+      timeMs,
+      ages,
+    );
+    if (found !== undefined) return { tempC: found.value, from: source, event: found.used[0]?.event };
+  }
+  return { tempC: DEFAULTS.waterTemperatureC.value, from: "default", event: undefined };
+}
+
+function isUsable(readMs: number, timeMs: number, ages: ReadingAges): boolean {
+  return readMs <= timeMs ? timeMs - readMs <= ages.unusedAfterMs : readMs - timeMs <= ages.aheadMs;
+}
+
+/** Mean temperature by depth from the top to `depthM`; the profile's own ends are held outward. */
+function meanDownTo(profile: Profile, depthM: number): number {
+  const within = profile.points.filter((point) => point.depthM <= depthM);
+  const used = within.length > 0 ? within : profile.points.slice(0, 1);
+  return used.reduce((sum, point) => sum + point.tempC, 0) / used.length;
+}

@@ -1,0 +1,140 @@
+/**
+ * Every threshold by name, with its default and where it comes from. A boat's `threshold NAME VALUE` line or the
+ * editor's settings change it. Values in SI (temperatures in °C).
+ */
+import type { Dimension } from "../../grammar/units.ts";
+import { findUnit } from "../../grammar/units.ts";
+import type { Gear } from "./gear-types.ts";
+import { partsToSi } from "./quantities.ts";
+
+/** One threshold. `dimension` is null for a plain number. */
+export interface ThresholdRow {
+  readonly name: string;
+  readonly dimension: Dimension | null;
+  readonly defaultSi: number;
+  /** The default as a captain would write it. */
+  readonly written: string;
+  readonly origin: "common practice" | "judgement" | "from memory";
+  readonly doc: string;
+}
+
+const row = (
+  name: string,
+  dimension: Dimension | null,
+  written: string,
+  origin: ThresholdRow["origin"],
+  doc: string,
+): ThresholdRow => {
+  const value = readThreshold(written.split(" "), dimension);
+  if (value === undefined) throw new Error(`threshold ${name}: "${written}" can't be read`);
+  return { name, dimension, defaultSi: value, written, origin, doc };
+};
+
+/** Reads the words of a threshold's value; undefined when they don't fit its dimension. */
+export function readThreshold(words: readonly string[], dimension: Dimension | null): number | undefined {
+  const [number = "", unit, ...rest] = words;
+  const value = Number(number);
+  if (number === "" || !Number.isFinite(value) || rest.length > 0) return undefined;
+  if (dimension === null) return unit === undefined ? value : undefined;
+  if (unit === undefined || findUnit(unit)?.dimension !== dimension) return undefined;
+  return partsToSi([{ number, unit }], undefined, dimension);
+}
+
+/** The table of thresholds. */
+export const THRESHOLDS = {
+  readingStale: row(
+    "reading-stale",
+    "duration",
+    "30 min",
+    "judgement",
+    "Age at which a reading is called stale.",
+  ),
+  readingUnused: row(
+    "reading-unused",
+    "duration",
+    "120 min",
+    "judgement",
+    "Age past which a reading is not used.",
+  ),
+  readingAhead: row(
+    "reading-ahead",
+    "duration",
+    "60 min",
+    "judgement",
+    "How far ahead the first reading may serve a line before it.",
+  ),
+  bottomHeld: row(
+    "bottom-held",
+    "duration",
+    "60 min",
+    "judgement",
+    "How long a depth of the bottom is taken to hold.",
+  ),
+  touchingBottom: row(
+    "touching-bottom",
+    "length",
+    "3 ft",
+    "judgement",
+    "How near the bottom a ball or lure may come before it is flagged.",
+  ),
+  counterShare: row(
+    "deeper-than-out-share",
+    null,
+    "0.1",
+    "judgement",
+    "How much deeper than the cable out a reading may be before it is an error, as a share.",
+  ),
+  counterSlack: row("deeper-than-out-slack", "length", "6 ft", "judgement", "The same, on top of the share."),
+  slowTroll: row(
+    "slowest-troll",
+    "speed",
+    "0.5 mph",
+    "common practice",
+    "Slower than this with lines wet is doubted.",
+  ),
+  fastTroll: row(
+    "fastest-troll",
+    "speed",
+    "6 mph",
+    "common practice",
+    "Faster than this with lines wet is doubted.",
+  ),
+  fastBoat: row(
+    "impossible-troll",
+    "speed",
+    "25 mph",
+    "common practice",
+    "Faster than this with lines wet is an error.",
+  ),
+  coldWater: row("coldest-water", "temperature", "31 F", "judgement", "Colder fresh water is doubted."),
+  warmWater: row("warmest-water", "temperature", "90 F", "judgement", "Warmer fresh water is doubted."),
+  coldestPossible: row(
+    "frozen-water",
+    "temperature",
+    "28 F",
+    "judgement",
+    "Colder than this is an error in any water.",
+  ),
+  warmestPossible: row(
+    "impossible-water",
+    "temperature",
+    "110 F",
+    "judgement",
+    "Warmer than this is an error in any lake.",
+  ),
+} as const satisfies Record<string, ThresholdRow>;
+
+const byName: ReadonlyMap<string, ThresholdRow> = new Map(
+  Object.values(THRESHOLDS).map((one) => [one.name, one]),
+);
+
+/** Finds a threshold by the name a captain writes. */
+export function findThreshold(name: string): ThresholdRow | undefined {
+  return byName.get(name);
+}
+
+/** A threshold's value for a boat, in SI. */
+export function thresholdOf(gear: Gear, threshold: ThresholdRow): number {
+  const words = gear.thresholds.get(threshold.name);
+  return (words === undefined ? undefined : readThreshold(words, threshold.dimension)) ?? threshold.defaultSi;
+}
