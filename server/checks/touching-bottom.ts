@@ -1,6 +1,6 @@
 import type { DepthPlace } from "../analysis/line-depth.ts";
 import { THRESHOLDS, thresholdOf } from "../model/thresholds.ts";
-import { TOUCHING_BOTTOM } from "./catalog.ts";
+import { TOUCHING_BOTTOM } from "./catalog/day.ts";
 import type { Rule } from "./check.ts";
 import { itemPlace } from "./places.ts";
 

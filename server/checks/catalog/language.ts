@@ -1,0 +1,2 @@
+/** Checks of how lines are written: words, names, units, numbers, definitions. */
+export {};
