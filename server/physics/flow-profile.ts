@@ -23,7 +23,12 @@ export function uniformFlow(speedMS: number): FlowProfile {
 /** The uniform speed of a profile in m/s, or a refusal that names the kind of profile that is not supported. */
 export function uniformSpeedMS(flow: FlowProfile): { readonly ok: true; readonly speedMS: number } | Refusal {
   if (flow.type === "uniform") return { ok: true, speedMS: flow.speedMS };
-  return refuse(`a sheared profile '${flow.type}' is not supported yet; only 'uniform'`);
+  return refuse(whySheared(flow.type));
+}
+
+/** The reason given for a profile that is understood and not solved. */
+export function whySheared(type: string): string {
+  return `a sheared profile '${type}' is not supported yet; only 'uniform'`;
 }
 
 /**
