@@ -43,13 +43,11 @@ const shipped: readonly Bundle[] = [
   { entry: "client/cli/main.ts", outfile: "dist/deepwake.mjs", options: forCommandLine },
 ];
 
-const testBundles: readonly Bundle[] = [
-  {
-    entry: "tests/editor/suite/index.ts",
-    outfile: "dist/editor-tests/index.cjs",
-    options: { ...forEditor, minify: false },
-  },
-];
+const testBundles: readonly Bundle[] = ["index", "pose"].map((name) => ({
+  entry: `tests/editor/suite/${name}.ts`,
+  outfile: `dist/editor-tests/${name}.cjs`,
+  options: { ...forEditor, minify: false },
+}));
 
 const { values: flags } = parseArgs({
   options: {

@@ -3,7 +3,8 @@
  *
  *     editor: 12 passed, 0 failed
  *
- * The editor's own log is printed when something fails, or as it comes with `--verbose`.
+ * The editor's own log is printed when something fails, or as it comes with `--verbose`. With `--packaged` the editor
+ * is given only what the packaged extension holds, which shows that nothing is missing from it.
  */
 import { spawnSync } from "node:child_process";
 import { cpSync, existsSync, mkdirSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from "node:fs";
@@ -11,9 +12,12 @@ import { tmpdir } from "node:os";
 import { delimiter, dirname, join, resolve } from "node:path";
 import { Writable } from "node:stream";
 import { runTests } from "@vscode/test-electron";
+import { listFiles } from "@vscode/vsce";
 import { type ChosenHost, chooseHost } from "./choose-host.ts";
 import type { TestResult } from "./suite/runner.ts";
 
+const verbose = process.argv.includes("--verbose");
+const packaged = process.argv.includes("--packaged");
 const projectFolder = resolve(import.meta.dirname, "..", "..");
 const fixtures = join(import.meta.dirname, "fixtures");
 
@@ -36,12 +40,12 @@ async function runInHost(host: ChosenHost, scratch: string): Promise<readonly Te
   writeFileSync(join(profile, "User", "settings.json"), JSON.stringify(profileSettings));
   // The browser host is a script for this very Node, which need not be the machine's own.
   const path = `${dirname(process.execPath)}${delimiter}${process.env.PATH ?? ""}`;
-  const log = new HeldLog(process.argv.includes("--verbose"));
+  const log = new HeldLog(verbose);
   const verdict = await runTests({
     stdout: log,
     stderr: log,
     vscodeExecutablePath: host.executable,
-    extensionDevelopmentPath: projectFolder,
+    extensionDevelopmentPath: packaged ? await copyPackaged(join(scratch, "extension")) : projectFolder,
     extensionTestsPath: join(projectFolder, "dist", "editor-tests", "index.cjs"),
     extensionTestsEnv: { DEEPWAKE_EDITOR_REPORT: report, PATH: path },
     launchArgs: [
@@ -64,6 +68,14 @@ async function runInHost(host: ChosenHost, scratch: string): Promise<readonly Te
     ];
   }
   return results;
+}
+
+/** Copies the files that packaging would pack, and answers the folder they are in. */
+async function copyPackaged(folder: string): Promise<string> {
+  for (const file of await listFiles({ cwd: projectFolder, packagedDependencies: [] })) {
+    cpSync(join(projectFolder, file), join(folder, file));
+  }
+  return folder;
 }
 
 /** Holds the editor's talkative log back until it is wanted. */

@@ -78,10 +78,13 @@ function playRound(page: Page, address: string): Promise<number> {
   });
 }
 
-/** Prints one log entry of the page, which comes as a severity and the console call's arguments. */
+/**
+ * Prints one log entry of the page, which comes as a severity and the console call's arguments: its first line, since
+ * what follows is the editor's own stack, and long.
+ */
 function printLog(severity: unknown, args: unknown): void {
-  const parts = Array.isArray(args) ? args : [args];
-  console.log(`[${severity}] ${parts.map(String).join(" ")}`);
+  const text = (Array.isArray(args) ? args : [args]).map(String).join(" ");
+  console.log(`[${severity}] ${text.split("\n", 1)[0]}`);
 }
 
 try {

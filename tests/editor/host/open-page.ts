@@ -8,24 +8,17 @@ export interface Page {
   exposeFunction(name: string, callback: (...args: unknown[]) => unknown): Promise<void>;
   goto(url: string): Promise<unknown>;
   screenshot(options: { path: string }): Promise<unknown>;
-  waitForSelector(
-    selector: string,
-    options?: { timeout?: number; state?: "visible" | "attached" },
-  ): Promise<unknown>;
   locator(selector: string): Locator;
-  on(event: "crash" | "close", listener: () => void): unknown;
-  readonly keyboard: { press(key: string): Promise<void>; type(text: string): Promise<void> };
+  on(event: "crash", listener: () => void): unknown;
   readonly mouse: { move(x: number, y: number, options?: { steps: number }): Promise<void> };
 }
 
 /** A way to find elements on the page. */
 export interface Locator {
   first(): Locator;
-  filter(options: { hasText: string | RegExp }): Locator;
   count(): Promise<number>;
-  innerText(): Promise<string>;
-  click(): Promise<void>;
-  waitFor(options?: { state?: "visible" | "hidden"; timeout?: number }): Promise<void>;
+  allInnerTexts(): Promise<string[]>;
+  waitFor(options: { state: "visible" | "hidden"; timeout: number }): Promise<void>;
   boundingBox(): Promise<{ x: number; y: number; width: number; height: number } | null>;
 }
 
@@ -87,9 +80,7 @@ export interface WorkbenchOptions {
   readonly port: number;
   readonly workspaceFolder: string | undefined;
   readonly extensionFolder: string;
-  readonly testModule?: string | undefined;
-  /** Files to show at start, beside the folder. */
-  readonly openFile?: string | undefined;
+  readonly testModule: string;
 }
 
 /** The address that shows the workbench with the extension under development loaded, and its tests started. */
@@ -97,8 +88,7 @@ export function workbenchAddress(options: WorkbenchOptions): string {
   const remote = (path: string): string => `vscode-remote://localhost:${options.port}${path}`;
   const payload = [
     ["extensionDevelopmentPath", remote(options.extensionFolder)],
-    ...(options.testModule === undefined ? [] : [["extensionTestsPath", remote(options.testModule)]]),
-    ...(options.openFile === undefined ? [] : [["openFile", remote(options.openFile)]]),
+    ["extensionTestsPath", remote(options.testModule)],
     ["skipWelcome", "true"],
   ];
   const query = new URLSearchParams();

@@ -20,6 +20,8 @@ export interface ServerOptions {
   readonly extensionsFolder: string;
   /** Whether every folder counts as trusted; `false` shows the extension to a captain who hasn't decided yet. */
   readonly trustEverything: boolean;
+  /** What the extension host finds in its environment beside this process's own. */
+  readonly environment?: Readonly<Record<string, string>>;
 }
 
 const startBoundMs = 60_000;
@@ -29,6 +31,7 @@ export async function startServer(host: EditorHost, options: ServerOptions): Pro
   copySettings(options.profileFolder);
   const server = spawn(process.execPath, [host.serverMain, ...serverArguments(options)], {
     stdio: ["ignore", "pipe", "pipe"],
+    env: { ...process.env, ...options.environment },
   });
   const port = await listeningPort(server);
   return { port, stop: () => stopProcess(server) };

@@ -18,7 +18,7 @@ export async function openFile(name: string): Promise<vscode.TextDocument> {
   const folder = vscode.workspace.workspaceFolders?.[0];
   if (folder === undefined) throw new Error("The editor was opened without a workspace folder.");
   const document = await vscode.workspace.openTextDocument(vscode.Uri.joinPath(folder.uri, name));
-  await vscode.window.showTextDocument(document);
+  await vscode.window.showTextDocument(document, { preview: false });
   return document;
 }
 
