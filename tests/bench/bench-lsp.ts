@@ -40,7 +40,7 @@ export async function benchLsp({ quick }: Effort): Promise<Area> {
   notes.push(
     "A keystroke is one digit more, or less, in an amount of cable in the middle of the file. The clock stops at the diagnostics; ours stops when the inlay hints of 60 lines are answered too.",
     "The YAML server waits 200 ms before it works on a change; its keystroke figures are given without that wait.",
-    "Completion is asked for right after a line was typed, as an editor does.",
+    "Completion is asked for right after the first letter of a new line's verb was typed, as an editor does.",
   );
   return { title: "Language server, one open file", rows, notes };
 }

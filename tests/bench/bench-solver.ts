@@ -1,6 +1,6 @@
 import { type Area, type Effort, median, type Row } from "./figures.ts";
 import { depthByOdex } from "./general-solver.ts";
-import { loadOurSolver, type OurDepth } from "./our-solver.ts";
+import { loadOurBand, loadOurSolver, type OurDepth } from "./our-solver.ts";
 import { built, missing } from "./places.ts";
 import { lengthOf, type SolverCase, solverCases } from "./solver-cases.ts";
 
@@ -14,10 +14,27 @@ export async function benchSolver({ quick }: Effort): Promise<Area> {
   if (absent) notes.push(absent);
   const ours = absent ? undefined : await loadOurSolver();
   const rows = solverCases.flatMap((one) => caseRows(one, ours, quick ? 5 : 15, notes));
+  rows.push(await bandRow(quick ? 5 : 15, notes));
   notes.push(
     "Both solve from the lower end up, each at the loosest tolerance (a power of ten) that comes within 1e-6 of the line's length.",
   );
   return { title: "Solver of the towed line", rows, notes };
+}
+
+/** A downrigger's depth with its error band: some twenty neighbouring solves. Nobody else offers one. */
+async function bandRow(rounds: number, notes: string[]): Promise<Row> {
+  const row: Row = {
+    measure: "a downrigger's depth with its error band",
+    unit: "µs",
+    goal: { kind: "at-most", bound: 500 },
+  };
+  const absent = missing(built.band);
+  if (absent) notes.push(absent);
+  if (absent) return row;
+  const band = await loadOurBand();
+  if (!band()) notes.push("the downrigger's band was refused");
+  const samples = Array.from({ length: rounds + 4 }, () => timeSolves(band));
+  return { ...row, ours: median(samples.slice(4)) };
 }
 
 function caseRows(one: SolverCase, ours: OurDepth | undefined, rounds: number, notes: string[]): Row[] {

@@ -1,6 +1,6 @@
 import { setTimeout as sleep } from "node:timers/promises";
 import { pathToFileURL } from "node:url";
-import type { CompletionList, InlayHint, Position, Range } from "vscode-languageserver/node";
+import type { CompletionItem, CompletionList, InlayHint, Position, Range } from "vscode-languageserver/node";
 import type { SampleTexts } from "./generate.ts";
 import { LanguageClient, type Published } from "./language-client.ts";
 import { type BenchServer, emptyWorkspace } from "./servers.ts";
@@ -33,6 +33,8 @@ export async function runSession(
   const client = new LanguageClient(server, emptyWorkspace);
   try {
     await client.initialize();
+    if (server.ours && !client.capabilities.inlayHintProvider)
+      throw new Error("it offers no inlay hints yet, and no figure counts without them");
     const session = new Session(client, server, server.text(sample));
     await session.open();
     // The first few are not counted: nobody's first keystroke is his typical one.
@@ -40,10 +42,9 @@ export async function runSession(
       const milliseconds = [await session.change("1"), await session.change("")];
       if (round >= 0) into.change.push(...milliseconds);
     }
-    const { capabilities } = client;
-    for (let place = 0; capabilities.hoverProvider && place < counts.hovers; place += 1)
+    for (let place = 0; place < counts.hovers; place += 1)
       into.hover.push(await session.hover((place + 0.5) / counts.hovers));
-    for (let round = 0; capabilities.completionProvider && round < counts.completions; round += 1)
+    for (let round = 0; round < counts.completions; round += 1)
       into.completion.push(await session.complete());
     const memory = client.memory();
     if (memory !== undefined) into.memory.push(memory);
@@ -90,8 +91,7 @@ class Session {
         ? (said.version ?? version) >= version
         : said.diagnostics.length > 0 === (digit !== "");
     const diagnostics = this.client.diagnostics(this.uri, expected);
-    const hinted = this.server.ours && this.client.capabilities.inlayHintProvider;
-    const hintsAt = hinted ? await this.hints(line) : 0;
+    const hintsAt = this.server.ours ? await this.hints(line) : 0;
     let saidAt = (await diagnostics).at;
     await sleep(25);
     // A server that says more about the same version afterwards is timed to its last word.
@@ -106,7 +106,8 @@ class Session {
     const from = Math.floor(share * (this.lines.length - 10));
     const line = this.lines.findIndex((text, index) => index >= from && event.test(text));
     const character = (event.exec(this.lines[line] ?? "")?.index ?? 0) + 1;
-    return this.timed("textDocument/hover", { line: Math.max(0, line), character });
+    const [milliseconds] = await this.timed("textDocument/hover", { line: Math.max(0, line), character });
+    return milliseconds;
   }
 
   /** Asks for completion right after a new line was typed, and takes the line out again: milliseconds. */
@@ -114,20 +115,26 @@ class Session {
     const start = { line: this.amountAt.line, character: 0 };
     const end = { line: start.line + 1, character: 0 };
     this.client.edit(this.uri, { start, end: start }, this.server.typed.line);
-    const milliseconds = await this.timed("textDocument/completion", {
-      line: start.line,
-      character: this.server.typed.column,
-    });
+    const [milliseconds, answer] = await this.timed<CompletionList | CompletionItem[]>(
+      "textDocument/completion",
+      {
+        line: start.line,
+        character: this.server.typed.column,
+      },
+    );
+    const items = Array.isArray(answer) ? answer : answer?.items;
+    if (!items?.length) throw new Error("nothing to complete on the new line");
     this.client.edit(this.uri, { start, end }, "");
     await this.timed("textDocument/hover", { line: 1, character: 3 });
     await sleep(25);
     return milliseconds;
   }
 
-  private async timed(method: string, position: Position): Promise<number> {
+  private async timed<Result>(method: string, position: Position): Promise<[number, Result | null]> {
     const start = performance.now();
-    await this.client.request<CompletionList | null>(method, { textDocument: { uri: this.uri }, position });
-    return performance.now() - start;
+    const params = { textDocument: { uri: this.uri }, position };
+    const answer = await this.client.request<Result | null>(method, params);
+    return [performance.now() - start, answer];
   }
 
   private async hints(line: number): Promise<number> {
@@ -135,10 +142,12 @@ class Session {
       start: { line: Math.max(0, line - linesInView / 2), character: 0 },
       end: { line: line + linesInView / 2, character: 0 },
     };
-    await this.client.request<InlayHint[] | null>("textDocument/inlayHint", {
-      textDocument: { uri: this.uri },
+    const textDocument = { uri: this.uri };
+    const hints = await this.client.request<InlayHint[] | null>("textDocument/inlayHint", {
+      textDocument,
       range,
     });
+    if (!hints?.length) throw new Error("no inlay hints around the change");
     return performance.now();
   }
 }

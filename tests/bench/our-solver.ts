@@ -1,5 +1,5 @@
-import { pathToFileURL } from "node:url";
-import { built } from "./places.ts";
+import type { FlowProfile } from "../../server/physics/flow-profile.ts";
+import type { TowedLine } from "../../server/physics/towed-line.ts";
 import {
   isUniform,
   normalCoefficient,
@@ -14,35 +14,58 @@ import {
  */
 export type OurDepth = (one: SolverCase, tolerance?: number) => number | undefined;
 
-/** The part of server/physics that the bench calls. */
-interface TowedLineModule {
-  solveTowedLine: (
-    line: unknown,
-    water: unknown,
-    flow: unknown,
-    top: unknown,
-    tolerance?: number,
-  ) => { ok: boolean; depthM?: number };
-}
+const surface = { xM: 0, zM: 0 };
 
 /** Loads our solver. */
 export async function loadOurSolver(): Promise<OurDepth> {
-  const { solveTowedLine } = (await import(pathToFileURL(built.solver).href)) as TowedLineModule;
+  const { solveTowedLine } = await import("../../server/physics/towed-line.ts");
   return (one, tolerance) => {
     const solved = solveTowedLine(lineOf(one), water, flowOf(one), surface, tolerance);
     return solved.ok ? solved.depthM : undefined;
   };
 }
 
-const surface = { xM: 0, zM: 0 };
-const prepared = new Map<SolverCase, unknown>();
+/**
+ * Loads what computes a downrigger's depth with its error band: 90 ft of cable, a 12 lb ball and a spoon at
+ * 2.6 mph, never calibrated. The call answers whether it could.
+ */
+export async function loadOurBand(): Promise<() => boolean> {
+  const { completeDownrigger, defaultRodLine } = await import("../../server/physics/downrigger.ts");
+  const { solveDownriggerBand } = await import("../../server/physics/downrigger-band.ts");
+  const { defaultSpreads, rigParameters } = await import("../../server/physics/downrigger-parameters.ts");
+  const { lineMake } = await import("../../server/physics/line-materials.ts");
+  const { lureForces } = await import("../../server/physics/lure.ts");
+  const cable = lineMake("steel", 0.0009);
+  const lureMake = lineMake("mono", 0.0004);
+  if (!cable.ok || !lureMake.ok) throw new Error("The band's cable was refused.");
+  const rod = {
+    id: "C1",
+    releaseAboveBallM: 0,
+    setbackM: 6,
+    lureLine: { make: lureMake, dragMultiplier: 1.2 },
+    lure: lureForces("spoon"),
+    rodLine: defaultRodLine(),
+  };
+  const rig = completeDownrigger({
+    outM: 27.4,
+    speedMS: 1.16,
+    cable: { make: cable },
+    ball: { massKg: 5.44 },
+    probeAboveBallM: 0.38,
+    rods: [rod],
+  });
+  const parameters = rigParameters(defaultSpreads(0.045));
+  return () => solveDownriggerBand(rig, parameters).ok;
+}
+
+const prepared = new Map<SolverCase, TowedLine>();
 
 /** The line in our solver's own shape, made once: what a journal's line costs to read is measured elsewhere. */
-function lineOf(one: SolverCase): unknown {
+function lineOf(one: SolverCase): TowedLine {
   const line = prepared.get(one) ?? {
     segments: one.segments.map((segment) => ({
       ...segment,
-      normalDrag: { law: "constant", coefficient: normalCoefficient, multiplier: 1 },
+      normalDrag: { law: "constant", coefficient: normalCoefficient, multiplier: 1 } as const,
       tangentialCoefficient,
     })),
     bodies: [
@@ -59,7 +82,7 @@ function lineOf(one: SolverCase): unknown {
   return line;
 }
 
-function flowOf(one: SolverCase): unknown {
+function flowOf(one: SolverCase): FlowProfile {
   if (isUniform(one)) return { type: "uniform", speedMS: one.speedMS };
   return { type: "piecewise", depthsM: [0, one.belowM], speedsMS: [one.speedMS, one.speedBelowMS] };
 }

@@ -11,7 +11,7 @@ export function areaMarkdown(area: Area): string {
   const line = (row: readonly string[]): string =>
     `| ${row.map((cell, index) => cell.padEnd(widths[index] ?? 0)).join(" | ")} |`;
   const table = [line(columns), line(widths.map((width) => "-".repeat(width))), ...cells.map(line)];
-  const notes = area.notes.map((note) => `- ${note}`);
+  const notes = [...new Set(area.notes)].map((note) => `- ${note}`);
   return [`## ${area.title}`, "", ...table, ...(notes.length > 0 ? ["", ...notes] : []), ""].join("\n");
 }
 

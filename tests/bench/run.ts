@@ -27,7 +27,8 @@ await installPeers();
 const report = [machineLines()];
 console.log(report[0]);
 const verdicts: (boolean | undefined)[] = [];
-for (const name of flags.only.split(",").filter(isAreaName)) {
+for (const name of flags.only.split(",")) {
+  if (!isAreaName(name)) throw new Error(`There is no area named "${name}".`);
   const area = await measure(name);
   verdicts.push(...area.rows.filter((row) => row.goal).map(isMet));
   const text = areaMarkdown(area);

@@ -11,7 +11,7 @@ export interface BenchServer extends ServerSetup {
   text: (sample: SampleTexts) => string;
   /** An amount of cable with two digits; a "1" typed before it is beyond what the peers allow. */
   amount: RegExp;
-  /** A new line as it is being typed, and the column where completion is asked for. */
+  /** A new line with the first letter of its verb typed, and the column where completion is asked for. */
   typed: { line: string; column: number };
   /** The wait that the server itself adds to every change, ms. */
   fixedWaitMs: number;
@@ -33,7 +33,7 @@ const journal = {
   extension: "trip",
   text: (sample: SampleTexts) => sample.journal,
   amount: /C1 out (?=\d\d ft)/,
-  typed: { line: "12:00 \n", column: 6 },
+  typed: { line: "12:00 s\n", column: 7 },
   fixedWaitMs: 0,
 };
 
@@ -49,7 +49,7 @@ function yamlServer(): BenchServer {
   const schema = join(workFolder, "trips.schema.json");
   writeSchema(schema);
   const schemas = { [pathToFileURL(schema).href]: ["**/.work/**/*.yaml"] };
-  const line = '      - { at: "12:00", do: set,  }\n';
+  const line = '      - { at: "12:00", do: s }\n';
   return {
     name: "YAML server",
     ours: false,
@@ -63,7 +63,7 @@ function yamlServer(): BenchServer {
     },
     text: (sample) => sample.yaml,
     amount: /rig: C1, out_ft: (?=\d\d\D)/,
-    typed: { line, column: line.indexOf("  }") + 1 },
+    typed: { line, column: line.indexOf(" }") },
     fixedWaitMs: 200,
   };
 }
