@@ -124,6 +124,7 @@ function openPosed(page: Page, address: string): Promise<void> {
     const log: string[] = [];
     const fail = (reason: string): void => reject(new Error(`${reason}\n${log.slice(-20).join("\n")}`));
     setTimeout(() => fail("The editor did not take its pose in time."), poseBoundMs).unref();
+    for (const signal of ["SIGINT", "SIGTERM"]) process.once(signal, () => fail(`Stopped by ${signal}.`));
     const open = async (): Promise<void> => {
       await page.exposeFunction("codeAutomationLog", (_severity, args) => {
         // The first line of an entry says enough; what follows is the editor's own stack.

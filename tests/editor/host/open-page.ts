@@ -35,7 +35,13 @@ interface Browser {
 
 interface BrowserLibrary {
   readonly chromium: {
-    launch(options: { executablePath: string; headless: boolean; args: string[] }): Promise<Browser>;
+    launch(options: {
+      executablePath: string;
+      headless: boolean;
+      args: string[];
+      handleSIGINT: boolean;
+      handleSIGTERM: boolean;
+    }): Promise<Browser>;
   };
 }
 
@@ -69,6 +75,9 @@ export async function openBrowser(
     executablePath: chromiumPath,
     headless: true,
     args: chromiumFlags,
+    // The caller ends the browser itself, and the server with it.
+    handleSIGINT: false,
+    handleSIGTERM: false,
   });
   const viewport = { width: size.width, height: size.height };
   const page = await browser.newPage({ viewport, deviceScaleFactor: size.scale });

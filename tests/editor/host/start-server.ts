@@ -31,8 +31,11 @@ export async function startServer(host: EditorHost, options: ServerOptions): Pro
   copySettings(options.profileFolder);
   const server = spawn(process.execPath, [host.serverMain, ...serverArguments(options)], {
     stdio: ["ignore", "pipe", "pipe"],
+    // A process group of its own, so that everything it starts can be ended with it.
+    detached: true,
     env: { ...process.env, ...options.environment },
   });
+  process.on("exit", () => signalGroup(server, "SIGKILL"));
   const port = await listeningPort(server);
   return { port, stop: () => stopProcess(server) };
 }
@@ -63,7 +66,7 @@ function listeningPort(server: ChildProcess): Promise<number> {
     const output: string[] = [];
     const fail = (reason: string): void => {
       clearTimeout(bound);
-      server.kill();
+      signalGroup(server, "SIGKILL");
       reject(new Error(`The editor server ${reason}:\n${output.join("\n")}`));
     };
     const bound = setTimeout(() => fail("did not listen within a minute"), startBoundMs);
@@ -83,11 +86,23 @@ function listeningPort(server: ChildProcess): Promise<number> {
   });
 }
 
+/** Ends the server with its whole process group: an extension host left alone would wait for a page to come back. */
 async function stopProcess(server: ChildProcess): Promise<void> {
-  if (server.exitCode !== null || server.signalCode !== null) return;
-  const gone = once(server, "exit");
-  server.kill("SIGTERM");
-  const force = setTimeout(() => server.kill("SIGKILL"), 5_000);
-  await gone;
-  clearTimeout(force);
+  if (server.exitCode === null && server.signalCode === null) {
+    const gone = once(server, "exit");
+    signalGroup(server, "SIGTERM");
+    const force = setTimeout(() => signalGroup(server, "SIGKILL"), 5_000);
+    await gone;
+    clearTimeout(force);
+  }
+  signalGroup(server, "SIGKILL");
+}
+
+function signalGroup(server: ChildProcess, signal: NodeJS.Signals): void {
+  if (server.pid === undefined) return;
+  try {
+    process.kill(-server.pid, signal);
+  } catch {
+    // The whole group has gone already.
+  }
 }
