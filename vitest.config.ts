@@ -1,0 +1,9 @@
+/** The suite: everything that runs without an editor. The editor's own tests and the benchmarks have their own runners. */
+import { defineConfig } from "vitest/config";
+
+export default defineConfig({
+  test: {
+    include: ["tests/**/*.test.ts"],
+    exclude: ["**/node_modules/**", "tests/editor/**", "tests/bench/**"],
+  },
+});
