@@ -4,6 +4,8 @@ import type { Issue } from "./issues.ts";
 import type { Span } from "./journal.ts";
 import { ClockTime, QuotedText } from "./tokens.ts";
 
+const COMMA = 44;
+
 /** Walks the words of one line; keeps the first issue and drops the rest, so that a line never has two. */
 export class Cursor {
   readonly raw: string;
@@ -53,12 +55,14 @@ export class Cursor {
   }
 }
 
-/** A comma before a blank separates and means nothing. */
+/** Commas before a blank separate and mean nothing. */
 function withoutSeparators(words: readonly IToken[]): IToken[] {
   const kept: IToken[] = [];
   for (const word of words) {
-    if (word.tokenType === QuotedText || !word.image.endsWith(",")) kept.push(word);
-    else if (word.image.length > 1) kept.push({ ...word, image: word.image.slice(0, -1) });
+    let length = word.image.length;
+    while (length > 0 && word.image.charCodeAt(length - 1) === COMMA) length--;
+    if (length === word.image.length) kept.push(word);
+    else if (length > 0) kept.push({ ...word, image: word.image.slice(0, length) });
   }
   return kept;
 }

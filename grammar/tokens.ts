@@ -16,10 +16,10 @@ for (let code = 256; code < 0x10000; code += 128) {
 }
 const DIGITS = [..."0123456789"];
 
-/** White space other than a line end. */
+/** White space other than a line end; a comma on its own before a blank counts as some. */
 export const Blank = createToken({
   name: "Blank",
-  pattern: /[ \t\v\f\u00a0\u1680\u2000-\u200a\u2028\u2029\u202f\u205f\u3000\ufeff]+/,
+  pattern: /(?:,(?!\S)|[ \t\v\f\u00a0\u1680\u2000-\u200a\u2028\u2029\u202f\u205f\u3000\ufeff])+/,
   group: Lexer.SKIPPED,
 });
 
