@@ -42,16 +42,16 @@ export function reparse(
   let tail = 0;
   while (tail < most - head && same(old[old.length - 1 - tail], spans.length - 1 - tail)) tail++;
 
-  const lines = old.slice(0, head);
-  const issues = previous?.issues.slice(0, head) ?? [];
-  const blocks = previous?.blocks.slice(0, head) ?? [];
+  let lines = old.slice(0, head);
+  let issues = previous?.issues.slice(0, head) ?? [];
+  let blocks = previous?.blocks.slice(0, head) ?? [];
   let block: Block = head === 0 ? "margin" : blockAfter(previous, head, vocabulary);
   const shift = old.length - spans.length;
   for (let index = head; index < spans.length; index++) {
     if (index >= spans.length - tail && previous?.blocks[index + shift] === block) {
-      lines.push(...old.slice(index + shift));
-      issues.push(...previous.issues.slice(index + shift));
-      blocks.push(...previous.blocks.slice(index + shift));
+      lines = lines.concat(old.slice(index + shift));
+      issues = issues.concat(previous.issues.slice(index + shift));
+      blocks = blocks.concat(previous.blocks.slice(index + shift));
       break;
     }
     const { start, stop, end } = spans[index] as LineSpan;
