@@ -20,7 +20,7 @@ export function readValue(cursor: Cursor, item: ItemRow, row: IndexedRow): Value
     case "name":
       return readName(cursor, item);
     case "position":
-      return readPosition(cursor);
+      return readPosition(cursor, item);
     case "clock":
       return readClock(cursor, item, type.range);
     case "date":
@@ -70,7 +70,7 @@ function readQuantity(
   return high === null ? null : { kind: "range", low, high };
 }
 
-/** Reads a measure, compound ones greedily while the dimension is the same and the units fall. */
+/** Reads a measure; a compound one greedily, while each part is less than one of the unit before it. */
 function readParts(
   cursor: Cursor,
   item: ItemRow,
@@ -86,7 +86,7 @@ function readParts(
       if (parts.length > 0) break;
       return misspelt(cursor);
     }
-    if (parts.length > 0 && !fallsFrom(last, next.unit)) break;
+    if (parts.length > 0 && !isFinerPart(last, next)) break;
     if (next.unit !== undefined && dimension !== "any" && next.unit.dimension !== dimension) {
       cursor.report({
         code: "unit-mismatch",
@@ -104,10 +104,17 @@ function readParts(
   return parts;
 }
 
-function fallsFrom(last: UnitRow | undefined, next: UnitRow | undefined): boolean {
-  return (
-    last !== undefined && next !== undefined && next.dimension === last.dimension && next.factor < last.factor
-  );
+/** What is said in two units at once: feet and inches, pounds and ounces, hours and minutes. */
+const COMPOUND: ReadonlySet<Dimension> = new Set(["length", "mass", "duration"]);
+
+function isFinerPart(
+  last: UnitRow | undefined,
+  next: { number: string; unit: UnitRow | undefined },
+): boolean {
+  if (last === undefined || next.unit?.dimension !== last.dimension || !COMPOUND.has(last.dimension)) {
+    return false;
+  }
+  return /^\d/u.test(next.number) && Number(next.number) * next.unit.factor < last.factor;
 }
 
 /** A number and the unit that follows it, without moving the cursor. */
@@ -204,7 +211,8 @@ export function openQuote(cursor: Cursor): null {
   return null;
 }
 
-function readPosition(cursor: Cursor): Value | null {
+function readPosition(cursor: Cursor, item: ItemRow): Value | null {
+  if (cursor.done) return missing(cursor, item.word, item.type);
   const pieces = cursor.pieces.slice(cursor.at, cursor.at + 8).map((piece) => piece.image);
   const found = readPositionText(pieces);
   if (found === undefined) {
