@@ -49,6 +49,7 @@ export function defineVocabulary(rows: readonly VerbRow[]): Vocabulary {
   for (const row of indexed) {
     for (const spelling of [row.verb, ...row.aliases]) {
       const place = places[PLACES[row.place]];
+      checkSpelling(spelling);
       if (place.has(spelling)) throw new Error(`two rows are called "${spelling}"`);
       place.set(spelling, row);
     }
@@ -59,16 +60,24 @@ export function defineVocabulary(rows: readonly VerbRow[]): Vocabulary {
   };
 }
 
+/** Words are compared in lowercase and must never look like a number, a stamp, a text or a comment. */
+function checkSpelling(word: string): void {
+  if (!/^\p{L}[\p{L}\p{N}-]*$/u.test(word) || word !== word.toLowerCase()) {
+    throw new Error(`"${word}" can't be a word of the language`);
+  }
+}
+
 function indexRow(row: VerbRow): IndexedRow {
   const words = new Map<string, ItemRow>();
   for (const item of row.items) {
     for (const spelling of [item.word, ...item.aliases]) {
+      checkSpelling(spelling);
       if (words.has(spelling)) throw new Error(`"${spelling}" means two things in ${row.verb}`);
       if (findUnit(spelling)) throw new Error(`"${spelling}" in ${row.verb} is spelled like a unit`);
       words.set(spelling, item);
     }
   }
-  if (words.has("to") && row.items.some((i) => i.type.kind === "quantity" && i.type.range)) {
+  if (words.has("to") && row.items.some((i) => "range" in i.type && i.type.range)) {
     throw new Error(`${row.verb} has ranges and a word "to"`);
   }
   return { ...row, words, bareItems: row.items.filter((i) => i.bare) };
