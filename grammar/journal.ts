@@ -29,7 +29,7 @@ const offset = z.int().nonnegative();
 export const slotSchema = z.object({ text: z.string(), quoted: z.boolean(), start: offset, stop: offset });
 
 export const itemSchema = z.object({
-  /** The word's canonical spelling; what was typed where it is unread. */
+  /** The word's canonical spelling; empty where the value is unread. */
   word: z.string(),
   /** Written without its word: `18 lb` for `weight 18 lb`. */
   bare: z.boolean(),

@@ -18,6 +18,7 @@ export function readItems(cursor: Cursor, row: IndexedRow): Item[] {
       items.push(unread(cursor, before));
     } else {
       reportClash(cursor, row, items, item);
+      reportTakenWord(cursor, row, items.at(-1), item);
       items.push(item);
     }
   }
@@ -162,6 +163,24 @@ function reportClash(cursor: Cursor, row: IndexedRow, before: readonly Item[], i
       });
     }
   }
+}
+
+/**
+ * True when a name took the very word that the item after it goes without. Only the word itself counts, not its
+ * aliases and not other attributes, so that a new word in the vocabulary never turns an old name into a mistake.
+ */
+export function tookWordOf(item: Item | undefined, name: { text: string; quoted: boolean }): boolean {
+  return item?.bare === true && !name.quoted && name.text.toLowerCase() === item.word;
+}
+
+/** `lure out 72 ft` lacks the lure's name. */
+function reportTakenWord(cursor: Cursor, row: IndexedRow, before: Item | undefined, item: Item): void {
+  if (before?.value.kind !== "name" || !tookWordOf(item, before.value)) return;
+  const wants = row.words.get(before.word)?.type ?? { kind: "flag" };
+  const { word, start, valueStart } = before;
+  const found = before.value.text;
+  const stop = start + cursor.raw.slice(start, valueStart).trimEnd().length;
+  cursor.report({ code: "syntax", reason: "missing-value", word, wants, found, span: [start, stop] });
 }
 
 function reportMissingItem(cursor: Cursor, row: IndexedRow, items: readonly Item[]): void {

@@ -6,9 +6,9 @@ import { Cursor, unquote } from "./cursor.ts";
 import type { Issue } from "./issues.ts";
 import type { Item, Line, Slot, Span } from "./journal.ts";
 import { type LineParts, splitLine } from "./parser.ts";
-import { readItems } from "./read-items.ts";
+import { readItems, tookWordOf } from "./read-items.ts";
 import { openQuote } from "./read-value.ts";
-import { type Clock, canonicalClock, isCalendarDate } from "./stamp.ts";
+import { type Clock, canonicalClock, isCalendarDate, misspeltStamp } from "./stamp.ts";
 import { findItem, type IndexedRow, type LinePlace, type SlotRow, type Vocabulary } from "./vocabulary.ts";
 
 /** The block that the next line would stand in. */
@@ -45,7 +45,7 @@ function readWords(
   const next: Block = place;
   const cursor = new Cursor(raw, parts.words);
   if (cursor.done) {
-    cursor.report({ code: "syntax", reason: "nothing-happened", span: [0, raw.trimEnd().length] });
+    cursor.report({ code: "syntax", reason: "nothing-happened", span: stampSpan(parts, raw) });
     return { line: { kind: "unreadable", raw, end }, issue: cursor.issue, next };
   }
   const row = vocabulary.find(place, cursor.text());
@@ -62,7 +62,7 @@ function readWords(
   const read = {
     raw,
     end,
-    date: parts.date?.image.replace(/,$/u, "") ?? null,
+    date: parts.date?.image ?? null,
     clock: clock?.clock ?? null,
     offset: clock?.offset ?? null,
     approx: clock?.approx ?? false,
@@ -100,13 +100,20 @@ function readStamp(cursor: Cursor, parts: LineParts): Clock | undefined {
   return clock;
 }
 
+function stampSpan({ date, clock }: LineParts, raw: string): Span {
+  const [first, last] = [date ?? clock, clock ?? date];
+  if (first === undefined || last === undefined) return [0, raw.trimEnd().length];
+  return [first.startOffset, spanOf(last)[1]];
+}
+
 function spanOf(token: { startOffset: number; image: string }): Span {
   return [token.startOffset, token.startOffset + token.image.length];
 }
 
 /**
- * Slots come first and take whatever stands there, so that a name may be spelled like any keyword. Only when the
- * line does not read that way, and the slot took an attribute's word, is the missing name reported instead.
+ * Slots come first and take whatever stands there, so that a name may be spelled like any keyword. The missing name
+ * is reported instead when the line does not read that way and a slot took an attribute's word, or when the last
+ * slot took the very word that the measure behind it goes without: `set out 72 ft`.
  */
 function readRest(cursor: Cursor, row: IndexedRow): { slots: Slot[]; items: Item[] } {
   const start = cursor.at;
@@ -117,8 +124,12 @@ function readRest(cursor: Cursor, row: IndexedRow): { slots: Slot[]; items: Item
     reportMissingSlot(cursor, row, slots.length, cursor.text());
   }
   const items = readItems(cursor, row);
-  if (cursor.issue === before || before !== null) return { slots, items };
-  const swallowed = slots.findIndex((slot) => !slot.quoted && findItem(row, slot.text) !== undefined);
+  if (before !== null) return { slots, items };
+  const swallowed = slots.findIndex((slot, index) =>
+    cursor.issue === null
+      ? index === slots.length - 1 && tookWordOf(items[0], slot)
+      : !slot.quoted && findItem(row, slot.text) !== undefined,
+  );
   if (swallowed < 0) return { slots, items };
   cursor.issue = null;
   cursor.at = start + swallowed;
@@ -166,6 +177,11 @@ function reportMissingSlot(cursor: Cursor, row: IndexedRow, index: number, befor
 function reportVerb(cursor: Cursor, place: LinePlace, vocabulary: Vocabulary): void {
   const word = cursor.text();
   const span = cursor.spanFrom(0, 1);
+  const stamp = misspeltStamp(word);
+  if (stamp !== undefined) {
+    cursor.report({ code: "syntax", reason: stamp, text: word, span });
+    return;
+  }
   const elsewhere = (["margin", "trip", "boat"] as const).find((p) => vocabulary.find(p, word) !== undefined);
   if (elsewhere !== undefined) {
     cursor.report({ code: "syntax", reason: "out-of-place", verb: word, belongs: elsewhere, span });
