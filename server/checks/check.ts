@@ -18,6 +18,8 @@ export interface CheckRow<Data = never> {
   /** Raises a doubt rather than an error of the language: the flag `sure` on the line settles it. */
   readonly isDoubt: boolean;
   readonly isFixable: boolean;
+  /** Speaks only when the user gave it a severity. */
+  readonly isOffByDefault?: true;
   /** The version it came with. */
   readonly since: string;
   /** What is wrong, with the numbers, and what was expected. One sentence, two at most. */

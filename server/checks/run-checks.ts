@@ -1,10 +1,9 @@
 /** Runs every rule over one file. A silenced check stays silenced: by `quiet` in the book, by `sure` on the line. */
 import type { JournalAnalysis } from "../analysis/journal-analysis.ts";
-import { resolveGear } from "../model/gear.ts";
-import { fileGear } from "../model/gear-lines.ts";
 import type { Gear } from "../model/gear-types.ts";
 import { hasWord } from "../model/quantities.ts";
 import type { CheckContext, CheckRow, Finding, Place, ReportExtras, Severity } from "./check.ts";
+import { ownerOf } from "./owners.ts";
 import { RULES } from "./rules.ts";
 
 /** Severities by slug that the user chose instead of the usual; `off` silences. */
@@ -21,21 +20,13 @@ class CheckRun implements CheckContext {
   readonly analysis: JournalAnalysis;
   readonly findings: Finding[] = [];
   readonly #choices: SeverityChoices;
-  readonly #gearByBoat = new Map<string, Gear>();
 
   constructor(analysis: JournalAnalysis, choices: SeverityChoices) {
     this.analysis = analysis;
     this.#choices = choices;
   }
 
-  readonly gearFor = (lineIndex: number): Gear | undefined => {
-    const trip = this.analysis.trips.findLast((one) => one.trip.openerIndex <= lineIndex);
-    if (trip !== undefined) return trip.trip.gear;
-    const [own] = this.analysis.files;
-    const boat =
-      own === undefined ? undefined : fileGear(own).boats.findLast((one) => one.lineIndex <= lineIndex)?.boat;
-    return boat === undefined ? undefined : this.#gearOfBoat(boat);
-  };
+  readonly gearFor = (lineIndex: number): Gear | undefined => ownerOf(this.analysis, lineIndex)?.gear;
 
   readonly report = <Data>(
     row: CheckRow<Data>,
@@ -44,7 +35,8 @@ class CheckRun implements CheckContext {
     extras: ReportExtras = {},
   ): void => {
     const choice = this.#choices.get(row.slug);
-    if (choice === "off" || this.gearFor(place.lineIndex)?.quiet.has(row.slug) === true) return;
+    if (choice === "off" || (choice === undefined && row.isOffByDefault === true)) return;
+    if (this.gearFor(place.lineIndex)?.quiet.has(row.slug) === true) return;
     if (row.isDoubt && this.#isSure(place.lineIndex)) return;
     const { start, stop, lineIndex } = place;
     this.findings.push({
@@ -62,12 +54,5 @@ class CheckRun implements CheckContext {
   #isSure(lineIndex: number): boolean {
     const line = this.analysis.parse.journal.lines[lineIndex];
     return (line?.kind === "fact" || line?.kind === "property") && hasWord(line, "sure");
-  }
-
-  /** The latest gear of a boat, for lines of its own book. */
-  #gearOfBoat(boat: string): Gear {
-    const gear = this.#gearByBoat.get(boat) ?? resolveGear(this.analysis.files, boat, "9999-12-31");
-    this.#gearByBoat.set(boat, gear);
-    return gear;
   }
 }
