@@ -1,0 +1,39 @@
+/** Finds the gear books within reach of a file: from its folder upward to the workspace or repository root. */
+import { existsSync, readdirSync } from "node:fs";
+import { dirname, join, resolve } from "node:path";
+
+/** Name endings of the two kinds of file. */
+export const GEAR_ENDING = ".gear";
+export const TRIP_ENDING = ".trip";
+
+/** Folders never climbed above when no root is known. */
+const MOST_FOLDERS = 32;
+
+/**
+ * Paths of gear books, nearest folder first and by name within a folder. Climbing stops at the first of `roots`, at
+ * a repository's root, or at the file system's; the file itself is left out.
+ */
+export function findBooks(path: string, roots: readonly string[]): string[] {
+  const own = resolve(path);
+  const stops = new Set(roots.map((root) => resolve(root)));
+  const books: string[] = [];
+  let folder = dirname(own);
+  for (let climbed = 0; climbed < MOST_FOLDERS; climbed++) {
+    books.push(...gearFilesIn(folder).filter((book) => book !== own));
+    const parent = dirname(folder);
+    if (stops.has(folder) || existsSync(join(folder, ".git")) || parent === folder) break;
+    folder = parent;
+  }
+  return books;
+}
+
+function gearFilesIn(folder: string): string[] {
+  try {
+    return readdirSync(folder)
+      .filter((name) => name.toLowerCase().endsWith(GEAR_ENDING))
+      .sort()
+      .map((name) => join(folder, name));
+  } catch {
+    return [];
+  }
+}

@@ -1,0 +1,24 @@
+/** The true depth beside every set, move and again line. */
+import { type InlayHint, InlayHintKind, type Range } from "vscode-languageserver-types";
+import { DEPTH_CAUTION, depthLabel, depthSentences } from "../reports/depth-sentences.ts";
+import type { Snapshot } from "./snapshot.ts";
+
+/** Hints of the lines in a range. */
+export function inlayHints(snapshot: Snapshot, range: Range): InlayHint[] {
+  const hints: InlayHint[] = [];
+  for (const [line, { day, depth }] of snapshot.depths) {
+    if (line < range.start.line || line > range.end.line) continue;
+    const label = depthLabel(day.trip.gear, depth);
+    if (label === "") continue;
+    const last = depth.event.line;
+    const character = last.items.at(-1)?.stop ?? last.slots.at(-1)?.stop ?? last.verbStop;
+    hints.push({
+      position: { line, character },
+      label,
+      kind: InlayHintKind.Parameter,
+      paddingLeft: true,
+      tooltip: [...depthSentences(day, depth), DEPTH_CAUTION].join("\n"),
+    });
+  }
+  return hints;
+}
