@@ -35,6 +35,7 @@ export const itemSchema = z.object({
   bare: z.boolean(),
   value: valueSchema,
   start: offset,
+  /** Where the value starts; a flag's is empty and starts where the flag stops. */
   valueStart: offset,
   stop: offset,
 });
@@ -87,8 +88,3 @@ export type FactLine = Extract<Line, { kind: "fact" }>;
 /** A line whose words were read: an event, a gear line, an opener or a property. */
 export type ReadLine = PropertyLine | FactLine;
 export type Journal = z.infer<typeof journalSchema>;
-
-/** True for lines whose words were read. */
-export function isRead(line: Line): line is ReadLine {
-  return line.kind === "fact" || line.kind === "property";
-}

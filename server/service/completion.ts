@@ -1,6 +1,7 @@
 /** Completion: what may stand at the cursor, from the vocabulary and the books, the last value on that rig first. */
 import { type CompletionItem, CompletionItemKind, type Position } from "vscode-languageserver-types";
-import { isRead, type ReadLine } from "../../grammar/journal.ts";
+import { isRead } from "../../grammar/is-read.ts";
+import type { ReadLine } from "../../grammar/journal.ts";
 import { readLine } from "../../grammar/read-line.ts";
 import { UNITS } from "../../grammar/units.ts";
 import { type IndexedRow, type ItemRow, type LinePlace, VOCABULARY } from "../../grammar/vocabulary.ts";

@@ -1,6 +1,7 @@
 /** Go to definition: from a name on a line to the gear line that holds on that day. */
 import type { Location, Position } from "vscode-languageserver-types";
-import { isRead, type ReadLine } from "../../grammar/journal.ts";
+import { isRead } from "../../grammar/is-read.ts";
+import type { ReadLine } from "../../grammar/journal.ts";
 import { type SlotRow, VOCABULARY } from "../../grammar/vocabulary.ts";
 import { slotPlace } from "../checks/places.ts";
 import { definitionOf, gearAt } from "./definitions.ts";

@@ -1,6 +1,7 @@
 /** What the reader gets when he points at a line: depths with their provenance, the trip's summary, a word's meaning. */
 import type { Hover, Position } from "vscode-languageserver-types";
-import { type Item, isRead, type ReadLine } from "../../grammar/journal.ts";
+import { isRead } from "../../grammar/is-read.ts";
+import type { Item, ReadLine } from "../../grammar/journal.ts";
 import { type IndexedRow, type ItemRow, VOCABULARY } from "../../grammar/vocabulary.ts";
 import { DEPTH_CAUTION, depthSentences } from "../reports/depth-sentences.ts";
 import { SUMMARY_CAUTION, summarySentences } from "../reports/summary-sentences.ts";

@@ -1,5 +1,6 @@
 /** The last value of each attribute on a rig before a line, as it was written: the best guess for the next one. */
-import { isRead, type ReadLine } from "../../grammar/journal.ts";
+import { isRead } from "../../grammar/is-read.ts";
+import type { ReadLine } from "../../grammar/journal.ts";
 import { canonicalLine } from "../../grammar/print.ts";
 import type { Snapshot } from "./snapshot.ts";
 

@@ -1,5 +1,6 @@
 /** Semantic tokens: what each word of a line is, by the place it stands in. Standard token types only. */
-import { isRead, type Line, type ReadLine } from "../../grammar/journal.ts";
+import { isRead } from "../../grammar/is-read.ts";
+import type { Line, ReadLine } from "../../grammar/journal.ts";
 import { VOCABULARY } from "../../grammar/vocabulary.ts";
 import type { Snapshot } from "./snapshot.ts";
 
