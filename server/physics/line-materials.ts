@@ -16,13 +16,13 @@ export interface LineMake {
 
 /**
  * Density of the solid (kg/m3) and the share of the circle that it fills. Seven round wires in a circle fill
- * 7/9; flooded braid and sheath about 0.70. Densities are handbook values, fills geometry or common practice;
+ * 7/9, taken as 0.777 (a rope of seven such strands only about 0.60); flooded braid and sheath about 0.70. Densities are handbook values, fills geometry or common practice;
  * with the diameter they leave about 10 % on the weight.
  */
 const SOLIDS: Readonly<Record<LineMaterial, { readonly densityKgM3: number; readonly fill: number }>> = {
-  steel: { densityKgM3: 7930, fill: 7 / 9 },
+  steel: { densityKgM3: 7930, fill: 0.777 },
   braid: { densityKgM3: 970, fill: 0.7 },
-  copper: { densityKgM3: 8940, fill: 7 / 9 },
+  copper: { densityKgM3: 8940, fill: 0.777 },
   mono: { densityKgM3: 1140, fill: 1 },
   fluorocarbon: { densityKgM3: 1780, fill: 1 },
   /** The sheath; the core is reckoned apart. */

@@ -25,6 +25,10 @@ export interface Pull {
 /** The bow is described by asinh(tan) of its angle; beyond this the line lies level for every purpose. */
 const MOST_BOW = 100;
 
+/** What drag along the line may make of the tip's tension by the release; beyond that the line would lie slack. */
+const LEAST_SHARE = 0.5;
+const MOST_SHARE = 1.2;
+
 /** Rounds that settle a drag coefficient that depends on the line's own slope. */
 const ROUNDS = 3;
 
@@ -47,6 +51,9 @@ export function rodPull(
   water: Water,
 ): void {
   const { tipTensionN, tipHeightM } = rod;
+  pull.forceXN = 0;
+  pull.forceZN = 0;
+  if (tipTensionN === 0) return;
   const reachM = behindM - rod.tipBehindM;
   const dynamicN = 0.5 * water.densityKgM3 * rod.diameterM * speedMS * Math.abs(speedMS);
   const reynolds = (Math.abs(speedMS) * rod.diameterM) / water.kinematicViscosityM2S;
@@ -57,7 +64,7 @@ export function rodPull(
   let releaseTangent = 0;
   for (let round = 0; round < ROUNDS; round++) {
     const dragNPerM = dynamicN * normalDragCoefficient(normalDrag, reynolds * cosine);
-    const meanTensionN = Math.max(0.5 * (tipTensionN + releaseTensionN), 1e-6);
+    const meanTensionN = 0.5 * (tipTensionN + releaseTensionN);
     const half = Math.min(MOST_BOW, (0.5 * dragNPerM * depthM) / meanTensionN);
     const high = upperBow(reachM, depthM, tipHeightM, half);
     const sinhHigh = Math.sinh(high);
@@ -69,7 +76,7 @@ export function rodPull(
     if (dragNPerM === 0) break;
     const alongPerShare = (dynamicN * tangentialCoefficient * Math.PI * meanTensionN) / dragNPerM;
     const alongN = alongPerShare * (alongShare(sinhHigh) - alongShare(sinhLow));
-    releaseTensionN = Math.max(0.2 * tipTensionN, tipTensionN - alongN);
+    releaseTensionN = tipTensionN * Math.min(MOST_SHARE, Math.max(LEAST_SHARE, 1 - alongN / tipTensionN));
   }
   const sine = sineOf(releaseTangent);
   pull.forceXN = -releaseTensionN * sine;

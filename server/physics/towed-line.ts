@@ -208,7 +208,8 @@ function placeAtTop(
   return {
     ok: true,
     depthM: shiftZM,
-    behindM: -state.xM,
+    // Not -x, which would show a line straight down as -0.
+    behindM: 0 - state.xM,
     topTensionN: tension(state),
     topAngleDeg: (Math.atan2(state.forceXN, state.forceZN) * 180) / Math.PI,
     topForceXN: state.forceXN,

@@ -1,0 +1,56 @@
+import { Solver } from "odex";
+import { normalDragCoefficient } from "../../server/physics/drag.ts";
+import type { LineSegment, PointBody } from "../../server/physics/towed-line.ts";
+import { WATER } from "./line-maker.ts";
+
+/** The state going up from the lower end: x, z (m) and the force of what is below (N). */
+export type Climb = readonly [number, number, number, number];
+
+/**
+ * The same line by another method (extrapolation) and another form of the equations: tension and angle from the
+ * vertical rather than a force vector, worded after the component form in the texts.
+ */
+export function climbBySecondIntegrator(start: Climb, segment: LineSegment, speedMS: number): Climb {
+  const solver = new Solver(4);
+  solver.relativeTolerance = 1e-12;
+  solver.absoluteTolerance = 1e-12;
+  solver.maxSteps = 100_000;
+  const { diameterM: d, weightNPerM: w } = segment;
+  const rates = (_along: number, y: number[]): number[] => {
+    const [tension = 0, angle = 0] = y.slice(2);
+    const across = speedMS * Math.cos(angle);
+    const along = speedMS * Math.sin(angle);
+    const reynolds = (Math.abs(across) * d) / WATER.kinematicViscosityM2S;
+    const coefficient = normalDragCoefficient(segment.normalDrag, reynolds);
+    const normal = 0.5 * WATER.densityKgM3 * coefficient * d * Math.abs(across) * across;
+    const tangent =
+      0.5 * WATER.densityKgM3 * segment.tangentialCoefficient * Math.PI * d * Math.abs(along) * along;
+    return [
+      -Math.sin(angle),
+      -Math.cos(angle),
+      w * Math.cos(angle) + tangent,
+      (normal - w * Math.sin(angle)) / tension,
+    ];
+  };
+  const [x, z, forceX, forceZ] = start;
+  const { y, outcome } = solver.solve(
+    rates,
+    0,
+    [x, z, Math.hypot(forceX, forceZ), Math.atan2(forceX, forceZ)],
+    segment.lengthM,
+  );
+  if (outcome !== 0) throw new Error(`the second integrator gave up (outcome ${outcome})`);
+  const [endX = 0, endZ = 0, tension = 0, angle = 0] = y;
+  return [endX, endZ, tension * Math.sin(angle), tension * Math.cos(angle)];
+}
+
+/** Adds a body's forces to the state. */
+export function withBody([x, z, forceX, forceZ]: Climb, body: PointBody, speedMS: number): Climb {
+  const pressure = 0.5 * WATER.densityKgM3 * speedMS * Math.abs(speedMS);
+  return [
+    x,
+    z,
+    forceX + body.forceXN + pressure * body.dragAreaM2,
+    forceZ + body.weightN + Math.abs(pressure) * body.liftAreaM2,
+  ];
+}
