@@ -1,16 +1,10 @@
 import { type Band, bandsOf, type Share, type Uncertain } from "./band.ts";
 import { whyNoDownrigger } from "./check-downrigger.ts";
-import {
-  type Downrigger,
-  type Exactness,
-  type Place,
-  type SettledDownrigger,
-  type SolvedDownrigger,
-  solveSettled,
-} from "./downrigger.ts";
+import type { Downrigger, Place, SolvedDownrigger } from "./downrigger.ts";
 import { fasterRig, longerRig, type RigParameter } from "./downrigger-parameters.ts";
 import { solveLureLine } from "./lure.ts";
 import { type Refusal, refuse } from "./refusal.ts";
+import { type Exactness, type SettledDownrigger, solveSettled } from "./settled-downrigger.ts";
 import { waterAt } from "./water.ts";
 
 export {
