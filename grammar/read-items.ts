@@ -45,14 +45,9 @@ function itemOf(
   first: number,
   firstValue: number,
 ): Item {
-  return {
-    word: row.word,
-    bare,
-    value,
-    start: cursor.startOf(first),
-    valueStart: cursor.startOf(firstValue),
-    stop: cursor.endOf(cursor.at - 1),
-  };
+  const stop = cursor.endOf(cursor.at - 1);
+  const valueStart = Math.min(cursor.startOf(firstValue), stop);
+  return { word: row.word, bare, value, start: cursor.startOf(first), valueStart, stop };
 }
 
 function readBareText(cursor: Cursor, row: IndexedRow): Item | null {

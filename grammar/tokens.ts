@@ -10,10 +10,11 @@ const BLANKS = /[\s\ufeff]/u;
 for (let code = 0; code < 256; code++) {
   if (!BLANKS.test(String.fromCharCode(code))) NOT_BLANK_STARTS.push(code);
 }
-/** Above 255 Chevrotain sorts code units into buckets of 256; one member a bucket stands for all. */
+/** Above 255 Chevrotain sorts code units into buckets of 255; one member a bucket stands for all. */
 for (let code = 256; code < 0x10000; code += 128) {
   if (!BLANKS.test(String.fromCharCode(code))) NOT_BLANK_STARTS.push(code);
 }
+NOT_BLANK_STARTS.push(0xffff);
 const DIGITS = [..."0123456789"];
 
 /** White space other than a line end; a comma on its own before a blank counts as some. */

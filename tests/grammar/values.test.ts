@@ -92,6 +92,7 @@ describe("names and quotes", () => {
     ['run to "#1"', 'fact run > to="#1"'],
     ['run to a"b', `fact run > to='a"b'`],
     ["run to Māhia", "fact run > to='Māhia'"],
+    ["run to \uffff", "fact run > to='\uffff'"],
     ["run to 30", "fact run > to='30'"],
     ["set 2 out 30 ft", "fact set 2 > out=30 ft"],
     ["catch P1 king tag 12-34 18 lb", "fact catch P1 king > tag='12-34' > .weight=18 lb"],
