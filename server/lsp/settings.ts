@@ -1,14 +1,6 @@
-/** The user's settings, validated where they cross into the server. */
-import * as z from "zod/mini";
+/** The user's settings, read by hand where they cross into the server: a schema library would double their weight. */
 import type { Severity } from "../checks/check.ts";
 import type { SeverityChoices } from "../checks/run-checks.ts";
-
-const severity = z.enum(["error", "warning", "information", "hint", "off"]);
-
-const settingsSchema = z.object({
-  hints: z.catch(z.object({ depth: z.catch(z.boolean(), true) }), { depth: true }),
-  checks: z.catch(z.record(z.string(), z.catch(severity, "off")), {}),
-});
 
 /** Settings in use. */
 export interface Settings {
@@ -19,10 +11,28 @@ export interface Settings {
 /** What holds when nothing is set. */
 export const DEFAULT_SETTINGS: Settings = { showDepths: true, severities: new Map() };
 
+/** What a check's severity may be set to. */
+const CHOICES: readonly unknown[] = ["error", "warning", "information", "hint", "off"];
+
 /** Reads the `deepwake` section; whatever is malformed falls back to its default. */
 export function readSettings(section: unknown): Settings {
-  const read = settingsSchema.safeParse(section ?? {});
-  if (!read.success) return DEFAULT_SETTINGS;
-  const severities = new Map<string, Severity | "off">(Object.entries(read.data.checks));
-  return { showDepths: read.data.hints.depth, severities };
+  const depth = member(member(section, "hints"), "depth");
+  const checks = member(section, "checks");
+  const chosen = isObject(checks) ? Object.entries(checks).filter(([, choice]) => isChoice(choice)) : [];
+  return {
+    showDepths: typeof depth === "boolean" ? depth : DEFAULT_SETTINGS.showDepths,
+    severities: new Map(chosen as [string, Severity | "off"][]),
+  };
+}
+
+function isChoice(choice: unknown): choice is Severity | "off" {
+  return CHOICES.includes(choice);
+}
+
+function isObject(value: unknown): value is Readonly<Record<string, unknown>> {
+  return typeof value === "object" && value !== null && !Array.isArray(value);
+}
+
+function member(value: unknown, name: string): unknown {
+  return isObject(value) ? value[name] : undefined;
 }

@@ -40,11 +40,41 @@ export interface FileGear {
 }
 
 const gearOfParse = new WeakMap<Parse, FileGear>();
+/** What most trips hold. One value for all, so that whatever is kept by it is kept over all their versions. */
+const NO_GEAR: FileGear = { lines: [], properties: [], boats: [] };
+/** The latest gear of each file, given again while an edit leaves the gear's lines as they were. */
+const latestGear = new Map<string, FileGear>();
 
-/** Reads the gear of one file; kept for as long as the parse is. */
+/** The gear of one file. The very same value comes back for a newer parse whose gear lines are the very same. */
 export function fileGear(file: BookFile): FileGear {
   const known = gearOfParse.get(file.parse);
   if (known !== undefined) return known;
+  const gear = sameAsLatest(file.uri, readGear(file));
+  gearOfParse.set(file.parse, gear);
+  return gear;
+}
+
+function sameAsLatest(uri: string, gear: FileGear): FileGear {
+  const isNone = gear.lines.length + gear.properties.length + gear.boats.length === 0;
+  if (isNone) return NO_GEAR;
+  const latest = latestGear.get(uri);
+  if (latest !== undefined && isSameGear(latest, gear)) return latest;
+  latestGear.set(uri, gear);
+  return gear;
+}
+
+function isSameGear(a: FileGear, b: FileGear): boolean {
+  return (["boats", "properties", "lines"] as const).every((part) => {
+    const [one, other] = [a[part], b[part]];
+    if (one.length !== other.length) return false;
+    return one.every(({ line, lineIndex, boat }, index) => {
+      const twin = other[index];
+      return twin?.line === line && twin.lineIndex === lineIndex && twin.boat === boat;
+    });
+  });
+}
+
+function readGear(file: BookFile): FileGear {
   const lines: GearLine[] = [];
   const properties: FileGear["properties"][number][] = [];
   const boats: FileGear["boats"][number][] = [];
@@ -61,9 +91,7 @@ export function fileGear(file: BookFile): FileGear {
       lines.push({ uri: file.uri, lineIndex, line, boat });
     }
   });
-  const gear = { lines, properties, boats };
-  gearOfParse.set(file.parse, gear);
-  return gear;
+  return { lines, properties, boats };
 }
 
 /** Gear lines that speak of a boat: those under its opener, and those above any opener. */

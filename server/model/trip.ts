@@ -2,7 +2,7 @@
 import type { FactLine, PropertyLine } from "../../grammar/journal.ts";
 import type { Parse } from "../../grammar/parse.ts";
 import { resolveGear } from "./gear.ts";
-import type { BookFile } from "./gear-lines.ts";
+import { type BookFile, type FileGear, fileGear } from "./gear-lines.ts";
 import type { Gear, Rig } from "./gear-types.ts";
 import { type Instant, resolveInstant } from "./local-time.ts";
 import { slotName } from "./quantities.ts";
@@ -69,9 +69,28 @@ const GEAR_VERBS = new Set([
 /** Resolves gear for a boat and a day; the caller may keep the answers. */
 export type GearResolver = (boat: string, date: string) => Gear;
 
-/** A resolver over files ordered nearest first, that answers each boat and day once. */
+/** Answers kept by the gear of the files they came from, one level for each file. */
+interface KnownGear {
+  readonly answers: Map<string, Gear>;
+  readonly next: WeakMap<FileGear, KnownGear>;
+}
+
+const knownGear: KnownGear = { answers: new Map(), next: new WeakMap() };
+
+/** Where answers from these files are kept; a keystroke in a trip leaves its books' gear, and so the place, the same. */
+function knownFrom(files: readonly BookFile[]): Map<string, Gear> {
+  let known = knownGear;
+  for (const gear of files.map(fileGear)) {
+    const next = known.next.get(gear) ?? { answers: new Map(), next: new WeakMap() };
+    known.next.set(gear, next);
+    known = next;
+  }
+  return known.answers;
+}
+
+/** A resolver over files ordered nearest first, that answers each boat and day once for as long as their gear lasts. */
 export function gearResolver(files: readonly BookFile[]): GearResolver {
-  const known = new Map<string, Gear>();
+  const known = knownFrom(files);
   return (boat, date) => {
     const key = `${date} ${boat}`;
     const gear = known.get(key) ?? resolveGear(files, boat, date);
