@@ -15,7 +15,7 @@ export class Cursor {
 
   constructor(raw: string, words: readonly IToken[]) {
     this.raw = raw;
-    this.pieces = words.some((word) => word.image.endsWith(",")) ? withoutSeparators(words) : words;
+    this.pieces = hasSeparator(words) ? withoutSeparators(words) : words;
   }
 
   get done(): boolean {
@@ -53,6 +53,11 @@ export class Cursor {
   report(issue: Issue): void {
     this.issue ??= issue;
   }
+}
+
+function hasSeparator(words: readonly IToken[]): boolean {
+  for (const { image } of words) if (image.charCodeAt(image.length - 1) === COMMA) return true;
+  return false;
 }
 
 /** Commas before a blank separate and mean nothing. */

@@ -11,8 +11,20 @@ export function looksNumeric(word: string): boolean {
   return (second >= 48 && second <= 57) || second === 46;
 }
 
+/** Digits with at most one point between them; most numbers are, and need no pattern. */
+function isPlainNumber(word: string): boolean {
+  let points = 0;
+  for (let at = 0; at < word.length; at++) {
+    const code = word.charCodeAt(at);
+    if (code === 46 && at > 0 && at < word.length - 1) points++;
+    else if (code < 48 || code > 57) return false;
+  }
+  return points <= 1 && word !== "";
+}
+
 /** Splits `72ft` into number and unit; undefined when the word is not a number followed by letters. */
 export function splitNumber(word: string): { number: string; unit: string } | undefined {
+  if (isPlainNumber(word)) return { number: word, unit: "" };
   const match = NUMBER.exec(word);
   if (match === null) return undefined;
   const [, number = "", unit = ""] = match;

@@ -16,6 +16,8 @@ export interface Parse {
 }
 
 const BOM = "\ufeff";
+const LF = 10;
+const CR = 13;
 
 /** Reads a whole file's text. */
 export function parse(text: string, vocabulary: Vocabulary = VOCABULARY): Parse {
@@ -32,10 +34,10 @@ export function reparse(
   vocabulary: Vocabulary = VOCABULARY,
 ): Parse {
   const bom = text.startsWith(BOM);
-  const spans = lineSpans(text, bom ? 1 : 0);
+  const spans = new LineSpans(text, bom ? 1 : 0);
   const old = previous?.journal.lines ?? [];
   const same = (line: Line | undefined, index: number): boolean =>
-    line !== undefined && sameText(line, text, spans, index);
+    line !== undefined && spans.holds(index, line);
   const most = Math.min(old.length, spans.length);
   let head = 0;
   while (head < most && same(old[head], head)) head++;
@@ -54,8 +56,7 @@ export function reparse(
       blocks = blocks.concat(previous.blocks.slice(index + shift));
       break;
     }
-    const { start, stop, end } = spans[index] as LineSpan;
-    const reading = readLine(text.slice(start, stop), end, block, vocabulary);
+    const reading = readLine(spans.text(index), spans.end(index), block, vocabulary);
     lines.push(reading.line);
     issues.push(reading.issue);
     blocks.push(block);
@@ -71,30 +72,44 @@ function blockAfter(previous: Parse | undefined, count: number, vocabulary: Voca
   return readLine(line.raw, line.end, block, vocabulary).next;
 }
 
-interface LineSpan {
-  start: number;
-  stop: number;
-  end: Line["end"];
-}
+/** Where the lines of a text lie; flat numbers, since a season's text has many lines. */
+class LineSpans {
+  readonly length: number;
+  readonly #text: string;
+  /** Start and end of each line's content, one after the other. */
+  readonly #edges: number[] = [];
 
-/** Splits at LF, CRLF and CR, as the LSP does. A text always has at least one line. */
-function lineSpans(text: string, from: number): LineSpan[] {
-  const spans: LineSpan[] = [];
-  let start = from;
-  for (let at = from; at < text.length; at++) {
-    const code = text.charCodeAt(at);
-    if (code !== 10 && code !== 13) continue;
-    const isPair = code === 13 && text.charCodeAt(at + 1) === 10;
-    spans.push({ start, stop: at, end: isPair ? "\r\n" : code === 13 ? "\r" : "\n" });
-    if (isPair) at++;
-    start = at + 1;
+  /** Splits at LF, CRLF and CR, as the LSP does. A text always has at least one line. */
+  constructor(text: string, from: number) {
+    this.#text = text;
+    let start = from;
+    for (let at = from; at < text.length; at++) {
+      const code = text.charCodeAt(at);
+      if (code !== LF && code !== CR) continue;
+      this.#edges.push(start, at);
+      if (code === CR && text.charCodeAt(at + 1) === LF) at++;
+      start = at + 1;
+    }
+    this.#edges.push(start, text.length);
+    this.length = this.#edges.length / 2;
   }
-  spans.push({ start, stop: text.length, end: "" });
-  return spans;
-}
 
-function sameText(line: Line, text: string, spans: readonly LineSpan[], index: number): boolean {
-  const span = spans[index];
-  if (span === undefined || line.end !== span.end || line.raw.length !== span.stop - span.start) return false;
-  return text.startsWith(line.raw, span.start);
+  text(index: number): string {
+    return this.#text.slice(this.#edges[2 * index], this.#edges[2 * index + 1]);
+  }
+
+  end(index: number): Line["end"] {
+    const stop = this.#edges[2 * index + 1] ?? this.#text.length;
+    if (stop >= this.#text.length) return "";
+    if (this.#text.charCodeAt(stop) === LF) return "\n";
+    return this.#text.charCodeAt(stop + 1) === LF ? "\r\n" : "\r";
+  }
+
+  /** True when a line read before stands at that place unchanged. */
+  holds(index: number, line: Line): boolean {
+    const start = this.#edges[2 * index] ?? 0;
+    const stop = this.#edges[2 * index + 1] ?? 0;
+    if (line.raw.length !== stop - start || line.end !== this.end(index)) return false;
+    return this.#text.startsWith(line.raw, start);
+  }
 }

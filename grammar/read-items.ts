@@ -23,7 +23,7 @@ export function readItems(cursor: Cursor, row: IndexedRow): Item[] {
     }
   }
   if (row.needs.length > 0) reportMissingItem(cursor, row, items);
-  return items;
+  return items.slice();
 }
 
 function readItem(cursor: Cursor, row: IndexedRow): Item | null {

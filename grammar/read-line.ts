@@ -23,8 +23,16 @@ export interface LineReading {
 
 type End = Line["end"];
 
+const SPACE = 32;
+const HASH = 35;
+const ASCII_END = 127;
+
 /** Reads one line, given without its line end, in the block it stands in. */
 export function readLine(raw: string, end: End, block: Block, vocabulary: Vocabulary): LineReading {
+  const first = raw.charCodeAt(0);
+  if (first > SPACE && first < ASCII_END && first !== HASH) {
+    return readWords(raw, end, splitLine(raw), "margin", vocabulary);
+  }
   const content = raw.trim();
   if (content === "") return { line: { kind: "blank", raw, end }, issue: null, next: block };
   const indented = /^\s/u.test(raw);
@@ -59,7 +67,8 @@ function readWords(
     cursor.report({ code: "syntax", reason: "stamp-in-property", verb: row.verb, span: spanOf(parts.date) });
   }
   const { slots, items } = readRest(cursor, row);
-  const read = {
+  const fact = {
+    kind: "fact" as const,
     raw,
     end,
     date: parts.date?.image ?? null,
@@ -73,8 +82,7 @@ function readWords(
     verbStart: cursor.startOf(0),
     verbStop: cursor.endOf(0),
   };
-  const line: Line =
-    place === "margin" ? { kind: "fact", ...read } : { kind: "property", block: place, ...read };
+  const line: Line = place === "margin" ? fact : { ...fact, kind: "property", block: place };
   return { line, issue: cursor.issue, next: opens(row) ?? next };
 }
 
@@ -118,13 +126,12 @@ function spanOf(token: { startOffset: number; image: string }): Span {
 function readRest(cursor: Cursor, row: IndexedRow): { slots: Slot[]; items: Item[] } {
   const start = cursor.at;
   const before = cursor.issue;
-  const slots: Slot[] = [];
-  for (const slot of row.slots) readSlot(cursor, slot, slots);
+  const slots = readSlots(cursor, row);
   if (slots.length < row.slots.length && cursor.issue === before) {
     reportMissingSlot(cursor, row, slots.length, cursor.text());
   }
   const items = readItems(cursor, row);
-  if (before !== null) return { slots, items };
+  if (before !== null || (cursor.issue === null && slots.length === 0)) return { slots, items };
   const swallowed = slots.findIndex((slot, index) =>
     cursor.issue === null
       ? index === slots.length - 1 && tookWordOf(items[0], slot)
@@ -135,6 +142,12 @@ function readRest(cursor: Cursor, row: IndexedRow): { slots: Slot[]; items: Item
   cursor.at = start + swallowed;
   reportMissingSlot(cursor, row, swallowed, cursor.text());
   return { slots: slots.slice(0, swallowed), items: readItems(cursor, row) };
+}
+
+function readSlots(cursor: Cursor, row: IndexedRow): Slot[] {
+  const slots: Slot[] = [];
+  for (const slot of row.slots) readSlot(cursor, slot, slots);
+  return slots.slice();
 }
 
 function readSlot(cursor: Cursor, slot: SlotRow, read: Slot[]): void {

@@ -70,6 +70,9 @@ function readQuantity(
   return high === null ? null : { kind: "range", low, high };
 }
 
+/** Before the first part. Lists of a line are made at their own length: kept lines are many, and growing lists have room to spare. */
+const NO_PARTS: Part[] = [];
+
 /** Reads a measure; a compound one greedily, while each part is less than one of the unit before it. */
 function readParts(
   cursor: Cursor,
@@ -78,7 +81,7 @@ function readParts(
   row: IndexedRow,
 ): Part[] | null {
   if (!looksNumeric(cursor.text())) return missing(cursor, item.word, item.type);
-  const parts: Part[] = [];
+  let parts: Part[] = NO_PARTS;
   let last: UnitRow | undefined;
   while (looksNumeric(cursor.text())) {
     const next = peekPart(cursor, row);
@@ -97,7 +100,8 @@ function readParts(
       });
     }
     cursor.at += next.taken;
-    parts.push({ number: next.number, unit: next.unit?.unit ?? null });
+    const part = { number: next.number, unit: next.unit?.unit ?? null };
+    parts = parts.length === 0 ? [part] : [...parts, part];
     last = next.unit;
     if (last === undefined) break;
   }

@@ -1,6 +1,8 @@
 /** Dates and clock times as they are typed. Midnight is never inferred: a time of the next day carries its date. */
 
 const CLOCK = /^(~?)(\d{1,2}):(\d{2})(?::(\d{2}))?([+-]\d{2}:\d{2}|Z)?$/u;
+/** How nearly every clock time is written; read without taking it apart. */
+const PLAIN_CLOCK = /^(?:[01]\d|2[0-3]):[0-5]\d$/u;
 /** Offsets reach from UTC-12:00 to UTC+14:00; either sign is read up to fourteen hours. */
 const OFFSET = /^(?:Z|[+-](?:0\d|1[0-3]):[0-5]\d|[+-]14:00)$/u;
 const DATE = /^(\d{4})-(\d{2})-(\d{2})$/u;
@@ -16,6 +18,7 @@ export interface Clock {
 
 /** Reads a clock time; undefined when it is none (25:00, 12:61) or its offset is none (+15:00). */
 export function canonicalClock(text: string): Clock | undefined {
+  if (PLAIN_CLOCK.test(text)) return { clock: text, offset: null, approx: false };
   const match = CLOCK.exec(text);
   if (match === null) return undefined;
   const [, approx, hours = "", minutes = "", seconds, offset] = match;
