@@ -25,6 +25,7 @@ export type SyntaxReason =
     }
   | { readonly reason: "nothing-happened" }
   | { readonly reason: "stamp-in-property"; readonly verb: string }
+  | { readonly reason: "too-long"; readonly length: number; readonly longest: number }
   | { readonly reason: "open-quote" }
   | { readonly reason: "stray-text"; readonly text: string; readonly verb: string }
   | { readonly reason: "no-range"; readonly word: string }

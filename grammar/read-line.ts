@@ -23,12 +23,16 @@ export interface LineReading {
 
 type End = Line["end"];
 
+/** Longer lines are no journal lines; they are kept as they are and not read, so that time and memory stay bounded. */
+export const LONGEST_LINE = 20_000;
+
 const SPACE = 32;
 const HASH = 35;
 const ASCII_END = 127;
 
 /** Reads one line, given without its line end, in the block it stands in. */
 export function readLine(raw: string, end: End, block: Block, vocabulary: Vocabulary): LineReading {
+  if (raw.length > LONGEST_LINE) return tooLong(raw, end, block);
   const first = raw.charCodeAt(0);
   if (first > SPACE && first < ASCII_END && first !== HASH) {
     return readWords(raw, end, splitLine(raw), "margin", vocabulary);
@@ -40,6 +44,20 @@ export function readLine(raw: string, end: End, block: Block, vocabulary: Vocabu
     return { line: { kind: "note-text", raw, end }, issue: null, next: block };
   if (content.startsWith("#")) return { line: { kind: "comment", raw, end }, issue: null, next: block };
   return readWords(raw, end, splitLine(raw), indented ? block : "margin", vocabulary);
+}
+
+function tooLong(raw: string, end: End, block: Block): LineReading {
+  if (block === "note" && /^\s/u.test(raw)) {
+    return { line: { kind: "note-text", raw, end }, issue: null, next: block };
+  }
+  const issue = {
+    code: "syntax",
+    reason: "too-long",
+    length: raw.length,
+    longest: LONGEST_LINE,
+    span: [0, raw.length],
+  } as const;
+  return { line: { kind: "unreadable", raw, end }, issue, next: /^\s/u.test(raw) ? block : "margin" };
 }
 
 function readWords(
