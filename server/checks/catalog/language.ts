@@ -1,2 +1,3 @@
 /** Checks of how lines are written: words, names, units, numbers, definitions. */
-export {};
+export * from "./names.ts";
+export * from "./reading.ts";

@@ -1,0 +1,128 @@
+/** Checks of a line's words, numbers and units. */
+import type { Dimension } from "../../../grammar/units.ts";
+import { check } from "../check.ts";
+import { anyOf, didYouMean, measureNoun, measureWords, shown, withArticle } from "./sentences.ts";
+import { type SyntaxProblem, syntaxSentence } from "./syntax-sentences.ts";
+
+/** A line that can't be read as it stands. */
+export const SYNTAX = check<SyntaxProblem>({
+  slug: "syntax",
+  severities: ["error"],
+  summary: "A line can't be read as it stands.",
+  quietWhen: "",
+  isDoubt: false,
+  isFixable: true,
+  since: "0.1.0",
+  message: syntaxSentence,
+});
+
+/** A word that the language doesn't have there. */
+export const UNKNOWN_WORD = check<{
+  role: "verb" | "item" | "unit" | "choice";
+  word: string;
+  verb: string;
+  /** What could stand there, where that is a short list. */
+  choices: readonly string[];
+  near: readonly string[];
+}>({
+  slug: "unknown-word",
+  severities: ["error"],
+  summary: "A word is none of those that can stand there.",
+  quietWhen: "",
+  isDoubt: false,
+  isFixable: true,
+  since: "0.1.0",
+  message: ({ role, word, verb, choices, near }) => {
+    const said = {
+      verb: `No line starts with ${shown(word)}.`,
+      item: `${shown(word)} says nothing on ${withArticle(verb)} line.`,
+      unit: `${shown(word)} is no unit.`,
+      choice: `${shown(word)} can't follow ${verb}.`,
+    }[role];
+    const expected = choices.length === 0 || near.length > 0 ? "" : ` It takes ${anyOf(choices)}.`;
+    return said + expected + didYouMean(near);
+  },
+});
+
+/** A number that is not written as one. */
+export const NUMBER_FORMAT = check<{ text: string; mend: string | null; example: string }>({
+  slug: "number-format",
+  severities: ["error"],
+  summary: "A number has a comma, a dash or a slash in it, or is no number at all.",
+  quietWhen: "",
+  isDoubt: false,
+  isFixable: true,
+  since: "0.1.0",
+  message: ({ text, mend, example }) => {
+    if (mend === null) return `${shown(text)} can't be read as a number; write it like ${example}.`;
+    if (mend.includes(" to ")) return `A range is written with "to": ${mend}, not ${shown(text)}.`;
+    return `Write ${mend} for ${shown(text)}: a number has digits and a point, nothing else.`;
+  },
+});
+
+/** What a measure without a unit was asked for. */
+export interface UnitlessMeasure {
+  readonly number: string;
+  readonly word: string;
+  readonly dimension: Dimension;
+}
+
+/** A number that could be anything. */
+export const UNIT_MISSING = check<UnitlessMeasure & { units: readonly string[] }>({
+  slug: "unit-missing",
+  severities: ["error"],
+  summary: "A number has no unit, and the gear book states none for it.",
+  quietWhen: "the boat's units line has a unit of that kind",
+  isDoubt: false,
+  isFixable: true,
+  since: "0.1.0",
+  message: ({ number, word, dimension, units }) =>
+    `${number} what? ${word} is ${measureNoun(dimension)}: write ${anyOf(units.map((unit) => `${number} ${unit}`))}.`,
+});
+
+/** A number that leans on the book. */
+export const UNIT_NOT_WRITTEN = check<UnitlessMeasure & { unit: string }>({
+  slug: "unit-not-written",
+  severities: ["hint"],
+  summary: "A number takes its unit from the gear book.",
+  quietWhen: "it is not switched on, or the unit is written",
+  isDoubt: false,
+  isFixable: true,
+  isOffByDefault: true,
+  since: "0.1.0",
+  message: ({ number, word, unit }) =>
+    `${word} ${number} means ${number} ${unit} only as long as the gear book says so. Write the unit, and a new book can't change this line.`,
+});
+
+/** A length where a temperature belongs. */
+export const UNIT_MISMATCH = check<{
+  word: string;
+  unit: string;
+  found: Dimension;
+  wants: Dimension | null;
+}>({
+  slug: "unit-mismatch",
+  severities: ["error"],
+  summary: "A unit measures something else than what is asked for.",
+  quietWhen: "",
+  isDoubt: false,
+  isFixable: true,
+  since: "0.1.0",
+  message: ({ word, unit, found, wants }) =>
+    wants === null
+      ? `${word} is a plain number; take ${unit} away.`
+      : `${word} is ${measureWords(wants)}; ${unit} measures ${measureNoun(found)}.`,
+});
+
+/** Characters that turn the reading direction without being seen. */
+export const BIDI_CONTROL = check<{ count: number }>({
+  slug: "bidi-control",
+  severities: ["warning"],
+  summary: "A line holds invisible characters that change its reading direction.",
+  quietWhen: "",
+  isDoubt: true,
+  isFixable: true,
+  since: "0.1.0",
+  message: ({ count }) =>
+    `${count === 1 ? "An invisible character turns" : `${count} invisible characters turn`} the reading direction here: the line may not say what it seems to.`,
+});

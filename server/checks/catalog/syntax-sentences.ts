@@ -1,0 +1,60 @@
+/** One sentence for every way in which a line can fail to be read. */
+import type { SyntaxReason } from "../../../grammar/issues.ts";
+import { anyOf, shown, slotWords, valueWords } from "./sentences.ts";
+
+type Reason = SyntaxReason["reason"];
+type Of<R extends Reason> = Extract<SyntaxReason, { reason: R }>;
+
+/** A reason, and the text it is about. */
+export type SyntaxProblem = SyntaxReason & { readonly typed: string };
+
+const SENTENCES: { readonly [R in Reason]: (problem: Of<R> & { typed: string }) => string } = {
+  "missing-slot": ({ verb, label, before }) =>
+    before === ""
+      ? `${verb} needs ${slotWords(label).replace(/,$/u, "")}.`
+      : `${verb} needs ${slotWords(label)} before ${before}.`,
+  "missing-value": ({ word, wants, found }) =>
+    `${word} needs ${valueWords(wants)}${found === "" ? "." : `; ${shown(found)} is none.`}`,
+  "missing-item": ({ verb, needs, example }) =>
+    needs.length > 1
+      ? `Say what the ${verb} is: ${anyOf(needs)}, as in: ${example}`
+      : `This ${verb} line says too little; it is written like: ${example}`,
+  "nothing-happened": ({ typed }) => nothingHappened(typed),
+  "stamp-in-property": ({ verb }) => `No date before ${verb}: what stands under a trip holds for all of it.`,
+  "too-long": ({ length, longest }) =>
+    `This line has ${length} characters; lines of more than ${longest} are kept as they are and not read.`,
+  "open-quote": () => "A quote is opened here and never closed.",
+  "stray-text": ({ text, verb }) => `Nothing on this ${verb} line takes ${shown(text)}.`,
+  "no-range": ({ word }) => `${word} is one figure, not a range.`,
+  exclusive: ({ word, other }) => `${other} and ${word} can't both be so; keep one.`,
+  repeated: ({ word }) => `${word} is said twice on this line; keep one.`,
+  "bad-clock": ({ text }) => `${shown(text)} is no time of day; write it like 05:14.`,
+  "bad-date": ({ text }) => `${shown(text)} is no day of the calendar; write it like 2031-06-21.`,
+  "bad-position": ({ text }) =>
+    `${shown(text)} is no position; write it like 44 46.1N 086 21.7W or 44.7683 -86.3617.`,
+  "bad-bearing": ({ text }) => `${shown(text)} is no course; one is written like 310, from 000 to 360.`,
+  "bad-count": ({ text }) => `${shown(text)} is no plain number; write it without a unit, like 6.`,
+  "out-of-place": ({ verb, belongs }) =>
+    belongs === "margin"
+      ? `${verb} stands at the margin, or has a clock before it; here it is indented.`
+      : `${verb} belongs under a ${belongs} line, indented.`,
+  "which-measure": ({ number, words }) => `${number} of what: ${anyOf(words)}? Write its unit.`,
+};
+
+/** What is wrong with a line, and what was expected. */
+export function syntaxSentence(problem: SyntaxProblem): string {
+  const sentence = SENTENCES[problem.reason] as (problem: SyntaxProblem) => string;
+  return sentence(problem);
+}
+
+function nothingHappened(typed: string): string {
+  const stamp = typed.trim();
+  if (/^~?\d{1,2}:\d{2}/u.test(stamp)) return `A clock alone: what happened at ${stamp}?`;
+  if (/^\d{4}-\d{2}-\d{2}/u.test(stamp)) {
+    const [day = "", clock] = stamp.split(/\s+/u);
+    return clock === undefined
+      ? `A date alone: what happened on ${day}?`
+      : `A date and a clock alone: what happened on ${day} at ${clock}?`;
+  }
+  return `There is nothing here but ${shown(stamp)}.`;
+}

@@ -1,0 +1,91 @@
+/** What the files within reach define for a boat, on whatever day. */
+import type { JournalAnalysis } from "../analysis/journal-analysis.ts";
+import { fileGear, type GearLine } from "../model/gear-lines.ts";
+import { slotName } from "../model/quantities.ts";
+
+/** Gear lines by verb, then by the name they define, nearest file first. */
+type Definitions = ReadonlyMap<string, ReadonlyMap<string, readonly GearLine[]>>;
+
+const EMPTY: ReadonlyMap<string, readonly GearLine[]> = new Map();
+
+/** The gear lines that speak of one boat. */
+export class KnownGear {
+  readonly #own: Definitions;
+  readonly #loose: Definitions;
+
+  constructor(own: Definitions, loose: Definitions) {
+    this.#own = own;
+    this.#loose = loose;
+  }
+
+  /** Lines that define a name. */
+  definitions(verb: string, name: string): readonly GearLine[] {
+    const own = this.#own.get(verb)?.get(name) ?? [];
+    const loose = this.#loose.get(verb)?.get(name) ?? [];
+    return [...own, ...loose];
+  }
+
+  has(verb: string, name: string): boolean {
+    return this.#own.get(verb)?.has(name) === true || this.#loose.get(verb)?.has(name) === true;
+  }
+
+  /** Names of one kind. */
+  *names(verb: string): Generator<string> {
+    yield* (this.#own.get(verb) ?? EMPTY).keys();
+    yield* (this.#loose.get(verb) ?? EMPTY).keys();
+  }
+}
+
+interface Known {
+  readonly byBoat: ReadonlyMap<string | null, Definitions>;
+  readonly gears: Map<string | undefined, KnownGear>;
+}
+
+const knownOfAnalysis = new WeakMap<JournalAnalysis, Known>();
+
+/** The gear of a boat; of every boat in reach where none is given. */
+export function knownGear(analysis: JournalAnalysis, boat: string | undefined): KnownGear {
+  let known = knownOfAnalysis.get(analysis);
+  if (known === undefined) {
+    known = { byBoat: definitionsByBoat(analysis), gears: new Map() };
+    knownOfAnalysis.set(analysis, known);
+  }
+  const gear = known.gears.get(boat) ?? gearOf(known.byBoat, boat);
+  known.gears.set(boat, gear);
+  return gear;
+}
+
+function gearOf(byBoat: Known["byBoat"], boat: string | undefined): KnownGear {
+  const loose = byBoat.get(null) ?? new Map();
+  if (boat !== undefined) return new KnownGear(byBoat.get(boat) ?? new Map(), loose);
+  const all: MutableDefinitions = new Map();
+  for (const definitions of byBoat.values()) {
+    for (const names of definitions.values())
+      for (const lines of names.values())
+        lines.forEach((one) => {
+          add(all, one);
+        });
+  }
+  return new KnownGear(all, new Map());
+}
+
+type MutableDefinitions = Map<string, Map<string, GearLine[]>>;
+
+function definitionsByBoat(analysis: JournalAnalysis): Map<string | null, Definitions> {
+  const byBoat = new Map<string | null, MutableDefinitions>();
+  for (const line of analysis.files.flatMap((file) => fileGear(file).lines)) {
+    const definitions = byBoat.get(line.boat) ?? new Map();
+    byBoat.set(line.boat, definitions);
+    add(definitions, line);
+  }
+  return byBoat;
+}
+
+function add(definitions: MutableDefinitions, one: GearLine): void {
+  const names = definitions.get(one.line.verb) ?? new Map<string, GearLine[]>();
+  definitions.set(one.line.verb, names);
+  const name = slotName(one.line) ?? "";
+  const lines = names.get(name);
+  if (lines === undefined) names.set(name, [one]);
+  else lines.push(one);
+}

@@ -1,0 +1,106 @@
+/** Where lines use names: rigs, cables, balls, lures, species and the like. Definitions are not uses. */
+import type { ReadLine } from "../../grammar/journal.ts";
+import type { NameKind, SlotRow } from "../../grammar/vocabulary.ts";
+import type { JournalAnalysis } from "../analysis/journal-analysis.ts";
+import type { Place } from "./check.ts";
+import { type Owner, ownerNear } from "./owners.ts";
+import { rowOf, soundLines } from "./sound-lines.ts";
+
+/** A name as a line uses it. */
+export interface NameUse {
+  /** In Unicode NFC. */
+  readonly name: string;
+  readonly quoted: boolean;
+  readonly place: Place;
+  readonly line: ReadLine;
+  /** The attribute it is the value of; undefined for a slot. */
+  readonly word: string | undefined;
+  /** Whose the line is; undefined in a book without boats. */
+  readonly owner: Owner | undefined;
+  /** The line is an event of a trip, so that only gear of that day counts. */
+  readonly isEvent: boolean;
+}
+
+type UsesByKind = ReadonlyMap<SlotRow["of"], readonly NameUse[]>;
+
+/** Gear lines whose first slot is the very name they define. */
+const DEFINING: ReadonlySet<string> = new Set([
+  "boat",
+  "cable",
+  "ball",
+  "lure",
+  "rig",
+  "nickname",
+  "limit",
+  "upkeep",
+  "spot",
+]);
+
+const usesOfAnalysis = new WeakMap<JournalAnalysis, UsesByKind>();
+
+/** Every use of a kind of name, in order. Names on lines of a boat that no book describes are left out. */
+export function nameUses(analysis: JournalAnalysis, kind: NameKind): readonly NameUse[] {
+  let uses = usesOfAnalysis.get(analysis);
+  if (uses === undefined) {
+    uses = collect(analysis);
+    usesOfAnalysis.set(analysis, uses);
+  }
+  return uses.get(kind) ?? [];
+}
+
+function collect(analysis: JournalAnalysis): UsesByKind {
+  const byKind = new Map<SlotRow["of"], NameUse[]>();
+  for (const { line, lineIndex } of soundLines(analysis.parse)) {
+    const owner = ownerNear(analysis, lineIndex);
+    const isEvent = rowOf(line)?.place === "event";
+    const isUntold = owner === undefined ? isEvent : !owner.isDescribed;
+    for (const { kind, ...written } of writtenNames(line)) {
+      if (isUntold && kind !== "zone") continue;
+      const { start, stop, text, ...rest } = written;
+      const name = text.normalize("NFC");
+      const use = { ...rest, name, place: { lineIndex, start, stop }, line, owner, isEvent };
+      const uses = byKind.get(kind);
+      if (uses === undefined) byKind.set(kind, [use]);
+      else uses.push(use);
+    }
+  }
+  return byKind;
+}
+
+interface WrittenName {
+  readonly kind: SlotRow["of"];
+  readonly text: string;
+  readonly quoted: boolean;
+  readonly start: number;
+  readonly stop: number;
+  readonly word: string | undefined;
+}
+
+const namesOfLine = new WeakMap<ReadLine, readonly WrittenName[]>();
+
+/** The names a line uses; kept for as long as the line's value is, edits elsewhere included. */
+function writtenNames(line: ReadLine): readonly WrittenName[] {
+  const known = namesOfLine.get(line);
+  if (known !== undefined) return known;
+  const names = [...slotNames(line), ...itemNames(line)];
+  namesOfLine.set(line, names);
+  return names;
+}
+
+function slotNames(line: ReadLine): WrittenName[] {
+  const slots = rowOf(line)?.slots ?? [];
+  return line.slots.flatMap(({ text, quoted, start, stop }, index) => {
+    const kind = slots[Math.min(index, slots.length - 1)]?.of;
+    if (kind === undefined || (index === 0 && DEFINING.has(line.verb))) return [];
+    return [{ kind, text, quoted, start, stop, word: undefined }];
+  });
+}
+
+function itemNames(line: ReadLine): WrittenName[] {
+  const row = rowOf(line);
+  return line.items.flatMap(({ word, value, valueStart, stop }) => {
+    const type = row?.words.get(word)?.type;
+    if (value.kind !== "name" || type?.kind !== "name") return [];
+    return [{ kind: type.of, text: value.text, quoted: value.quoted, start: valueStart, stop, word }];
+  });
+}

@@ -1,0 +1,76 @@
+/** What the reader found wrong with lines, each under its own check, with the ways to mend it. */
+import type { Issue } from "../../grammar/issues.ts";
+import type { Line } from "../../grammar/journal.ts";
+import { VOCABULARY } from "../../grammar/vocabulary.ts";
+import { NUMBER_FORMAT, SYNTAX, UNIT_MISMATCH, UNKNOWN_WORD } from "./catalog/language.ts";
+import { FIX_TITLES } from "./catalog/titles.ts";
+import type { CheckContext, Fix, Place, Rule } from "./check.ts";
+import { mendsLine, renameFixes, replace } from "./edits.ts";
+import { nearest } from "./nearest.ts";
+import { dimensionAt, mismatchFixes, nearUnits, unitOf } from "./read-issue-units.ts";
+import { syntaxFixes } from "./syntax-fixes.ts";
+
+/** Longer lists of words are no help in a message. */
+const MOST_CHOICES = 8;
+
+type IssueOf<Code extends Issue["code"]> = Extract<Issue, { code: Code }>;
+
+/** Reports the one issue a line may have. */
+export const readIssues: Rule = (context) => {
+  const { parse } = context.analysis;
+  parse.issues.forEach((issue, lineIndex) => {
+    const line = parse.journal.lines[lineIndex];
+    if (issue === null || line === undefined) return;
+    const place = { lineIndex, start: issue.span[0], stop: Math.max(issue.span[1], issue.span[0] + 1) };
+    if (issue.code === "syntax") reportSyntax(context, issue, line, place);
+    else if (issue.code === "unknown-word") reportWord(context, issue, line, place);
+    else if (issue.code === "number-format") reportNumber(context, issue, place);
+    else reportMismatch(context, issue, line, place);
+  });
+};
+
+function reportSyntax(context: CheckContext, issue: IssueOf<"syntax">, line: Line, place: Place): void {
+  const typed = line.raw.slice(place.start, place.stop);
+  context.report(SYNTAX, place, { ...issue, typed }, { fixes: syntaxFixes(context.analysis, issue, place) });
+}
+
+function reportWord(context: CheckContext, issue: IssueOf<"unknown-word">, line: Line, place: Place): void {
+  const { role, word, verb, candidates } = issue;
+  const near =
+    role === "unit"
+      ? nearUnits(word, dimensionAt(line, place.start))
+      : nearest(word, candidates.map(canonical));
+  const choices = role === "item" && candidates.length <= MOST_CHOICES ? candidates : [];
+  const fixes = renameFixes(context.analysis.uri, place, near);
+  context.report(UNKNOWN_WORD, place, { role, word, verb, choices, near }, { fixes });
+
+  /** A verb's other spellings lead to the one that the formatter writes. */
+  function canonical(candidate: string): string {
+    if (role !== "verb") return candidate;
+    const places = ["margin", "trip", "boat"] as const;
+    return places.map((at) => VOCABULARY.find(at, candidate)?.verb).find((found) => found) ?? candidate;
+  }
+}
+
+function reportNumber(context: CheckContext, issue: IssueOf<"number-format">, place: Place): void {
+  const { analysis } = context;
+  const { text, mend } = issue;
+  const edit = mend === null ? undefined : replace(analysis.uri, place, mend);
+  const fixes: Fix[] =
+    edit === undefined || !mendsLine(analysis, edit)
+      ? []
+      : [{ title: FIX_TITLES.write(edit.text), edits: [edit], isPreferred: true }];
+  context.report(NUMBER_FORMAT, place, { text, mend, example: "72.5" }, { fixes });
+}
+
+function reportMismatch(
+  context: CheckContext,
+  issue: IssueOf<"unit-mismatch">,
+  line: Line,
+  place: Place,
+): void {
+  const unit = unitOf(issue.unit);
+  if (unit === undefined) return;
+  const data = { word: issue.word, unit: issue.unit, found: unit.dimension, wants: issue.wants };
+  context.report(UNIT_MISMATCH, place, data, { fixes: mismatchFixes(context, issue, line, place) });
+}

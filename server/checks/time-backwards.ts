@@ -1,0 +1,75 @@
+import { type Disorder, misplacedLines, timeDisorders } from "../analysis/time-order.ts";
+import type { Trip } from "../model/trip.ts";
+import { TIME_BACKWARDS } from "./catalog/day.ts";
+import { DAY_FIXES, DAY_RELATED } from "./catalog/day-titles.ts";
+import type { CheckContext, Fix, Rule } from "./check.ts";
+import { moveToTime } from "./move-lines.ts";
+import { stampPlace } from "./places.ts";
+import { laterDay, stampText, writeDate } from "./stamp-edits.ts";
+
+/** Flags times that come before the line above, once for each run of lines, with what would mend them. */
+export const timeBackwards: Rule = (context) => {
+  for (const { trip } of context.analysis.trips) {
+    const disorders = timeDisorders(trip).filter(({ slip }) => slip !== "afternoon");
+    for (const disorder of disorders) flag(context, trip, disorder, disorders);
+  }
+};
+
+function flag(
+  { analysis, report }: CheckContext,
+  trip: Trip,
+  disorder: Disorder,
+  all: readonly Disorder[],
+): void {
+  const { slip, events, against } = disorder;
+  if (slip === "afternoon") return;
+  const [first] = events;
+  const data = {
+    clock: stampText(first.line, false),
+    against: stampText(against.line, false),
+    slip,
+    more: events.length - 1,
+  };
+  const message = slip === "ahead" ? DAY_RELATED.lineBelow : DAY_RELATED.lineAbove;
+  const related = [{ uri: analysis.uri, message, ...stampPlace(against.lineIndex, against.line) }];
+  const dateFixes = slip === "next-day" ? dates(analysis.uri, trip, disorder) : [];
+  const fixes = [...dateFixes, ...moves({ analysis }, trip, disorder, all)];
+  report(TIME_BACKWARDS, stampPlace(first.lineIndex, first.line), data, { related, fixes });
+}
+
+/** Tomorrow's date below midnight; yesterday's above it, where those lines are the fewer. */
+function dates(uri: string, trip: Trip, { events }: Disorder): Fix[] {
+  const tomorrow = laterDay(trip.date, 1);
+  const below: Fix = {
+    title: DAY_FIXES.dateBelow(tomorrow, events.length),
+    edits: events.map((event) => writeDate(uri, event, tomorrow)),
+    isPreferred: true,
+  };
+  const above = trip.events.filter(
+    (event) => event.line.clock !== null && event.lineIndex < events[0].lineIndex,
+  );
+  if (above.length >= events.length || above.some((event) => event.line.date !== null)) return [below];
+  const yesterday = laterDay(trip.date, -1);
+  const edits = above.map((event) => writeDate(uri, event, yesterday));
+  return [below, { title: DAY_FIXES.dateAbove(yesterday, above.length), edits, isPreferred: false }];
+}
+
+/** Moving the lines; several moves at once only as one fix, since each shifts the lines between. */
+function moves(
+  { analysis }: Pick<CheckContext, "analysis">,
+  trip: Trip,
+  { events, slip }: Disorder,
+  all: readonly Disorder[],
+): Fix[] {
+  if (slip === "next-day") return [];
+  const misplaced = misplacedLines(trip);
+  const move = {
+    title: DAY_FIXES.move(events.length),
+    edits: moveToTime(analysis, trip, events, misplaced),
+    isPreferred: slip === "before" && all.length === 1 && analysis.trips.length === 1,
+  };
+  const movable = all.filter((disorder) => disorder.slip !== "next-day").flatMap((one) => one.events);
+  if (movable.length === events.length) return [move];
+  const edits = moveToTime(analysis, trip, movable, misplaced);
+  return [move, { title: DAY_FIXES.sort(movable.length), edits, isPreferred: false }];
+}
