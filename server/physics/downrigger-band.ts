@@ -44,12 +44,13 @@ export interface BandedDownrigger {
   readonly rods: readonly BandedRod[];
 }
 
-/** How exactly a band's sides are solved; a band is shown in whole feet. */
-const SIDE: Exactness = { tolerance: 1e-6, share: 1e-5 };
+/** How exactly a band's sides are solved: to about 1 cm in 100 m, since a band is shown in whole feet. */
+const SIDE: Exactness = { tolerance: 1e-4, share: 1e-4 };
 
-/** Steps for the two slopes: small against a day's trolling, large against the settling. */
-const SPEED_STEP_MS = 0.05;
-const OUT_STEP_M = 1;
+/** How exactly the two slopes are solved, and their steps: small against a day's trolling, large against that. */
+const SLOPE: Exactness = { tolerance: 1e-7, share: 1e-6 };
+const SPEED_STEP_MS = 0.02;
+const OUT_STEP_M = 0.5;
 
 /**
  * Where everything on a downrigger is, with an 80 % band on each depth from the parameters given (independent of
@@ -65,22 +66,17 @@ export function solveDownriggerBand(
   const centre = solveSettled(rig);
   if (!centre.ok) return centre;
   const values = depthsOf(centre.answer);
-  const near = (other: Downrigger) => depthsNear(other, centre);
+  const near = (other: Downrigger, exactness: Exactness) => depthsNear(other, centre, exactness);
   const inputs: Uncertain[] = parameters.map((parameter) => ({
     key: parameter.key,
     at: (deviations) => {
       const moved = parameter.moved(rig, deviations);
-      return parameter.luresOnly ? withLuresOf(moved, values) : near(moved);
+      return parameter.luresOnly ? withLuresOf(moved, values) : near(moved, SIDE);
     },
   }));
   const bands = bandsOf(values, inputs);
-  const bySpeed = slopes(
-    near,
-    fasterRig(rig, SPEED_STEP_MS),
-    fasterRig(rig, -SPEED_STEP_MS),
-    (r) => r.speedMS,
-  );
-  const byOut = slopes(near, longerRig(rig, OUT_STEP_M), longerRig(rig, -OUT_STEP_M), (r) => r.outM);
+  const bySpeed = slopes(values, near(fasterRig(rig, SPEED_STEP_MS), SLOPE), SPEED_STEP_MS);
+  const byOut = slopes(values, near(longerRig(rig, OUT_STEP_M), SLOPE), OUT_STEP_M);
   return bandedAnswer(centre.answer, bands, bySpeed, byOut);
 }
 
@@ -91,8 +87,8 @@ function depthsOf(answer: SolvedDownrigger): number[] {
   return depths;
 }
 
-function depthsNear(rig: Downrigger, centre: SettledDownrigger): number[] | undefined {
-  const solved = solveSettled(rig, centre, SIDE);
+function depthsNear(rig: Downrigger, centre: SettledDownrigger, exactness: Exactness): number[] | undefined {
+  const solved = solveSettled(rig, centre, exactness);
   return solved.ok ? depthsOf(solved.answer) : undefined;
 }
 
@@ -109,17 +105,9 @@ function withLuresOf(rig: Downrigger, values: readonly number[]): number[] | und
   return depths;
 }
 
-/** The slope of each depth between two rigs, over what `by` reads off them; 0 where one has no answer. */
-function slopes(
-  near: (rig: Downrigger) => number[] | undefined,
-  more: Downrigger,
-  less: Downrigger,
-  by: (rig: Downrigger) => number,
-): number[] {
-  const high = near(more);
-  const low = near(less);
-  if (high === undefined || low === undefined) return [];
-  return high.map((depth, i) => (depth - (low[i] ?? 0)) / (by(more) - by(less)));
+/** The slope of each depth over a step ahead; none where the step has no answer. */
+function slopes(values: readonly number[], ahead: readonly number[] | undefined, step: number): number[] {
+  return ahead === undefined ? [] : ahead.map((depth, i) => (depth - (values[i] ?? 0)) / step);
 }
 
 function bandedAnswer(

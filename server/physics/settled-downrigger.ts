@@ -24,7 +24,7 @@ export interface Exactness {
   readonly share: number;
 }
 
-const EXACT: Exactness = { tolerance: SOLVER_TOLERANCE, share: 1e-9 };
+const EXACT: Exactness = { tolerance: SOLVER_TOLERANCE, share: 1e-7 };
 
 /**
  * Solves a rig that has been checked, from a solved neighbour when there is one: the lures it has in common
