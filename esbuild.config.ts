@@ -2,6 +2,7 @@
  * Bundles everything that is shipped: the extension, the language server, the command line and the web variants.
  *
  *     node esbuild.config.ts            bundle into dist/
+ *     node esbuild.config.ts --only F   bundle only the one written to F, like dist/server.cjs
  *     node esbuild.config.ts --sizes    and print what each bundle is made of
  *     node esbuild.config.ts --tests    and bundle the tests that run inside the editor
  *     node esbuild.config.ts --watch    and bundle again whenever a source file changes
@@ -51,13 +52,16 @@ const testBundles: readonly Bundle[] = ["index", "pose"].map((name) => ({
 
 const { values: flags } = parseArgs({
   options: {
+    only: { type: "string" },
     sizes: { type: "boolean", default: false },
     tests: { type: "boolean", default: false },
     watch: { type: "boolean", default: false },
   },
 });
 
-const bundles = [...shipped, ...(flags.tests ? testBundles : [])];
+const bundles = [...shipped, ...(flags.tests ? testBundles : [])].filter(
+  ({ outfile }) => flags.only === undefined || outfile === flags.only,
+);
 const present = bundles.filter(({ entry }) => existsSync(new URL(entry, import.meta.url)));
 for (const { entry, outfile } of bundles) {
   if (!present.some((bundle) => bundle.entry === entry))
@@ -76,6 +80,7 @@ async function bundleOne({ entry, outfile, options }: Bundle): Promise<void> {
     bundle: true,
     sourcemap: flags.watch ? "linked" : false,
     legalComments: "none",
+    charset: "utf8",
     logLevel: "warning",
     // The module builds of the editor's libraries are smaller than their main builds.
     mainFields: ["module", "main"],

@@ -1,30 +1,34 @@
 /** Joins the language service to a connection. A feature that throws is logged and answers empty; the server lives on. */
 import {
   type Connection,
+  DidChangeConfigurationNotification,
+  DidChangeWatchedFilesNotification,
   type InitializeParams,
   type InitializeResult,
-  ResponseError,
-  TextDocumentSyncKind,
   TextDocuments,
 } from "vscode-languageserver";
 import { TextDocument } from "vscode-languageserver-textdocument";
 import { LanguageService, type ServiceHost } from "../service/language-service.ts";
-import { TOKEN_TYPES } from "../service/semantic-tokens.ts";
-import { DEFAULT_SETTINGS, readSettings, type Settings } from "./settings.ts";
+import { answerRequests } from "./answer-requests.ts";
+import { type ClientAbilities, clientAbilities, rootsOf, SERVER_CAPABILITIES } from "./capabilities.ts";
+import { createGuard } from "./guard.ts";
+import { DEFAULT_SETTINGS, isSameSettings, readSettings, type Settings } from "./settings.ts";
 
 /** What the transport brings: books from wherever the files are. */
 export interface ServerWorld {
   booksNear: ServiceHost["booksNear"];
-  /** Called with the workspace's folders before anything else is asked. */
+  /** Called with the workspace's folders before anything else is asked, and when they change. */
   setRoots(uris: readonly string[]): void;
   /** Files on disk changed. */
   forgetFiles(): void;
 }
 
+/** The files whose changes on disk matter. */
+const WATCHED = "**/*.{trip,gear}";
+
 /** Serves one client until it says goodbye. */
 export function connect(connection: Connection, world: ServerWorld): void {
-  const server = new Server(connection, world);
-  server.listen();
+  new Server(connection, world).listen();
 }
 
 class Server {
@@ -32,15 +36,15 @@ class Server {
   readonly #world: ServerWorld;
   readonly #documents = new TextDocuments(TextDocument);
   readonly #service: LanguageService;
+  readonly #guard = createGuard((message) => this.#connection.console.error(message));
   #settings: Settings = DEFAULT_SETTINGS;
-  #canAskSettings = false;
-  #canRefreshHints = false;
+  #client: ClientAbilities | undefined;
 
   constructor(connection: Connection, world: ServerWorld) {
     this.#connection = connection;
     this.#world = world;
     this.#service = new LanguageService({
-      booksNear: (uri) => world.booksNear(uri),
+      booksNear: this.#guard.ask("finding gear books", [], (uri: string) => world.booksNear(uri)),
       severities: () => this.#settings.severities,
     });
   }
@@ -48,119 +52,49 @@ class Server {
   listen(): void {
     const connection = this.#connection;
     connection.onInitialize((params) => this.#initialize(params));
-    connection.onInitialized(() => void this.#askSettings());
-    connection.onDidChangeConfiguration((change) => void this.#configure(change.settings));
+    connection.onInitialized(() => this.#initialized());
+    connection.onDidChangeConfiguration((change) => this.#configure(change.settings));
     connection.onDidChangeWatchedFiles(() => this.#refreshAll());
     this.#documents.onDidChangeContent(({ document }) => this.#take(document));
     this.#documents.onDidClose(({ document }) => this.#close(document.uri));
-    this.#answerRequests();
+    answerRequests(connection, this.#service, this.#guard, () => this.#settings);
     this.#documents.listen(connection);
     connection.listen();
   }
 
   #initialize(params: InitializeParams): InitializeResult {
-    const { workspace } = params.capabilities;
-    this.#canAskSettings = workspace?.configuration === true;
-    this.#canRefreshHints = workspace?.inlayHint?.refreshSupport === true;
-    this.#world.setRoots((params.workspaceFolders ?? []).map((folder) => folder.uri));
-    const options: unknown = params.initializationOptions;
-    if (options !== undefined) this.#settings = readSettings(options);
-    return {
-      serverInfo: { name: "deepwake" },
-      capabilities: {
-        textDocumentSync: TextDocumentSyncKind.Incremental,
-        hoverProvider: true,
-        inlayHintProvider: true,
-        documentSymbolProvider: true,
-        foldingRangeProvider: true,
-        completionProvider: { triggerCharacters: [" "] },
-        documentFormattingProvider: true,
-        documentRangeFormattingProvider: true,
-        definitionProvider: true,
-        codeActionProvider: { codeActionKinds: ["quickfix"] },
-        semanticTokensProvider: {
-          legend: { tokenTypes: [...TOKEN_TYPES], tokenModifiers: [] },
-          full: true,
-          range: true,
-        },
-        workspace: { workspaceFolders: { supported: true } },
-      },
-    };
+    this.#client = clientAbilities(params);
+    this.#world.setRoots(rootsOf(params));
+    this.#settings = readSettings(params.initializationOptions);
+    return { serverInfo: { name: "deepwake" }, capabilities: SERVER_CAPABILITIES };
   }
 
-  #answerRequests(): void {
-    const connection = this.#connection;
-    const service = this.#service;
-    connection.onHover(
-      this.#guard("hover", null, ({ textDocument, position }) => service.hover(textDocument.uri, position)),
-    );
-    connection.onCompletion(
-      this.#guard("completion", [], ({ textDocument, position }) =>
-        service.completion(textDocument.uri, position),
-      ),
-    );
-    connection.onDefinition(
-      this.#guard("definition", null, ({ textDocument, position }) =>
-        service.definition(textDocument.uri, position),
-      ),
-    );
-    connection.onDocumentSymbol(
-      this.#guard("symbols", [], ({ textDocument }) => service.documentSymbols(textDocument.uri)),
-    );
-    connection.onFoldingRanges(
-      this.#guard("folding", [], ({ textDocument }) => service.foldingRanges(textDocument.uri)),
-    );
-    connection.onDocumentFormatting(
-      this.#guard("formatting", [], ({ textDocument }) => service.formatting(textDocument.uri)),
-    );
-    connection.onDocumentRangeFormatting(
-      this.#guard("range formatting", [], ({ textDocument, range }) =>
-        service.formatting(textDocument.uri, range),
-      ),
-    );
-    connection.onCodeAction(
-      this.#guard("code actions", [], ({ textDocument, range }) =>
-        service.codeActions(textDocument.uri, range),
-      ),
-    );
-    connection.languages.inlayHint.on(
-      this.#guard("inlay hints", [], ({ textDocument, range }) =>
-        this.#settings.showDepths ? service.inlayHints(textDocument.uri, range) : [],
-      ),
-    );
-    connection.languages.semanticTokens.on(
-      this.#guard("semantic tokens", { data: [] }, ({ textDocument }) => ({
-        data: service.semanticTokens(textDocument.uri),
-      })),
-    );
-    connection.languages.semanticTokens.onRange(
-      this.#guard("semantic tokens", { data: [] }, ({ textDocument, range }) => ({
-        data: service.semanticTokens(textDocument.uri, range),
-      })),
-    );
+  /** Asks for what only a client that can tell is asked for. */
+  #initialized(): void {
+    const { client, workspace } = this.#connection;
+    if (this.#client?.registersSettings === true)
+      this.#background(
+        "registering for settings",
+        client.register(DidChangeConfigurationNotification.type, { section: "deepwake" }),
+      );
+    if (this.#client?.registersWatchers === true) {
+      const watchers = [{ globPattern: WATCHED }];
+      this.#background(
+        "watching files",
+        client.register(DidChangeWatchedFilesNotification.type, { watchers }),
+      );
+    }
+    if (this.#client?.hasFolders === true)
+      workspace.onDidChangeWorkspaceFolders(() => this.#background("reading folders", this.#readFolders()));
+    if (this.#client?.tellsSettings === true) this.#background("reading settings", this.#askSettings());
   }
 
-  /** Runs a feature; a bug in it costs its answer, not the server. */
-  #guard<Params, Answer>(
-    name: string,
-    none: Answer,
-    ask: (params: Params) => Answer,
-  ): (params: Params) => Answer {
-    return (params) => {
-      try {
-        return ask(params);
-      } catch (error) {
-        if (error instanceof ResponseError) throw error;
-        this.#connection.console.error(
-          `${name} failed: ${error instanceof Error ? (error.stack ?? error.message) : String(error)}`,
-        );
-        return none;
-      }
-    };
+  #background(name: string, work: Promise<unknown>): void {
+    this.#guard.background(name, work);
   }
 
   #take(document: TextDocument): void {
-    this.#guard("reading", undefined, () => {
+    this.#guard.ask("reading", undefined, () => {
       this.#service.update(document.uri, document.version, document.getText());
     })(undefined);
     this.#publish(document.uri);
@@ -169,56 +103,58 @@ class Server {
 
   #publish(uri: string): void {
     const version = this.#service.snapshot(uri)?.version;
-    const diagnostics = this.#guard("checks", [], () => this.#service.diagnostics(uri))(undefined);
-    void this.#connection.sendDiagnostics({
-      uri,
-      diagnostics,
-      ...(version === undefined ? {} : { version }),
-    });
+    const diagnostics = this.#guard.ask("checks", [], () => this.#service.diagnostics(uri))(undefined);
+    const found = { uri, diagnostics, ...(version === undefined ? {} : { version }) };
+    this.#background("sending diagnostics", this.#connection.sendDiagnostics(found));
   }
 
   /** A changed book changes the trips that lean on it. */
   #refreshReaders(uri: string): void {
-    const readers = this.#service
-      .openUris()
-      .filter(
-        (other) => other !== uri && this.#service.snapshot(other)?.books.some((book) => book.uri === uri),
-      );
-    for (const reader of readers) {
-      this.#service.refresh(reader);
-      this.#publish(reader);
-    }
-    if (readers.length > 0) this.#refreshHints();
+    const leansOn = (other: string): boolean =>
+      other !== uri && this.#service.snapshot(other)?.books.some((book) => book.uri === uri) === true;
+    this.#refresh(this.#service.openUris().filter(leansOn));
   }
 
   #close(uri: string): void {
     this.#service.close(uri);
-    void this.#connection.sendDiagnostics({ uri, diagnostics: [] });
+    this.#background("clearing diagnostics", this.#connection.sendDiagnostics({ uri, diagnostics: [] }));
+    // What was typed into a book and not saved is gone.
+    this.#refreshReaders(uri);
   }
 
   #refreshAll(): void {
     this.#world.forgetFiles();
-    for (const uri of this.#service.openUris()) {
-      this.#service.refresh(uri);
-      this.#publish(uri);
-    }
-    this.#refreshHints();
+    this.#refresh(this.#service.openUris());
   }
 
-  #refreshHints(): void {
-    if (this.#canRefreshHints) this.#connection.languages.inlayHint.refresh();
+  #refresh(uris: readonly string[]): void {
+    for (const uri of uris) {
+      this.#guard.ask("reading again", undefined, () => void this.#service.refresh(uri))(undefined);
+      this.#publish(uri);
+    }
+    if (uris.length > 0 && this.#client?.refreshesHints === true)
+      this.#background("refreshing hints", this.#connection.languages.inlayHint.refresh());
+  }
+
+  async #readFolders(): Promise<void> {
+    const folders = await this.#connection.workspace.getWorkspaceFolders();
+    this.#world.setRoots((folders ?? []).map((folder) => folder.uri));
+    this.#refreshAll();
   }
 
   async #askSettings(): Promise<void> {
-    if (!this.#canAskSettings) return;
-    this.#settings = readSettings(await this.#connection.workspace.getConfiguration("deepwake"));
-    this.#refreshAll();
+    this.#use(readSettings(await this.#connection.workspace.getConfiguration("deepwake")));
   }
 
-  async #configure(pushed: unknown): Promise<void> {
-    if (this.#canAskSettings) return this.#askSettings();
-    const section = (pushed as { deepwake?: unknown } | null)?.deepwake;
-    this.#settings = readSettings(section);
-    this.#refreshAll();
+  /** A client that can be asked is asked; from others come the settings themselves. */
+  #configure(pushed: unknown): void {
+    if (this.#client?.tellsSettings === true) this.#background("reading settings", this.#askSettings());
+    else this.#use(readSettings((pushed as { deepwake?: unknown } | null)?.deepwake));
+  }
+
+  #use(settings: Settings): void {
+    if (isSameSettings(settings, this.#settings)) return;
+    this.#settings = settings;
+    this.#refresh(this.#service.openUris());
   }
 }

@@ -1,4 +1,5 @@
 /** The world of a server whose files are on disk. */
+import { join } from "node:path";
 import { fileURLToPath } from "node:url";
 import { BookShelf } from "../files/book-shelf.ts";
 import type { ServerWorld } from "./connect.ts";
@@ -9,7 +10,7 @@ export function diskWorld(): ServerWorld {
   let roots: string[] = [];
   return {
     booksNear: (uri) => {
-      const path = pathOf(uri);
+      const path = pathOf(uri) ?? unsavedPath(uri, roots);
       return path === undefined ? [] : shelf.booksNear(path, roots).books;
     },
     setRoots: (uris) => {
@@ -17,6 +18,11 @@ export function diskWorld(): ServerWorld {
     },
     forgetFiles: () => shelf.forget(),
   };
+}
+
+/** A document that was never saved is taken to lie in the first folder. */
+function unsavedPath(uri: string, [root]: readonly string[]): string | undefined {
+  return uri.startsWith("untitled:") && root !== undefined ? join(root, "untitled") : undefined;
 }
 
 function pathOf(uri: string): string | undefined {

@@ -25,6 +25,12 @@ export function readSettings(section: unknown): Settings {
   };
 }
 
+/** True when nothing would change. */
+export function isSameSettings(a: Settings, b: Settings): boolean {
+  const isSame = a.showDepths === b.showDepths && a.severities.size === b.severities.size;
+  return isSame && [...a.severities].every(([slug, choice]) => b.severities.get(slug) === choice);
+}
+
 function isChoice(choice: unknown): choice is Severity | "off" {
   return CHOICES.includes(choice);
 }

@@ -2,117 +2,111 @@
 import { type CompletionItem, CompletionItemKind, type Position } from "vscode-languageserver-types";
 import { isRead } from "../../grammar/is-read.ts";
 import type { ReadLine } from "../../grammar/journal.ts";
-import { readLine } from "../../grammar/read-line.ts";
-import { UNITS } from "../../grammar/units.ts";
-import { type IndexedRow, type ItemRow, type LinePlace, VOCABULARY } from "../../grammar/vocabulary.ts";
-import { lastValues } from "./last-values.ts";
+import { type Block, readLine } from "../../grammar/read-line.ts";
+import {
+  findItem,
+  type IndexedRow,
+  type ItemRow,
+  type LinePlace,
+  VOCABULARY,
+} from "../../grammar/vocabulary.ts";
+import { itemOffers, unitOffers, valueOffers } from "./item-completion.ts";
 import { namesOf } from "./name-completion.ts";
+import { itemsAt, type Offer } from "./offers.ts";
 import type { Snapshot } from "./snapshot.ts";
+import { type TypedWord, typedWord, unitOf } from "./typed-word.ts";
 
-/** What may follow at a position, best first. */
-export function completion(snapshot: Snapshot, position: Position): CompletionItem[] {
-  const line = snapshot.parse.journal.lines[position.line];
-  const block = snapshot.parse.blocks[position.line] ?? "margin";
+/** What may follow at a position, best first; nothing in comments and in the text of notes. */
+export function completion(snapshot: Snapshot, { line: lineIndex, character }: Position): CompletionItem[] {
+  const line = snapshot.parse.journal.lines[lineIndex];
+  const block = snapshot.parse.blocks[lineIndex] ?? "margin";
   if (line === undefined || line.kind === "note-text") return [];
-  const typed = line.raw.slice(0, position.character);
-  if (/(?:^|\s)#/u.test(typed)) return [];
-  const before = typed.replace(/\S*$/u, "");
-  const reading = readLine(`${before}`, "", block, VOCABULARY);
-  if (!isRead(reading.line)) {
-    if (/^\s*(?:[\d~:+-]+\s+)*$/u.test(before)) return verbItems(placeOf(before, block));
-    return [];
-  }
-  const row = VOCABULARY.find(
-    reading.line.kind === "property" ? reading.line.block : "margin",
-    reading.line.verb,
-  );
-  if (row === undefined) return [];
-  const { issue } = reading;
-  if (reading.line.slots.length < row.slots.length) {
-    const slot = row.slots[reading.line.slots.length];
-    return slot === undefined ? [] : ranked(namesOf(snapshot, position.line, slot.of, reading.line));
-  }
-  if (issue?.code === "syntax" && issue.reason === "missing-value") {
-    const item = row.words.get(issue.word);
-    return item === undefined ? [] : ranked(valueItems(snapshot, position.line, item, reading.line));
-  }
-  return ranked([...unitItems(reading.line, row), ...itemItems(snapshot, position.line, row, reading.line)]);
+  if (block === "note" && /^\s/u.test(line.raw)) return [];
+  const typed = typedWord(line.raw, character);
+  if (typed === undefined) return [];
+  const unit = unitOf(typed);
+  const units = unit === undefined ? [] : offersAt(snapshot, lineIndex, block, unit, unitOffers);
+  if (unit !== undefined && units.length > 0) return itemsAt(units, lineIndex, unit);
+  return itemsAt(offersAt(snapshot, lineIndex, block, typed, wordOffers), lineIndex, typed);
 }
 
-function placeOf(before: string, block: string): LinePlace {
+/** The line as far as it is typed, which is what decides. */
+interface Typing {
+  readonly snapshot: Snapshot;
+  readonly lineIndex: number;
+  readonly line: ReadLine;
+  readonly row: IndexedRow;
+}
+
+function offersAt(
+  snapshot: Snapshot,
+  lineIndex: number,
+  block: Block,
+  { before, word }: TypedWord,
+  ask: (typing: Typing) => Offer[],
+): Offer[] {
+  const { line } = readLine(before, "", block, VOCABULARY);
+  if (!isRead(line)) return isStamp(before, word) ? verbOffers(snapshot, lineIndex, before, block) : [];
+  const row = VOCABULARY.find(line.kind === "property" ? line.block : "margin", line.verb);
+  return row === undefined ? [] : ask({ snapshot, lineIndex, line, row });
+}
+
+/** Only a date and a clock stand before the word, and the word is none of the two. */
+function isStamp(before: string, word: string): boolean {
+  return /^\s*(?:~?\d[\d:Z+-]*\s+)*$/u.test(before) && !/^[~\d]/u.test(word);
+}
+
+function wordOffers({ snapshot, lineIndex, line, row }: Typing): Offer[] {
+  const missing = row.slots[line.slots.length] ?? row.slots.at(-1);
+  if (missing !== undefined && (line.slots.length < row.slots.length || missing.rest)) {
+    return namesOf(snapshot, lineIndex, missing.of, line, row.verb);
+  }
+  const open = openWord(line, row);
+  if (open === "range") return [];
+  if (open !== undefined) return valueOffers(snapshot, lineIndex, open, line);
+  return [...unitOffers({ snapshot, lineIndex, line, row }), ...itemOffers(snapshot, lineIndex, row, line)];
+}
+
+/** The attribute that still lacks its value, or a range that lacks its upper end. */
+function openWord(line: ReadLine, row: IndexedRow): ItemRow | "range" | undefined {
+  const last = /\S+(?=\s*$)/u.exec(line.raw);
+  if (
+    last === null ||
+    line.items.some((item) => item.valueStart <= last.index && item.value.kind !== "unread")
+  )
+    return undefined;
+  const item = findItem(row, last[0]);
+  if (item === undefined) return last[0].toLowerCase() === "to" ? "range" : undefined;
+  return item.type.kind === "flag" ? undefined : item;
+}
+
+function placeOf(before: string, block: Block): LinePlace {
   const hasClock = /\d:\d\d/u.test(before);
-  return /^\s/u.test(before) && !hasClock && (block === "trip" || block === "boat") ? block : "margin";
+  return /^\s/u.test(before) && !hasClock && block !== "note" ? block : "margin";
 }
 
-/** Keeps the order in which the items were made. */
-function ranked(items: readonly CompletionItem[]): CompletionItem[] {
-  return items.map((item, index) => ({ ...item, sortText: String(index).padStart(4, "0") }));
-}
-
-function verbItems(place: LinePlace): CompletionItem[] {
+/** Lines that may start here: in a trip its events first, in a book the gear, in an empty file what opens one. */
+function verbOffers(snapshot: Snapshot, lineIndex: number, before: string, block: Block): Offer[] {
+  const place = placeOf(before, block);
   const rows = VOCABULARY.rows.filter((row) => VOCABULARY.find(place, row.verb) === row);
-  const events = rows.filter((row) => row.place === "event");
-  return ranked(
-    [...events, ...rows.filter((row) => row.place !== "event")].map((row) => ({
-      label: row.verb,
-      kind: CompletionItemKind.Keyword,
-      detail: row.doc,
-      documentation: { kind: "markdown", value: `\`${row.example}\`` },
-    })),
-  );
+  const order = before.includes(":") ? ["event"] : verbOrder(snapshot, lineIndex);
+  const wanted =
+    place === "margin" ? order.flatMap((kind) => rows.filter((row) => row.place === kind)) : rows;
+  return wanted.map((row) => ({
+    label: row.verb,
+    kind: CompletionItemKind.Keyword,
+    detail: row.doc,
+    example: row.example,
+  }));
 }
 
-function itemItems(snapshot: Snapshot, lineIndex: number, row: IndexedRow, line: ReadLine): CompletionItem[] {
-  const last = lastValues(snapshot, lineIndex, line);
-  const open = row.items.filter(
-    (item) => item.many || !line.items.some((given) => isTaken(row, item, given.word)),
-  );
-  const suggested = open.flatMap((item) => {
-    const value = last.get(item.word);
-    return value === undefined
-      ? []
-      : [{ label: `${item.word} ${value}`, kind: CompletionItemKind.Snippet, detail: "as last on this rig" }];
-  });
-  const words = open
-    .filter((item) => !(item.bare && item.type.kind === "name"))
-    .map((item) => ({
-      label: item.word,
-      kind: item.type.kind === "flag" ? CompletionItemKind.EnumMember : CompletionItemKind.Property,
-      detail: item.doc,
-    }));
-  return [...suggested, ...words];
-}
-
-function isTaken(row: IndexedRow, item: ItemRow, given: string): boolean {
-  if (given === item.word) return true;
-  return item.group !== undefined && row.words.get(given)?.group === item.group;
-}
-
-/** Units for a number that has none yet. */
-function unitItems(line: ReadLine, row: IndexedRow): CompletionItem[] {
-  const last = line.items.at(-1);
-  if (last === undefined || line.raw.slice(last.stop).trim() !== "") return [];
-  const { value } = last;
-  const parts = value.kind === "quantity" ? value.parts : value.kind === "range" ? value.high : [];
-  if (parts.at(-1)?.unit !== null) return [];
-  const type = row.words.get(last.word)?.type;
-  if (type?.kind !== "quantity") return [];
-  return UNITS.filter((unit) => type.dimension === "any" || unit.dimension === type.dimension).map(
-    (unit) => ({
-      label: unit.unit,
-      kind: CompletionItemKind.Unit,
-      detail: unit.doc,
-    }),
-  );
-}
-
-function valueItems(snapshot: Snapshot, lineIndex: number, item: ItemRow, line: ReadLine): CompletionItem[] {
-  const last = lastValues(snapshot, lineIndex, line).get(item.word);
-  const first =
-    last === undefined
-      ? []
-      : [{ label: last, kind: CompletionItemKind.Value, detail: "as last on this rig" }];
-  if (item.type.kind !== "name") return first;
-  const names = namesOf(snapshot, lineIndex, item.type.of, line);
-  return [...first, ...names.filter((name) => name.label !== last)];
+function verbOrder(snapshot: Snapshot, lineIndex: number): readonly string[] {
+  const { lines } = snapshot.parse.journal;
+  for (let index = lineIndex - 1; index >= 0; index--) {
+    const line = lines[index];
+    if (line?.kind !== "fact") continue;
+    if (line.verb === "trip") return ["event", "opener", "gear"];
+    if (line.verb === "boat") return ["gear", "opener"];
+  }
+  return ["opener", "gear"];
 }

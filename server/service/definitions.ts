@@ -1,48 +1,89 @@
 /** What a name on a line stands for, as the books define it. */
-import { canonicalLine } from "../../grammar/print.ts";
+import type { FactLine, ReadLine } from "../../grammar/journal.ts";
 import type { SlotRow } from "../../grammar/vocabulary.ts";
-import type { Gear, GearOrigin } from "../model/gear-types.ts";
+import { ownerNear } from "../checks/owners.ts";
+import { type GearLine, holdingLines, linesOfBoat } from "../model/gear-lines.ts";
+import type { Gear } from "../model/gear-types.ts";
+import { nameOf, slotName } from "../model/quantities.ts";
 import { findSpecies } from "../model/species.ts";
+import { propertiesOf } from "../model/trip.ts";
 import type { Snapshot } from "./snapshot.ts";
 
-/** The definition of a name for a line; undefined where no book has one. */
-export function definitionOf(gear: Gear, of: SlotRow["of"], written: string): GearOrigin | undefined {
-  const name = written.normalize("NFC");
-  switch (of) {
-    case "rig":
-      return gear.rigs.get(name)?.origin;
-    case "lure":
-      return gear.lures.get(name)?.origin;
-    case "cable":
-      return gear.cables.get(name)?.origin;
-    case "ball":
-      return gear.balls.get(name)?.origin;
-    case "calibrated":
-      return (gear.rigs.get(name) ?? gear.cables.get(name))?.origin;
-    default:
-      return undefined;
-  }
+/** The line that defines a name, and the file it stands in. */
+export interface Definition {
+  readonly uri: string;
+  readonly lineIndex: number;
+  readonly line: ReadLine;
 }
 
-/** The gear that speaks for a line. */
+/** The verbs whose lines define a kind of name. */
+const VERBS: Partial<Record<SlotRow["of"], readonly string[]>> = {
+  rig: ["rig"],
+  lure: ["lure"],
+  cable: ["cable"],
+  ball: ["ball"],
+  calibrated: ["rig", "cable"],
+  species: ["nickname"],
+  spot: ["spot"],
+  upkeep: ["upkeep"],
+};
+
+/** After every date a journal can hold: a book's own lines see the latest gear. */
+const LATEST = "9999-12-31";
+
+/** The gear that speaks for a line: its trip's on that day, or its boat's latest. */
 export function gearAt(snapshot: Snapshot, lineIndex: number): Gear | undefined {
-  return snapshot.tripAt(lineIndex)?.trip.gear;
+  return ownerNear(snapshot.analysis, lineIndex)?.gear;
 }
 
-/** One sentence on a name: the line that defines it, or the species it stands for. Empty where nothing is known. */
-export function definitionSentence(
+/** The line that defines a name on that day; undefined where no book has one. */
+export function definitionOf(
   snapshot: Snapshot,
   lineIndex: number,
   of: SlotRow["of"],
   written: string,
-): string {
-  const gear = gearAt(snapshot, lineIndex);
-  if (gear === undefined) return "";
-  if (of === "species") {
-    const meant = gear.nicknames.get(written) ?? written;
-    const species = findSpecies(meant);
-    return species === undefined || species.name === written ? "" : `${written} is ${species.name}.`;
+): Definition | undefined {
+  const name = written.normalize("NFC");
+  if (of === "guest") return guestLine(snapshot, lineIndex, name);
+  const holding = holdingAt(snapshot, lineIndex);
+  for (const verb of VERBS[of] ?? []) {
+    const found = holding.get(`${verb} ${name}`);
+    if (found !== undefined) return found;
   }
-  const origin = definitionOf(gear, of, written);
-  return origin === undefined ? "" : canonicalLine(origin.line);
+  return undefined;
+}
+
+/** Every gear line of one kind that speaks for a line, in the order of the books. */
+export function gearLinesAt(snapshot: Snapshot, lineIndex: number, verb: string): FactLine[] {
+  return [...holdingAt(snapshot, lineIndex).values()]
+    .map(({ line }) => line)
+    .filter((line) => line.verb === verb);
+}
+
+/** What a species' name or nickname stands for; empty where it stands for itself. */
+export function speciesMeant(snapshot: Snapshot, lineIndex: number, written: string): string {
+  const meant = gearAt(snapshot, lineIndex)?.nicknames.get(written) ?? written;
+  const species = findSpecies(meant);
+  return species === undefined || species.name === written ? "" : species.name;
+}
+
+function holdingAt(snapshot: Snapshot, lineIndex: number): ReadonlyMap<string, GearLine> {
+  const owner = ownerNear(snapshot.analysis, lineIndex);
+  const lines = linesOfBoat(snapshot.analysis.files, owner?.boat ?? "");
+  return holdingLines(lines, owner?.trip?.trip.date ?? LATEST);
+}
+
+/** A guest is introduced by the trip itself. */
+function guestLine(snapshot: Snapshot, lineIndex: number, name: string): Definition | undefined {
+  const trip = snapshot.tripAt(lineIndex)?.trip;
+  const guest = trip?.properties.find(({ line }) => line.verb === "guest" && slotName(line) === name);
+  return trip === undefined || guest === undefined ? undefined : { uri: trip.uri, ...guest };
+}
+
+/** A guest's name by the short id on a line; empty where none is stated. */
+export function guestName(snapshot: Snapshot, lineIndex: number, id: string): string {
+  const trip = snapshot.tripAt(lineIndex)?.trip;
+  const guest =
+    trip === undefined ? undefined : propertiesOf(trip, "guest").find((line) => slotName(line) === id);
+  return guest === undefined ? "" : (nameOf(guest, "named") ?? "");
 }

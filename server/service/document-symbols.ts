@@ -36,8 +36,11 @@ function extend(symbol: DocumentSymbol, line: Line, lineIndex: number): void {
 
 function symbolOf(line: FactLine, lineIndex: number): DocumentSymbol {
   const range = rangeOf(wholeLine(lineIndex, line));
-  const names = line.slots.map((slot) => slot.text).join(" ");
-  const name = line.verb === "trip" ? names : [line.verb, names].filter((part) => part !== "").join(" ");
+  const names = line.slots
+    .map((slot) => slot.text)
+    .join(" ")
+    .trim();
+  const name = line.verb === "trip" ? names : `${line.verb} ${names}`.trim();
   const detail = line.clock ?? line.date ?? "";
   return {
     name: name || line.verb,

@@ -7,18 +7,19 @@ import type { Snapshot } from "./snapshot.ts";
 export function formatting(snapshot: Snapshot, range?: Range): TextEdit[] {
   const { lines } = snapshot.parse.journal;
   const first = range?.start.line ?? 0;
-  const last = Math.min(range?.end.line ?? lines.length - 1, lines.length - 1);
+  const last = Math.min(range === undefined ? lines.length - 1 : lastLineOf(range), lines.length - 1);
   const edits: TextEdit[] = [];
   for (let line = first; line <= last; line++) {
     const raw = lines[line]?.raw ?? "";
     const newText = formatLine(snapshot.parse, line);
-    const shift = line === 0 && snapshot.parse.journal.bom ? 1 : 0;
     if (newText !== raw) {
-      edits.push({
-        range: { start: { line, character: shift }, end: { line, character: raw.length + shift } },
-        newText,
-      });
+      edits.push({ range: { start: { line, character: 0 }, end: { line, character: raw.length } }, newText });
     }
   }
   return edits;
+}
+
+/** A selection of whole lines ends at the start of the line below, which isn't meant. */
+function lastLineOf({ start, end }: Range): number {
+  return end.character === 0 && end.line > start.line ? end.line - 1 : end.line;
 }

@@ -1,35 +1,46 @@
 /** What the reader gets when he points at a line: depths with their provenance, the trip's summary, a word's meaning. */
 import type { Hover, Position } from "vscode-languageserver-types";
 import { isRead } from "../../grammar/is-read.ts";
-import type { Item, ReadLine } from "../../grammar/journal.ts";
-import { type IndexedRow, type ItemRow, VOCABULARY } from "../../grammar/vocabulary.ts";
+import type { ReadLine } from "../../grammar/journal.ts";
+import { canonicalLine } from "../../grammar/print.ts";
 import { DEPTH_CAUTION, depthSentences } from "../reports/depth-sentences.ts";
 import { SUMMARY_CAUTION, summarySentences } from "../reports/summary-sentences.ts";
-import { definitionSentence } from "./definitions.ts";
+import { definitionOf, guestName, speciesMeant } from "./definitions.ts";
+import { isWithin, nameAt, rowOf } from "./name-at.ts";
 import type { Snapshot } from "./snapshot.ts";
 
-/** The hover at a position; null where there is nothing to say. */
+/** The hover at a position; null where there is nothing to say, in comments and in notes. */
 export function hover(snapshot: Snapshot, position: Position): Hover | null {
   const line = snapshot.parse.journal.lines[position.line];
-  if (line === undefined || !isRead(line)) return null;
-  const column = position.character;
-  if (column > line.raw.trimEnd().length) return null;
-  const parts = [lineHover(snapshot, position.line), wordHover(snapshot, line, position)];
+  if (line === undefined || !isRead(line) || !isOnWords(line, position.character)) return null;
+  const parts = [lineHover(snapshot, position.line, line), wordHover(snapshot, line, position)];
   const said = parts.filter((part) => part !== "");
   if (said.length === 0) return null;
   return { contents: { kind: "markdown", value: said.join("\n\n---\n\n") } };
 }
 
-function lineHover(snapshot: Snapshot, lineIndex: number): string {
+/** Neither before the first word nor behind the last one. */
+function isOnWords({ raw, comment }: ReadLine, column: number): boolean {
+  const words = raw.slice(0, raw.length - (comment?.length ?? 0));
+  return isWithin(column, words.length - words.trimStart().length, words.trimEnd().length);
+}
+
+function lineHover(snapshot: Snapshot, lineIndex: number, line: ReadLine): string {
   const known = snapshot.depths.get(lineIndex);
   if (known !== undefined) {
+    if (!isWhole(line)) return "No depth: part of this line can't be read.";
     const caution = known.depth.ball === null ? "" : `\n\n*${DEPTH_CAUTION}*`;
     return sentencesOf(depthSentences(known.day, known.depth)) + caution;
   }
-  const day = snapshot.analysis.trips.find((one) => one.trip.openerIndex === lineIndex);
-  if (day === undefined) return "";
-  const title = `**${plainMarkdown(day.trip.date)}, ${plainMarkdown(day.trip.boat)}**`;
+  const day = snapshot.tripAt(lineIndex);
+  if (day?.trip.openerIndex !== lineIndex) return "";
+  const title = `**${plainMarkdown(day.trip.boat)}, ${plainMarkdown(day.trip.date)}**`;
   return `${title}\n\n${sentencesOf(summarySentences(day))}\n\n*${SUMMARY_CAUTION}*`;
+}
+
+/** False while a word or number of the line could not be read: what it would change isn't known. */
+export function isWhole(line: ReadLine): boolean {
+  return line.items.every((item) => item.value.kind !== "unread");
 }
 
 /** Sentences on lines of their own. */
@@ -39,33 +50,44 @@ function sentencesOf(sentences: readonly string[]): string {
 
 /** Names come from the file: nothing in them may act as Markdown. */
 function plainMarkdown(text: string): string {
-  return text.replaceAll(/[\\`*_[\]<>]/gu, "\\$&");
+  return text.replaceAll(/[\\`*_[\]<>~#|&!]/gu, "\\$&");
+}
+
+/** Text as code; the fence is longer than any in the text. */
+function code(text: string): string {
+  const longest = Math.max(0, ...[...text.matchAll(/`+/gu)].map((run) => run[0].length));
+  const fence = "`".repeat(longest + 1);
+  return longest === 0 ? `${fence}${text}${fence}` : `${fence} ${text} ${fence}`;
 }
 
 function wordHover(snapshot: Snapshot, line: ReadLine, { line: lineIndex, character }: Position): string {
-  const row = VOCABULARY.find(line.kind === "property" ? line.block : "margin", line.verb);
+  const row = rowOf(line);
   if (row === undefined) return "";
-  if (isWithin(character, line.verbStart, line.verbStop)) return rowWords(row);
-  const slot = line.slots.findIndex((one) => isWithin(character, one.start, one.stop));
-  const slotRow = row.slots[slot];
-  if (slotRow !== undefined)
-    return plainMarkdown(definitionSentence(snapshot, lineIndex, slotRow.of, line.slots[slot]?.text ?? ""));
+  if (isWithin(character, line.verbStart, line.verbStop))
+    return `**${row.verb}**: ${row.doc}\n\n${code(row.example)}`;
+  const name = nameAt(line, character);
+  const said = name === undefined ? "" : nameHover(snapshot, lineIndex, name.of, name.text);
+  if (said !== "") return said;
   const item = line.items.find((one) => isWithin(character, one.start, one.stop));
-  return item === undefined ? "" : itemWords(snapshot, lineIndex, row.words.get(item.word), item);
+  const known = item === undefined ? undefined : row.words.get(item.word);
+  return known === undefined ? "" : `**${known.word}**: ${known.doc}`;
 }
 
-function isWithin(column: number, start: number, stop: number): boolean {
-  return column >= start && column < stop;
-}
-
-function rowWords(row: IndexedRow): string {
-  return `**${row.verb}**: ${row.doc}\n\n\`${row.example}\``;
-}
-
-function itemWords(snapshot: Snapshot, lineIndex: number, row: ItemRow | undefined, item: Item): string {
-  if (row === undefined) return "";
-  const meaning = `**${row.word}**: ${row.doc}`;
-  if (row.type.kind !== "name" || item.value.kind !== "name") return meaning;
-  const definition = definitionSentence(snapshot, lineIndex, row.type.of, item.value.text);
-  return definition === "" ? meaning : `${meaning}\n\n${plainMarkdown(definition)}`;
+/** What a name stands for: its line in the book, a nickname's species, a guest's name. */
+function nameHover(
+  snapshot: Snapshot,
+  lineIndex: number,
+  of: Parameters<typeof definitionOf>[2],
+  text: string,
+): string {
+  if (of === "species") {
+    const species = speciesMeant(snapshot, lineIndex, text);
+    return species === "" ? "" : `${plainMarkdown(text)} is ${plainMarkdown(species)}.`;
+  }
+  if (of === "guest") {
+    const name = guestName(snapshot, lineIndex, text);
+    return name === "" ? "" : `${plainMarkdown(text)} is ${plainMarkdown(name)}.`;
+  }
+  const found = definitionOf(snapshot, lineIndex, of, text);
+  return found === undefined || found.lineIndex === lineIndex ? "" : code(canonicalLine(found.line).trim());
 }

@@ -1,16 +1,17 @@
 /** The true depth beside every set, move and again line. */
 import { type InlayHint, InlayHintKind, type Range } from "vscode-languageserver-types";
 import { DEPTH_CAUTION, depthLabel, depthSentences } from "../reports/depth-sentences.ts";
+import { isWhole } from "./hover.ts";
 import type { Snapshot } from "./snapshot.ts";
 
-/** Hints of the lines in a range. */
+/** Hints of the lines in a range, right behind the last word; none where part of the line could not be read. */
 export function inlayHints(snapshot: Snapshot, range: Range): InlayHint[] {
   const hints: InlayHint[] = [];
   for (const [line, { day, depth }] of snapshot.depths) {
     if (line < range.start.line || line > range.end.line) continue;
-    const label = depthLabel(day.trip.gear, depth);
-    if (label === "") continue;
     const last = depth.event.line;
+    const label = isWhole(last) ? depthLabel(day.trip.gear, depth) : "";
+    if (label === "") continue;
     const character = last.items.at(-1)?.stop ?? last.slots.at(-1)?.stop ?? last.verbStop;
     hints.push({
       position: { line, character },

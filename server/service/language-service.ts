@@ -18,6 +18,7 @@ import type {
 import { createDepthMemo } from "../analysis/depth-memo.ts";
 import type { SeverityChoices } from "../checks/run-checks.ts";
 import type { BookFile } from "../model/gear-lines.ts";
+import { tokensWithMark, withMark, withoutMark } from "./byte-order-mark.ts";
 import { codeActions } from "./code-actions.ts";
 import { completion } from "./completion.ts";
 import { definition } from "./definition.ts";
@@ -92,24 +93,33 @@ export class LanguageService {
 
   diagnostics = (uri: string): Diagnostic[] => this.#answer(uri, [], diagnostics);
   hover = (uri: string, at: Position): Hover | null =>
-    this.#answer(uri, null, (document) => hover(document, at));
+    this.#answer(uri, null, (document, move) => hover(document, move(at)));
   inlayHints = (uri: string, range: Range): InlayHint[] =>
     this.#answer(uri, [], (document) => inlayHints(document, range));
   documentSymbols = (uri: string): DocumentSymbol[] => this.#answer(uri, [], documentSymbols);
   foldingRanges = (uri: string): FoldingRange[] => this.#answer(uri, [], foldingRanges);
   completion = (uri: string, at: Position): CompletionItem[] =>
-    this.#answer(uri, [], (document) => completion(document, at));
+    this.#answer(uri, [], (document, move) => completion(document, move(at)));
   formatting = (uri: string, range?: Range): TextEdit[] =>
     this.#answer(uri, [], (document) => formatting(document, range));
-  codeActions = (uri: string, range: Range): CodeAction[] =>
-    this.#answer(uri, [], (document) => codeActions(document, range));
+  codeActions = (uri: string, { start, end }: Range, only?: readonly string[]): CodeAction[] =>
+    this.#answer(uri, [], (document, move) =>
+      codeActions(document, { start: move(start), end: move(end) }, only),
+    );
   definition = (uri: string, at: Position): Location | null =>
-    this.#answer(uri, null, (document) => definition(document, at));
-  semanticTokens = (uri: string, range?: Range): number[] =>
-    this.#answer(uri, [], (document) => semanticTokens(document, range?.start.line, range?.end.line));
-
-  #answer<T>(uri: string, none: T, ask: (document: Snapshot) => T): T {
+    this.#answer(uri, null, (document, move) => definition(document, move(at)));
+  semanticTokens = (uri: string, range?: Range): number[] => {
     const document = this.#open.get(uri);
-    return document === undefined ? none : ask(document);
+    if (document === undefined) return [];
+    const data = semanticTokens(document, range?.start.line, range?.end.line);
+    return document.parse.journal.bom ? tokensWithMark(data) : data;
+  };
+
+  /** Asks a feature about an open document; a byte order mark is taken out of what goes in and put back after. */
+  #answer<T>(uri: string, none: T, ask: (document: Snapshot, move: (at: Position) => Position) => T): T {
+    const document = this.#open.get(uri);
+    if (document === undefined) return none;
+    if (!document.parse.journal.bom) return ask(document, (at) => at);
+    return withMark(ask(document, withoutMark), uri);
   }
 }

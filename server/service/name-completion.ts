@@ -1,33 +1,39 @@
 /** Names that may stand in a slot or after an attribute, the likeliest first. */
-import { type CompletionItem, CompletionItemKind } from "vscode-languageserver-types";
 import type { ReadLine } from "../../grammar/journal.ts";
-import { canonicalLine, quote } from "../../grammar/print.ts";
+import { canonicalLine } from "../../grammar/print.ts";
+import { UNITS } from "../../grammar/units.ts";
 import type { SlotRow } from "../../grammar/vocabulary.ts";
 import { CATALOG } from "../checks/catalog.ts";
-import type { Gear, GearOrigin } from "../model/gear-types.ts";
-import { slotName } from "../model/quantities.ts";
+import { fileGear } from "../model/gear-lines.ts";
+import type { Gear, GearOrigin, Lure } from "../model/gear-types.ts";
+import { nameOf, slotName } from "../model/quantities.ts";
 import { SPECIES, UNSEEN_FISH } from "../model/species.ts";
 import { THRESHOLDS } from "../model/thresholds.ts";
 import { propertiesOf } from "../model/trip.ts";
+import { gearAt, gearLinesAt } from "./definitions.ts";
+import { nameOffer, type Offer } from "./offers.ts";
+import { rigOrder } from "./rig-order.ts";
 import type { Snapshot } from "./snapshot.ts";
+import { usualWords } from "./usual-words.ts";
 
-/** Names of one kind for a line. */
+/** Verbs whose slot gives a new name rather than using one. */
+const NAMING = new Set(["cable", "ball", "lure", "rig", "guest", "captain", "mate", "spot", "upkeep"]);
+
+/** Names of one kind for a line, in the slot of a verb or after an attribute's word. */
 export function namesOf(
   snapshot: Snapshot,
   lineIndex: number,
   of: SlotRow["of"],
   line: ReadLine,
-): CompletionItem[] {
-  const day = snapshot.tripAt(lineIndex);
-  const gear = day?.trip.gear;
+  word: string,
+): Offer[] {
+  if (word === line.verb && NAMING.has(word)) return [];
+  const gear = gearAt(snapshot, lineIndex);
   switch (of) {
     case "rig":
-      return [
-        ...rigNames(snapshot, lineIndex, gear),
-        ...(line.verb === "pull" ? [plain("all", "every rig in the water")] : []),
-      ];
+      return rigNames(snapshot, lineIndex, gear, line);
     case "lure":
-      return defined(gear?.lures);
+      return lureNames(gear, word);
     case "cable":
       return defined(gear?.cables);
     case "ball":
@@ -37,68 +43,78 @@ export function namesOf(
     case "species":
       return speciesNames(snapshot, lineIndex, gear, line.verb);
     case "guest":
-      return day === undefined
-        ? []
-        : propertiesOf(day.trip, "guest").flatMap((guest) => plainOf(slotName(guest), "guest"));
-    case "check":
-      return CATALOG.map((row) => plain(row.slug, row.summary));
-    case "threshold":
-      return Object.values(THRESHOLDS).map((row) => plain(row.name, `${row.doc} Now ${row.written}.`));
-    case "boat":
-      return snapshot.books.flatMap((book) =>
-        book.parse.journal.lines.flatMap((one) =>
-          one.kind === "fact" && one.verb === "boat" ? plainOf(slotName(one), "boat") : [],
-        ),
+      return guestNames(snapshot, lineIndex);
+    case "spot":
+    case "upkeep":
+      return gearLinesAt(snapshot, lineIndex, of).map((one) =>
+        nameOffer(slotName(one) ?? "", canonicalLine(one)),
       );
+    case "boat":
+      return boatNames(snapshot);
+    case "check":
+      return CATALOG.map((row) => nameOffer(row.slug, row.summary));
+    case "threshold":
+      return Object.values(THRESHOLDS).map((row) => nameOffer(row.name, `${row.doc} Now ${row.written}.`));
+    case "value":
+      return thresholdValue(line);
+    case "unit":
+      return UNITS.map((row) => nameOffer(row.unit, row.doc));
     default:
-      return [];
+      return word === line.verb ? usualWords(word) : [];
   }
 }
 
-function plain(name: string, detail: string): CompletionItem {
-  const label = /[\s"#]/u.test(name) ? quote(name) : name;
-  return { label, kind: CompletionItemKind.Value, detail };
+function defined(named: ReadonlyMap<string, { origin: GearOrigin }> | undefined): Offer[] {
+  return [...(named ?? [])].map(([name, { origin }]) => nameOffer(name, canonicalLine(origin.line)));
 }
 
-function plainOf(name: string | undefined, detail: string): CompletionItem[] {
-  return name === undefined ? [] : [plain(name, detail)];
+function rigNames(snapshot: Snapshot, lineIndex: number, gear: Gear | undefined, line: ReadLine): Offer[] {
+  const events = snapshot.tripAt(lineIndex)?.trip.events.filter((event) => event.lineIndex < lineIndex) ?? [];
+  const rigs = gear?.rigs ?? new Map<string, { origin: GearOrigin }>();
+  const own = line.slots[0]?.text;
+  const names = rigOrder([...rigs.keys()], line.verb, events).filter((name) => name !== own);
+  const offers = names.flatMap((name) => defined(new Map([...rigs].filter(([key]) => key === name))));
+  return line.verb === "pull" ? [...offers, nameOffer("all", "every rig in the water")] : offers;
 }
 
-function defined(
-  named: ReadonlyMap<string, { name?: string; of?: string; origin: GearOrigin }> | undefined,
-): CompletionItem[] {
-  return [...(named ?? [])].map(([name, { origin }]) => plain(name, canonicalLine(origin.line)));
-}
-
-/** Rigs in the water at that line first, then the others. */
-function rigNames(snapshot: Snapshot, lineIndex: number, gear: Gear | undefined): CompletionItem[] {
-  const wet = new Set<string>();
-  for (const { lineIndex: at, line, rig } of snapshot.tripAt(lineIndex)?.trip.events ?? []) {
-    if (at >= lineIndex || rig === undefined) continue;
-    if (line.verb === "pull") rig === "all" ? wet.clear() : wet.delete(rig);
-    else if (line.verb === "set" || line.verb === "again") wet.add(rig);
-  }
-  const all = defined(gear?.rigs);
-  return [...all.filter((item) => wet.has(item.label)), ...all.filter((item) => !wet.has(item.label))];
+/** Flashers where a flasher is asked for, and last where a lure is. */
+function lureNames(gear: Gear | undefined, word: string): Offer[] {
+  const isWanted = (lure: Lure): boolean => (lure.kind === "flasher") === (word === "flasher");
+  const lures = [...(gear?.lures ?? [])];
+  return [
+    ...defined(new Map(lures.filter(([, lure]) => isWanted(lure)))),
+    ...defined(new Map(lures.filter(([, lure]) => !isWanted(lure)))),
+  ];
 }
 
 /** Targets of the trip first, then the book's nicknames, then every species. */
-function speciesNames(
-  snapshot: Snapshot,
-  lineIndex: number,
-  gear: Gear | undefined,
-  verb: string,
-): CompletionItem[] {
+function speciesNames(snapshot: Snapshot, lineIndex: number, gear: Gear | undefined, verb: string): Offer[] {
+  const day = verb === "target" ? undefined : snapshot.tripAt(lineIndex);
+  const targets = day === undefined ? [] : propertiesOf(day.trip, "target");
+  return [
+    ...targets.map((target) => nameOffer(slotName(target) ?? "", "target of the day")),
+    ...(verb === "lost" ? [nameOffer(UNSEEN_FISH, "not seen")] : []),
+    ...[...(gear?.nicknames ?? [])].map(([word, species]) => nameOffer(word, species)),
+    ...SPECIES.map((species) => nameOffer(species.name, "species")),
+  ];
+}
+
+function guestNames(snapshot: Snapshot, lineIndex: number): Offer[] {
   const day = snapshot.tripAt(lineIndex);
-  const targets =
-    day === undefined
-      ? []
-      : propertiesOf(day.trip, "target").flatMap((one) => plainOf(slotName(one), "target"));
-  const nicknames = [...(gear?.nicknames ?? [])].map(([word, species]) => plain(word, species));
-  const known = SPECIES.map((species) => plain(species.name, "species"));
-  const unseen = verb === "lost" ? [plain(UNSEEN_FISH, "not seen")] : [];
-  const seen = new Set<string>();
-  return [...targets, ...unseen, ...nicknames, ...known].filter(
-    ({ label }) => !seen.has(label) && seen.add(label),
+  if (day === undefined) return [];
+  return propertiesOf(day.trip, "guest").map((guest) =>
+    nameOffer(slotName(guest) ?? "", nameOf(guest, "named") ?? "guest"),
   );
+}
+
+function boatNames(snapshot: Snapshot): Offer[] {
+  const boats = snapshot.analysis.files.flatMap((file) => fileGear(file).boats);
+  return boats.map(({ boat }) => nameOffer(boat, "boat in the gear book"));
+}
+
+/** What a threshold is when it isn't set. */
+function thresholdValue(line: ReadLine): Offer[] {
+  const row = Object.values(THRESHOLDS).find(({ name }) => name === line.slots[0]?.text);
+  if (row === undefined || line.slots.length > 1) return [];
+  return [{ ...nameOffer("", row.doc), label: row.written }];
 }

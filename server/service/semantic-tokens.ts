@@ -72,7 +72,8 @@ function readTokens(line: ReadLine): Token[] {
   line.slots.forEach((slot, index) => {
     const of = row?.slots[Math.min(index, row.slots.length - 1)]?.of;
     const isNumber = of === "date" || of === "count" || of === "value";
-    tokens.push({ start: slot.start, stop: slot.stop, type: isNumber ? "number" : "variable" });
+    const type = isNumber ? "number" : slot.quoted ? "string" : "variable";
+    tokens.push({ start: slot.start, stop: slot.stop, type });
   });
   for (const item of line.items) {
     const type = item.value.kind === "flag" ? "enumMember" : "property";

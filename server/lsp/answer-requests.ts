@@ -1,0 +1,61 @@
+/** Puts every feature of the service on its request. */
+import type { Connection } from "vscode-languageserver";
+import type { LanguageService } from "../service/language-service.ts";
+import type { Guard } from "./guard.ts";
+import type { Settings } from "./settings.ts";
+
+/** Answers requests from the service; `settings` gives those in use at the time. */
+export function answerRequests(
+  connection: Connection,
+  service: LanguageService,
+  guard: Guard,
+  settings: () => Settings,
+): void {
+  connection.onHover(
+    guard.ask("hover", null, ({ textDocument, position }) => service.hover(textDocument.uri, position)),
+  );
+  connection.onCompletion(
+    guard.ask("completion", [], ({ textDocument, position }) =>
+      service.completion(textDocument.uri, position),
+    ),
+  );
+  connection.onDefinition(
+    guard.ask("definition", null, ({ textDocument, position }) =>
+      service.definition(textDocument.uri, position),
+    ),
+  );
+  connection.onDocumentSymbol(
+    guard.ask("symbols", [], ({ textDocument }) => service.documentSymbols(textDocument.uri)),
+  );
+  connection.onFoldingRanges(
+    guard.ask("folding", [], ({ textDocument }) => service.foldingRanges(textDocument.uri)),
+  );
+  connection.onDocumentFormatting(
+    guard.ask("formatting", [], ({ textDocument }) => service.formatting(textDocument.uri)),
+  );
+  connection.onDocumentRangeFormatting(
+    guard.ask("range formatting", [], ({ textDocument, range }) =>
+      service.formatting(textDocument.uri, range),
+    ),
+  );
+  connection.onCodeAction(
+    guard.ask("code actions", [], ({ textDocument, range, context }) =>
+      service.codeActions(textDocument.uri, range, context.only),
+    ),
+  );
+  connection.languages.inlayHint.on(
+    guard.ask("inlay hints", [], ({ textDocument, range }) =>
+      settings().showDepths ? service.inlayHints(textDocument.uri, range) : [],
+    ),
+  );
+  connection.languages.semanticTokens.on(
+    guard.ask("semantic tokens", { data: [] }, ({ textDocument }) => ({
+      data: service.semanticTokens(textDocument.uri),
+    })),
+  );
+  connection.languages.semanticTokens.onRange(
+    guard.ask("semantic tokens", { data: [] }, ({ textDocument, range }) => ({
+      data: service.semanticTokens(textDocument.uri, range),
+    })),
+  );
+}

@@ -1,0 +1,50 @@
+/** What the server can do, and what it reads of what the client can. */
+import { type InitializeParams, type ServerCapabilities, TextDocumentSyncKind } from "vscode-languageserver";
+import { FIX_ALL_KIND } from "../service/code-actions.ts";
+import { TOKEN_TYPES } from "../service/semantic-tokens.ts";
+
+/** Everything the server answers. */
+export const SERVER_CAPABILITIES: ServerCapabilities = {
+  textDocumentSync: TextDocumentSyncKind.Incremental,
+  hoverProvider: true,
+  inlayHintProvider: true,
+  documentSymbolProvider: true,
+  foldingRangeProvider: true,
+  completionProvider: { triggerCharacters: [" ", '"'] },
+  documentFormattingProvider: true,
+  documentRangeFormattingProvider: true,
+  definitionProvider: true,
+  codeActionProvider: { codeActionKinds: ["quickfix", FIX_ALL_KIND] },
+  semanticTokensProvider: {
+    legend: { tokenTypes: [...TOKEN_TYPES], tokenModifiers: [] },
+    full: true,
+    range: true,
+  },
+  workspace: { workspaceFolders: { supported: true, changeNotifications: true } },
+};
+
+/** What of the client's abilities is made use of; every one of them is optional. */
+export interface ClientAbilities {
+  readonly tellsSettings: boolean;
+  readonly registersSettings: boolean;
+  readonly registersWatchers: boolean;
+  readonly refreshesHints: boolean;
+  readonly hasFolders: boolean;
+}
+
+/** Reads the client's abilities from its first message. */
+export function clientAbilities({ capabilities: { workspace } }: InitializeParams): ClientAbilities {
+  return {
+    tellsSettings: workspace?.configuration === true,
+    registersSettings: workspace?.didChangeConfiguration?.dynamicRegistration === true,
+    registersWatchers: workspace?.didChangeWatchedFiles?.dynamicRegistration === true,
+    refreshesHints: workspace?.inlayHint?.refreshSupport === true,
+    hasFolders: workspace?.workspaceFolders === true,
+  };
+}
+
+/** The folders the client works in; a client without folders has at most one root. */
+export function rootsOf({ workspaceFolders, rootUri }: InitializeParams): string[] {
+  if (workspaceFolders) return workspaceFolders.map((folder) => folder.uri);
+  return rootUri ? [rootUri] : [];
+}
