@@ -1,4 +1,4 @@
-import { timeDisorders } from "../analysis/time-order.ts";
+import { timeDisorders } from "../model/time-order.ts";
 import { AFTERNOON_SLIP } from "./catalog/day.ts";
 import { DAY_FIXES, DAY_RELATED } from "./catalog/day-titles.ts";
 import type { Rule } from "./check.ts";

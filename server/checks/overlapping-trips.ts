@@ -1,5 +1,5 @@
 import type { TripAnalysis } from "../analysis/journal-analysis.ts";
-import { misplacedLines } from "../analysis/time-order.ts";
+import { misplacedLines } from "../model/time-order.ts";
 import { OVERLAPPING_TRIPS } from "./catalog/day.ts";
 import { DAY_RELATED } from "./catalog/day-titles.ts";
 import type { Rule } from "./check.ts";

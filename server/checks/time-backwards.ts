@@ -1,4 +1,4 @@
-import { type Disorder, misplacedLines, timeDisorders } from "../analysis/time-order.ts";
+import { type Disorder, misplacedLines, timeDisorders } from "../model/time-order.ts";
 import type { Trip } from "../model/trip.ts";
 import { TIME_BACKWARDS } from "./catalog/day.ts";
 import { DAY_FIXES, DAY_RELATED } from "./catalog/day-titles.ts";

@@ -1,4 +1,4 @@
-import { misplacedLines } from "../analysis/time-order.ts";
+import { misplacedLines } from "../model/time-order.ts";
 import { RIG_VERBS, type Trip, type TripEvent } from "../model/trip.ts";
 import { TIME_OUTSIDE_TRIP } from "./catalog/day.ts";
 import { DAY_RELATED } from "./catalog/day-titles.ts";

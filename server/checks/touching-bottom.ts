@@ -1,45 +1,49 @@
-import type { DepthPlace } from "../analysis/line-depth.ts";
+import type { DepthPlace, LineDepth } from "../analysis/line-depth.ts";
+import { hasWord } from "../model/quantities.ts";
 import { THRESHOLDS, thresholdOf } from "../model/thresholds.ts";
+import { propertiesOf } from "../model/trip.ts";
 import { TOUCHING_BOTTOM } from "./catalog/day.ts";
-import type { Rule } from "./check.ts";
+import { DAY_FIXES, DAY_RELATED } from "./catalog/day-titles.ts";
+import type { Fix, Rule } from "./check.ts";
+import { insert } from "./edits.ts";
 import { itemPlace } from "./places.ts";
 
 /** Flags a ball or lure that the model puts within the margin of the bottom. */
 export const touchingBottom: Rule = ({ analysis, report }) => {
   for (const { trip, depths } of analysis.trips) {
+    if (propertiesOf(trip, "method").some((line) => hasWord(line, "deep"))) continue;
     const marginM = thresholdOf(trip.gear, THRESHOLDS.touchingBottom);
     for (const depth of depths) {
       const { bottom, setting, event } = depth;
-      if (bottom === undefined || setting.onBottom) continue;
-      const isNear = (place: DepthPlace | null): place is DepthPlace =>
-        place !== null && place.depthM > bottom.waterM - marginM;
-      const what = isNear(depth.ball) ? "ball" : isNear(depth.lure) ? "lure" : undefined;
-      if (what === undefined) continue;
-      const place = itemPlace(event.lineIndex, event.line, "out");
+      const what = nearBottom(depth, marginM);
+      if (bottom === undefined || what === undefined || setting.onBottom) continue;
       const data = {
         gear: trip.gear,
         what,
         depthM: depth[what]?.depthM ?? 0,
+        isStopped: depth[what]?.onBottom ?? false,
         bottomShownM: bottom.shownM,
         bottomAgeMs: bottom.ageMs,
       } as const;
-      const related = [
-        {
-          uri: analysis.uri,
-          message: "bottom read here",
-          ...itemPlace(bottom.event.lineIndex, bottom.event.line, "bottom"),
-        },
-      ];
-      const end = event.line.items.at(-1)?.stop ?? event.line.verbStop;
-      const edit = {
-        uri: analysis.uri,
-        lineIndex: event.lineIndex,
-        start: end,
-        stop: end,
-        text: " on-bottom",
-      };
-      const fixes = [{ title: "It is meant to be on the bottom", edits: [edit], isPreferred: false }];
-      report(TOUCHING_BOTTOM, place, data, { related, fixes });
+      const read = itemPlace(bottom.event.lineIndex, bottom.event.line, "bottom");
+      const related = [{ uri: analysis.uri, message: DAY_RELATED.bottom, ...read }];
+      const place = itemPlace(event.lineIndex, event.line, "out");
+      report(TOUCHING_BOTTOM, place, data, { related, fixes: [isMeant(analysis.uri, depth)] });
     }
   }
 };
+
+/** A lure's own pull is a guess: it counts only where even the high end of its range is near the bottom. */
+function nearBottom({ ball, lure, bottom }: LineDepth, marginM: number): "ball" | "lure" | undefined {
+  if (bottom === undefined) return undefined;
+  const isNear = (place: DepthPlace | null, depthM: number | undefined): boolean =>
+    place !== null && (depthM ?? 0) > bottom.waterM - marginM;
+  if (isNear(ball, ball?.depthM)) return "ball";
+  return isNear(lure, lure?.lowM) ? "lure" : undefined;
+}
+
+function isMeant(uri: string, { event: { line, lineIndex } }: LineDepth): Fix {
+  const end = line.items.at(-1)?.stop ?? line.slots.at(-1)?.stop ?? line.verbStop;
+  const edits = [insert(uri, lineIndex, end, " on-bottom")];
+  return { title: DAY_FIXES.onBottom, edits, isPreferred: false };
+}

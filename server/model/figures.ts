@@ -28,6 +28,12 @@ function inUnit(
 
 /** A depth or length in whole units: `82 ft`. */
 export const lengthWords = (gear: Gear | undefined, m: number): string => inUnit(gear, "length", m, 0);
+/** The length of a fish in whole units: `35 in`. */
+export function fishLengthWords(gear: Gear | undefined, m: number): string {
+  const unit = gear?.defaults.shortLength?.unit ?? (lengthUnit(gear) === "m" ? "cm" : "in");
+  const row = findUnit(unit);
+  return `${Math.round(row === undefined ? m : fromSi(m, row))} ${unit}`;
+}
 /** A speed to a tenth: `2.6 mph`. */
 export const speedWords = (gear: Gear | undefined, ms: number): string => inUnit(gear, "speed", ms, 1);
 /** A temperature in whole degrees: `48 F`. */

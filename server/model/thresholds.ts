@@ -85,6 +85,13 @@ export const THRESHOLDS = {
     "How much deeper than the cable out a reading may be before it is an error, as a share.",
   ),
   counterSlack: row("deeper-than-out-slack", "length", "6 ft", "judgement", "The same, on top of the share."),
+  counterRounding: row(
+    "deeper-than-out-ignored",
+    "length",
+    "1 ft",
+    "judgement",
+    "How much deeper than the cable out a reading may be before anything is said: readings are whole feet.",
+  ),
   slowTroll: row(
     "slowest-troll",
     "speed",

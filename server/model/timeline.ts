@@ -3,8 +3,9 @@
  * `change` done to strike, catch, lost, broke or pull. Raising a ball interrupts every rod on it.
  */
 import type { Gear } from "./gear-types.ts";
-import { measureOf } from "./quantities.ts";
+import { findItem, hasWord, measureOf } from "./quantities.ts";
 import { NO_SETTING, nextSetting, type Setting } from "./setting.ts";
+import { slippedLines } from "./time-order.ts";
 import { cableRigOf, stackedOn, type Trip, type TripEvent, UNKNOWN_RIG } from "./trip.ts";
 
 /** In the water and fishing, in the water's business but not fishing (a fish on, the ball up), or out. */
@@ -24,7 +25,7 @@ export interface Anomaly {
   readonly kind: "not-in-water" | "already-set" | "waiting-again";
   readonly event: TripEvent;
   readonly rig: string;
-  /** The line that put the rig in its state. */
+  /** The line that put the rig in its state; undefined when the rig never was in the water. */
   readonly since: TripEvent | undefined;
 }
 
@@ -32,6 +33,8 @@ export interface Anomaly {
 export interface AssumedPull {
   readonly rig: string;
   readonly since: TripEvent;
+  /** Interrupted: the last fish or break-off left it out of the water, and nothing put it back. */
+  readonly state: "fishing" | "interrupted";
 }
 
 /** A rod on a cable: its setting, and whether its line is clipped to the release just then. */
@@ -54,7 +57,7 @@ export interface Timeline {
   readonly settingAfter: ReadonlyMap<number, Setting>;
   /** The rods on the same cable just after a line, by line index. */
   readonly spreadAfter: ReadonlyMap<number, CableSpread>;
-  /** Events in the order of time; lines without a clock stay behind the line above them. */
+  /** Events in the order of time; lines without a clock, or slipped by half a day or a day, stay where they are. */
   readonly ordered: readonly TripEvent[];
 }
 
@@ -62,7 +65,10 @@ interface RigRun {
   state: RigState;
   setting: Setting;
   sinceMs: number | null;
+  /** The line that put it in the water. */
   since: TripEvent | undefined;
+  /** The line that put it in its state. */
+  because: TripEvent | undefined;
 }
 
 const STARTS = new Set(["set", "again"]);
@@ -100,18 +106,23 @@ class TimelineRun {
   readonly #anomalies: Anomaly[] = [];
   readonly #settingAfter = new Map<number, Setting>();
   readonly #spreadAfter = new Map<number, CableSpread>();
+  readonly #return: TripEvent | undefined;
   readonly #endMs: number | null;
+  #assumedPulls: AssumedPull[] | undefined;
 
   constructor(trip: Trip) {
     this.gear = trip.gear;
     this.#defaults = trip.gear.defaults;
-    this.ordered = orderEvents(trip.events);
-    this.#endMs = endOf(this.ordered);
+    this.ordered = orderEvents(trip);
+    this.#return = this.ordered.findLast((event) => event.line.verb === "return" && event.instant !== null);
+    const last = this.#return ?? this.ordered.findLast((event) => event.instant !== null);
+    this.#endMs = last?.instant?.utcMs ?? null;
   }
 
   take(event: TripEvent): void {
     const { verb } = event.line;
-    if (verb === "pull" && event.rig === "all") this.#pullAll(event);
+    if (event === this.#return) this.#assumedPulls = this.#stillIn();
+    else if (verb === "pull" && event.rig === "all") this.#pullAll(event);
     else if (event.rig !== undefined && event.rig !== UNKNOWN_RIG) this.#takeRig(event, event.rig);
   }
 
@@ -120,23 +131,18 @@ class TimelineRun {
     if (event.instant === null && BITES.has(verb)) return;
     const run = this.#runOf(rig);
     const timeMs = event.instant?.utcMs ?? null;
-    if (verb === "set" && run.state !== "up") this.#anomaly("already-set", event, run);
-    if (run.state === "up" && NEEDS_RIG_WET.has(verb)) this.#anomaly("not-in-water", event, run);
+    this.#doubt(event, run);
     if (STARTS.has(verb)) this.#start(event, run, timeMs);
     else if (verb === "move" || verb === "change" || verb === "check") this.#adjust(event, run, timeMs);
     else if (verb === "pull") this.#pull(rig, timeMs, event);
-    else if (verb === "tangle") this.#interruptFor(event, run, timeMs);
+    else if (verb === "tangle") this.#tangle(event, timeMs);
     else if (ENDS_FISHING.has(verb)) this.#interrupt(rig, timeMs, event);
     this.#remember(event);
   }
 
   finish(): Timeline {
-    const assumedPulls: AssumedPull[] = [];
-    for (const [rig, run] of this.#rigs) {
-      if (run.state === "up") continue;
-      if (run.since !== undefined) assumedPulls.push({ rig, since: run.since });
-      this.#close(rig, run, this.#endMs);
-    }
+    const assumedPulls = this.#assumedPulls ?? this.#stillIn();
+    for (const [rig, run] of this.#rigs) this.#close(rig, run, this.#endMs);
     return {
       stretches: this.#stretches,
       anomalies: this.#anomalies,
@@ -148,16 +154,36 @@ class TimelineRun {
     };
   }
 
+  #stillIn(): AssumedPull[] {
+    return [...this.#rigs].flatMap(([rig, { state, since }]) =>
+      state === "up" || since === undefined ? [] : [{ rig, since, state }],
+    );
+  }
+
   #runOf(rig: string): RigRun {
     const known = this.#rigs.get(rig);
     if (known !== undefined) return known;
-    const fresh: RigRun = { state: "up", setting: NO_SETTING, sinceMs: null, since: undefined };
+    const fresh: RigRun = {
+      state: "up",
+      setting: NO_SETTING,
+      sinceMs: null,
+      since: undefined,
+      because: undefined,
+    };
     this.#rigs.set(rig, fresh);
     return fresh;
   }
 
-  #anomaly(kind: Anomaly["kind"], event: TripEvent, run: RigRun): void {
-    if (event.rig !== undefined) this.#anomalies.push({ kind, event, rig: event.rig, since: run.since });
+  /** Notes what does not fit: a line of a rod that is up, a set of one that fishes, a strike on one not put back. */
+  #doubt(event: TripEvent, run: RigRun): void {
+    const { verb } = event.line;
+    if (event.rig === undefined) return;
+    const note = (kind: Anomaly["kind"]): void => {
+      this.#anomalies.push({ kind, event, rig: event.rig ?? "", since: run.because });
+    };
+    if (run.state === "up" && NEEDS_RIG_WET.has(verb)) note("not-in-water");
+    else if (run.state === "fishing" && verb === "set") note("already-set");
+    else if (run.state === "interrupted" && isStrikeOnIdleRod(event, run.because)) note("waiting-again");
   }
 
   #start(event: TripEvent, run: RigRun, timeMs: number | null): void {
@@ -168,6 +194,7 @@ class TimelineRun {
       state: "fishing",
       sinceMs: timeMs,
       since: event,
+      because: event,
       setting: nextSetting(carried, event.line, this.#defaults),
     });
   }
@@ -194,18 +221,23 @@ class TimelineRun {
     run.sinceMs = timeMs;
   }
 
-  #interruptFor(event: TripEvent, run: RigRun, timeMs: number | null): void {
+  /** Crossed lines: out of the water for as long as the line says, else until `again`. */
+  #tangle(event: TripEvent, timeMs: number | null): void {
     const others = event.line.items.flatMap((item) =>
-      item.word === "with" && item.value.kind === "name" ? [item.value.text] : [],
+      item.word === "with" && item.value.kind === "name" ? [item.value.text.normalize("NFC")] : [],
     );
-    for (const rig of [event.rig ?? "", ...others]) this.#pause(rig, event, timeMs, false);
-    run.since ??= event;
+    const isBack = findItem(event.line, "down") !== undefined;
+    for (const rig of [event.rig ?? "", ...others]) {
+      if (isBack) this.#pause(rig, event, timeMs, false);
+      else if (this.#runOf(rig).state !== "up") this.#interrupt(rig, timeMs, event);
+    }
   }
 
   #interrupt(rig: string, timeMs: number | null, event: TripEvent): void {
     const run = this.#runOf(rig);
-    if (run.state === "interrupted") return;
     const wasUp = run.state === "up";
+    run.because = event;
+    if (run.state === "interrupted") return;
     this.#close(rig, run, timeMs);
     Object.assign(run, { state: "interrupted", sinceMs: timeMs, since: wasUp ? event : run.since });
   }
@@ -213,7 +245,7 @@ class TimelineRun {
   #pull(rig: string, timeMs: number | null, event: TripEvent): void {
     const run = this.#runOf(rig);
     this.#close(rig, run, timeMs);
-    Object.assign(run, { state: "up", sinceMs: null, since: undefined });
+    Object.assign(run, { state: "up", sinceMs: null, since: undefined, because: event });
     for (const rod of this.#rodsOn(rig)) {
       if (rod !== rig && this.#runOf(rod).state === "fishing") this.#interrupt(rod, timeMs, event);
     }
@@ -225,7 +257,8 @@ class TimelineRun {
       if (run.state !== "up") this.#pull(rig, timeMs, event);
     }
     for (const run of this.#rigs.values()) {
-      if (run.state !== "up") Object.assign(run, { state: "up", sinceMs: null, since: undefined });
+      if (run.state !== "up")
+        Object.assign(run, { state: "up", sinceMs: null, since: undefined, because: event });
     }
   }
 
@@ -240,8 +273,10 @@ class TimelineRun {
     }
   }
 
+  /** Nothing is in the water after the return, whatever a line there says. */
   #push(rig: string, state: "fishing" | "interrupted", fromMs: number, toMs: number, setting: Setting): void {
-    this.#stretches.push({ rig, state, fromMs, toMs, setting });
+    const endMs = Math.min(toMs, this.#endMs ?? toMs);
+    if (endMs > fromMs) this.#stretches.push({ rig, state, fromMs, toMs: endMs, setting });
   }
 
   #remember(event: TripEvent): void {
@@ -260,18 +295,22 @@ class TimelineRun {
   }
 }
 
-/** Sorted by time; a line without a clock stays behind the line above it. Stable. */
-function orderEvents(events: readonly TripEvent[]): TripEvent[] {
+/** A second strike, or a strike after the fish was in or off, with nothing that put the rod back between. */
+function isStrikeOnIdleRod(event: TripEvent, because: TripEvent | undefined): boolean {
+  if (event.line.verb !== "strike" || because === undefined) return false;
+  return hasWord(event.line, "slider") === hasWord(because.line, "slider");
+}
+
+/**
+ * Sorted by time; a line without a clock stays behind the line above it, and so does one whose half-day or date
+ * slipped. Stable.
+ */
+function orderEvents(trip: Trip): TripEvent[] {
+  const slipped = slippedLines(trip);
   let lastMs = Number.NEGATIVE_INFINITY;
-  const keyed = events.map((event) => {
-    lastMs = event.instant?.utcMs ?? lastMs;
+  const keyed = trip.events.map((event) => {
+    if (event.instant !== null && !slipped.has(event.lineIndex)) lastMs = event.instant.utcMs;
     return { event, key: lastMs };
   });
   return keyed.sort((a, b) => (a.key === b.key ? 0 : a.key - b.key)).map(({ event }) => event);
-}
-
-function endOf(ordered: readonly TripEvent[]): number | null {
-  const returned = ordered.find((event) => event.line.verb === "return" && event.instant !== null);
-  const last = returned ?? ordered.findLast((event) => event.instant !== null);
-  return last?.instant?.utcMs ?? null;
 }

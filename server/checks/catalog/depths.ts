@@ -1,0 +1,107 @@
+/** Checks of cable, depth and bottom. */
+import type { Gear } from "../../model/gear-types.ts";
+import { check } from "../check.ts";
+import { ageWords, lengthWords, speedWords } from "../words.ts";
+
+const since = "0.1.0";
+
+/** A ball or lure near the bottom. */
+export const TOUCHING_BOTTOM = check<{
+  gear: Gear;
+  what: "ball" | "lure";
+  depthM: number;
+  isStopped: boolean;
+  bottomShownM: number;
+  bottomAgeMs: number;
+}>({
+  slug: "touching-bottom",
+  severities: ["warning"],
+  summary: "The computed depth of a ball or lure comes within the margin of the bottom.",
+  quietWhen:
+    "the line says on-bottom, the trip says method deep, no bottom was read within the hour, the boat ran since, or a lure may as well run clear",
+  isDoubt: true,
+  isFixable: true,
+  since,
+  message: ({ gear, what, depthM, isStopped, bottomShownM, bottomAgeMs }) => {
+    const where = isStopped ? "on the bottom" : `about ${lengthWords(gear, depthM)} down`;
+    const age = bottomAgeMs < 60_000 ? "just now" : `${ageWords(bottomAgeMs)} ago`;
+    return `The ${what} is ${where}; bottom last read ${lengthWords(gear, bottomShownM)}, ${age}.`;
+  },
+});
+
+/** A lead longer than the cable. */
+export const SETBACK_EXCEEDS_OUT = check<{ gear: Gear; setbackM: number; outM: number }>({
+  slug: "setback-exceeds-out",
+  severities: ["warning"],
+  summary: "A lure's setback is longer than the cable out; the two numbers may be swapped.",
+  quietWhen:
+    "the trip says method shallow, the line says shallow, the rig was set like that before, or the water is too shallow for the swap",
+  isDoubt: true,
+  isFixable: true,
+  since,
+  message: ({ gear, setbackM, outM }) =>
+    `The lure is ${lengthWords(gear, setbackM)} back on ${lengthWords(gear, outM)} of cable: are the two swapped?`,
+});
+
+/** Farther behind than there is cable. */
+export const BLOWBACK_EXCEEDS_OUT = check<{ gear: Gear; behindM: number; outM: number }>({
+  slug: "blowback-exceeds-out",
+  severities: ["error"],
+  summary: "A measured distance behind is longer than the cable out.",
+  quietWhen: "no cable out is stated",
+  isDoubt: true,
+  isFixable: false,
+  since,
+  message: ({ gear, behindM, outM }) =>
+    `${lengthWords(gear, behindM)} behind, but only ${lengthWords(gear, outM)} of cable is out: it can't trail farther than that.`,
+});
+
+/** Deeper than there is cable. */
+export const DEEPER_THAN_OUT = check<{
+  gear: Gear;
+  what: "probe" | "bottom";
+  depthM: number;
+  probeAboveBallM: number;
+  outM: number;
+  isBeyond: boolean;
+}>({
+  slug: "deeper-than-out",
+  severities: ["warning", "error"],
+  summary: "A measured depth exceeds the cable out.",
+  quietWhen: "it is within a foot; for a touch without its own bottom, within 10 % and 6 ft of the sounder's",
+  isDoubt: true,
+  isFixable: false,
+  since,
+  message: ({ gear, what, depthM, probeAboveBallM, outM, isBeyond }) => {
+    const depth = lengthWords(gear, depthM);
+    const above = probeAboveBallM > 0 ? `, ${lengthWords(gear, probeAboveBallM)} above the ball` : "";
+    const where =
+      what === "probe" ? `The probe shows ${depth}${above}` : `The ball touched bottom in ${depth}`;
+    const end = isBeyond ? "one of the two is wrong." : "does the counter read short?";
+    return `${where}, with ${lengthWords(gear, outM)} of cable out: ${end}`;
+  },
+});
+
+/** At or above the surface. */
+export const ABOVE_SURFACE = check<
+  | { kind: "out"; gear: Gear; outM: number }
+  | { kind: "above"; gear: Gear; rig: string; aboveM: number; outM: number }
+  | { kind: "model"; gear: Gear; what: "ball" | "lure"; speedMS: number }
+>({
+  slug: "above-surface",
+  severities: ["error", "warning"],
+  summary: "A ball, clip or lure would be at or above the surface.",
+  quietWhen: "how much is out isn't stated",
+  isDoubt: true,
+  isFixable: false,
+  since,
+  message: (data) => {
+    if (data.kind === "out")
+      return `With ${lengthWords(data.gear, data.outM)} out nothing is below the surface; write pull when it comes out.`;
+    if (data.kind === "model")
+      return `At ${speedWords(data.gear, data.speedMS)} the ${data.what} would come up to the surface.`;
+    const { gear, rig, aboveM, outM } = data;
+    const where = aboveM > outM ? `${lengthWords(gear, aboveM - outM)} above the water` : "at the surface";
+    return `${rig} is clipped ${lengthWords(gear, aboveM)} above the ball, with ${lengthWords(gear, outM)} of cable out: it would be ${where}.`;
+  },
+});

@@ -1,0 +1,122 @@
+/** Checks of readings and fish. */
+import type { Gear } from "../../model/gear-types.ts";
+import { check } from "../check.ts";
+import { ageWords, fishLengthWords, massWords, speedWords, tempWords } from "../words.ts";
+
+const since = "0.1.0";
+
+/** A speed nobody trolls at. */
+export const SPEED_IMPLAUSIBLE = check<{
+  gear: Gear;
+  speedMS: number;
+  slowestMS: number;
+  fastestMS: number;
+  isImpossible: boolean;
+}>({
+  slug: "speed-implausible",
+  severities: ["warning", "error"],
+  summary: "A speed with lines in the water that nobody trolls at.",
+  quietWhen:
+    "nothing is in the water, between run and the next set, while drifting, with jig rods only, and for a slow speed with a fish on",
+  isDoubt: true,
+  isFixable: true,
+  since,
+  message: ({ gear, speedMS, slowestMS, fastestMS, isImpossible }) =>
+    isImpossible
+      ? `${speedWords(gear, speedMS)} with lines in the water can't be.`
+      : `${speedWords(gear, speedMS)} with lines in the water; a troll is from ${speedWords(gear, slowestMS)} to ${speedWords(gear, fastestMS)}.`,
+});
+
+/** Water that isn't so cold or warm. */
+export const TEMP_IMPLAUSIBLE = check<{
+  gear: Gear;
+  tempC: number;
+  limitC: number;
+  side: "cold" | "warm";
+  isImpossible: boolean;
+}>({
+  slug: "temp-implausible",
+  severities: ["warning", "error"],
+  summary: "A water temperature colder or warmer than the lakes get.",
+  quietWhen: "it is the air's; in salt water, down to its freezing point",
+  isDoubt: true,
+  isFixable: true,
+  since,
+  message: ({ gear, tempC, limitC, side, isImpossible }) => {
+    const water = `Water of ${tempWords(gear, tempC)}`;
+    const limit = tempWords(gear, limitC);
+    if (isImpossible)
+      return `${water} can't be: nothing ${side === "cold" ? "below" : "above"} ${limit} is a lake's.`;
+    return side === "cold"
+      ? `${water} is doubtful: below ${limit} it would be ice.`
+      : `${water} is doubtful: the lakes hardly get above ${limit}.`;
+  },
+});
+
+/** A depth without a speed to go by. */
+export const READING_MISSING = check<{ gear: Gear; clock: string; unusedMs: number; aheadMs: number }>({
+  slug: "reading-missing",
+  severities: ["information"],
+  summary: "A depth is asked of a speed that nobody read.",
+  quietWhen: "it was said since the last reading, the line has no clock, or the rod is cast or jigged",
+  isDoubt: true,
+  isFixable: false,
+  since,
+  message: ({ clock, unusedMs, aheadMs }) =>
+    `No depth at ${clock}: no speed (probe, surface or gps) was read in the ${ageWords(unusedMs)} before or the ${ageWords(aheadMs)} after.`,
+});
+
+const SPEED_FROM = {
+  probe: (rig: string): string => `on ${rig}'s probe`,
+  surface: (): string => "on top",
+  gps: (): string => "over ground",
+} as const;
+
+/** A depth that leans on an old speed. */
+export const READING_STALE = check<{
+  gear: Gear;
+  source: "probe" | "surface" | "gps";
+  rig: string | undefined;
+  speedMS: number;
+  clock: string;
+  ageMs: number;
+  staleMs: number;
+}>({
+  slug: "reading-stale",
+  severities: ["information"],
+  summary: "A depth leans on a speed read long before.",
+  quietWhen:
+    "another reading is not far behind, it was said since that reading, the line has no clock, or the rod is cast or jigged",
+  isDoubt: true,
+  isFixable: false,
+  since,
+  message: ({ gear, source, rig, speedMS, clock, ageMs, staleMs }) => {
+    const where = SPEED_FROM[source](rig ?? "the rig");
+    return `The last speed read is ${speedWords(gear, speedMS)} ${where} at ${clock}, ${ageWords(ageMs)} old; past ${ageWords(staleMs)} it is only a guess.`;
+  },
+});
+
+/** A fish nobody believes. */
+export const FISH_IMPLAUSIBLE = check<{
+  gear: Gear;
+  what: "weight" | "length";
+  si: number;
+  species: string;
+  kind: "not-positive" | "beyond";
+  mostSi: number;
+  slip: string | undefined;
+}>({
+  slug: "fish-implausible",
+  severities: ["warning", "error"],
+  summary: "A fish's length or weight is beyond what the species grows to.",
+  quietWhen: "the species is unknown",
+  isDoubt: true,
+  isFixable: true,
+  since,
+  message: ({ gear, what, si, species, kind, mostSi, slip }) => {
+    const words = what === "weight" ? massWords : fishLengthWords;
+    if (kind === "not-positive") return `A ${what} of ${words(gear, si)} can't be.`;
+    const meant = slip === undefined ? "" : ` Was ${slip} meant?`;
+    return `${words(gear, si)} is beyond any ${species}: up to ${words(gear, mostSi)} is believed.${meant}`;
+  },
+});

@@ -1,0 +1,57 @@
+/** Checks of what is in the water. */
+import { check } from "../check.ts";
+import { countWords } from "../words.ts";
+
+const since = "0.1.0";
+
+/** A line about a rig that isn't fishing. */
+export const NOT_IN_WATER = check<{
+  rig: string;
+  verb: string;
+  state: "never-set" | "pulled" | "not-back";
+  since: string | undefined;
+}>({
+  slug: "not-in-water",
+  severities: ["warning"],
+  summary: "A strike, catch, move or pull on a rig that isn't fishing.",
+  quietWhen:
+    "the rig is unknown, the line is a reading, a line that put it in can't be read, or it was said since the rig came out",
+  isDoubt: true,
+  isFixable: true,
+  since,
+  message: ({ rig, verb, state, since }) => {
+    const counts = verb === "catch" ? " The fish counts all the same." : "";
+    if (state === "never-set") return `${rig} isn't in the water: nothing has set it.${counts}`;
+    if (state === "pulled")
+      return `${rig} isn't in the water: it was pulled at ${since ?? "some time"}.${counts}`;
+    return `${rig} isn't back in the water: nothing has put it back since ${since ?? "it came out"}.${counts}`;
+  },
+});
+
+/** Set twice. */
+export const ALREADY_SET = check<{ rig: string; since: string | undefined }>({
+  slug: "already-set",
+  severities: ["warning"],
+  summary: "A rig is set that is fishing already.",
+  quietWhen: "a fish, a tangle or a break-off came between",
+  isDoubt: true,
+  isFixable: true,
+  since,
+  message: ({ rig, since }) =>
+    `${rig} is fishing already${since === undefined ? "" : `, since ${since}`}: was it moved, or is a pull missing?`,
+});
+
+/** Rigs still in the water at the end. */
+export const NEVER_PULLED = check<{ rigs: readonly string[]; at: string | undefined; isReturn: boolean }>({
+  slug: "never-pulled",
+  severities: ["information"],
+  summary: "Rigs were never pulled; they are taken to be out at the return.",
+  quietWhen: "the trip has no return yet and nothing after it, or a fish or break-off took the rig out",
+  isDoubt: true,
+  isFixable: true,
+  since,
+  message: ({ rigs, at, isReturn }) => {
+    const when = at === undefined ? "the end" : `${isReturn ? "return" : "the last line"}, ${at}`;
+    return `${countWords(rigs.length, "line")} assumed pulled at ${when}: ${rigs.join(", ")}.`;
+  },
+});

@@ -1,0 +1,44 @@
+/** Rules of what the day says, in the order they run. */
+import { aboveSurface } from "./above-surface.ts";
+import { afternoonSlip } from "./afternoon-slip.ts";
+import { alreadySet } from "./already-set.ts";
+import { blowbackExceedsOut } from "./blowback-exceeds-out.ts";
+import type { Rule } from "./check.ts";
+import { clockMissing } from "./clock-missing.ts";
+import { clockRepeated } from "./clock-repeated.ts";
+import { deeperThanOut } from "./deeper-than-out.ts";
+import { fishImplausible } from "./fish-implausible.ts";
+import { neverPulled } from "./never-pulled.ts";
+import { notInWater } from "./not-in-water.ts";
+import { overlappingTrips } from "./overlapping-trips.ts";
+import { readingMissing } from "./reading-missing.ts";
+import { readingStale } from "./reading-stale.ts";
+import { setbackExceedsOut } from "./setback-exceeds-out.ts";
+import { speedImplausible } from "./speed-implausible.ts";
+import { tempImplausible } from "./temp-implausible.ts";
+import { timeBackwards } from "./time-backwards.ts";
+import { timeOutsideTrip } from "./time-outside-trip.ts";
+import { touchingBottom } from "./touching-bottom.ts";
+
+/** Every rule of the day. */
+export const DAY_RULES: readonly Rule[] = [
+  clockRepeated,
+  clockMissing,
+  timeBackwards,
+  afternoonSlip,
+  timeOutsideTrip,
+  overlappingTrips,
+  notInWater,
+  alreadySet,
+  neverPulled,
+  setbackExceedsOut,
+  blowbackExceedsOut,
+  deeperThanOut,
+  aboveSurface,
+  touchingBottom,
+  speedImplausible,
+  tempImplausible,
+  readingMissing,
+  readingStale,
+  fishImplausible,
+];

@@ -1,0 +1,52 @@
+import { goingByLine } from "../analysis/lines-wet.ts";
+import type { Gear } from "../model/gear-types.ts";
+import { findItem, measureOf } from "../model/quantities.ts";
+import { THRESHOLDS, thresholdOf } from "../model/thresholds.ts";
+import type { TripEvent } from "../model/trip.ts";
+import { SPEED_IMPLAUSIBLE } from "./catalog/day.ts";
+import { DAY_FIXES } from "./catalog/day-titles.ts";
+import type { Fix, Rule } from "./check.ts";
+import { replace, valuePlace } from "./edits.ts";
+import { plainMeasure, siOf, withPoint, writtenMeasure } from "./numbers.ts";
+import { itemPlace } from "./places.ts";
+
+const READINGS = new Set(["probe", "surface", "gps"]);
+
+/** Flags a speed that nobody trolls at. */
+export const speedImplausible: Rule = ({ analysis, report }) => {
+  for (const { trip, timeline } of analysis.trips) {
+    const going = goingByLine(trip, timeline);
+    const { gear } = trip;
+    const [slowestMS, fastestMS] = trollingSpeeds(gear);
+    for (const event of trip.events) {
+      const speedMS = measureOf(event.line, "speed", "speed", gear.defaults);
+      const now = going.get(event.lineIndex);
+      if (speedMS === undefined || !READINGS.has(event.line.verb) || now?.isTrolling !== true) continue;
+      const isSlow = speedMS < slowestMS;
+      if (isSlow ? now.isFishOn && speedMS >= 0 : speedMS <= fastestMS) continue;
+      const isImpossible = speedMS < 0 || speedMS > thresholdOf(gear, THRESHOLDS.fastBoat);
+      const fixes = pointFix(analysis.uri, gear, event);
+      const data = { gear, speedMS, slowestMS, fastestMS, isImpossible };
+      const severity = isImpossible ? "error" : "warning";
+      const place = itemPlace(event.lineIndex, event.line, "speed");
+      report(SPEED_IMPLAUSIBLE, place, data, { severity, fixes });
+    }
+  }
+};
+
+function trollingSpeeds(gear: Gear): [number, number] {
+  return [thresholdOf(gear, THRESHOLDS.slowTroll), thresholdOf(gear, THRESHOLDS.fastTroll)];
+}
+
+/** A point may be missing: 2.4 for 24. */
+function pointFix(uri: string, gear: Gear, { line, lineIndex }: TripEvent): Fix[] {
+  const item = findItem(line, "speed");
+  const typed = plainMeasure(item, "speed", line.verb, gear.defaults);
+  const meant = typed === undefined ? undefined : withPoint(typed);
+  if (item === undefined || meant === undefined) return [];
+  const [slowestMS, fastestMS] = trollingSpeeds(gear);
+  if (siOf(meant) < slowestMS || siOf(meant) > fastestMS) return [];
+  const text = writtenMeasure(meant);
+  const edits = [replace(uri, valuePlace(lineIndex, item), text)];
+  return [{ title: DAY_FIXES.write(text), edits, isPreferred: false }];
+}

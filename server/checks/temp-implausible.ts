@@ -1,0 +1,66 @@
+import type { Item } from "../../grammar/journal.ts";
+import { findUnit } from "../../grammar/units.ts";
+import type { Gear } from "../model/gear-types.ts";
+import { defaultUnit } from "../model/quantities.ts";
+import { THRESHOLDS, thresholdOf } from "../model/thresholds.ts";
+import { TEMP_IMPLAUSIBLE } from "./catalog/day.ts";
+import { DAY_FIXES } from "./catalog/day-titles.ts";
+import type { Fix, Rule } from "./check.ts";
+import { replace, valuePlace } from "./edits.ts";
+import { type PlainMeasure, plainPart, siOf, writtenMeasure } from "./numbers.ts";
+
+const READINGS = new Set(["probe", "surface", "profile"]);
+
+/** Flags water colder or warmer than the lakes get. */
+export const tempImplausible: Rule = ({ analysis, report }) => {
+  for (const { trip } of analysis.trips) {
+    const { gear } = trip;
+    for (const { line, lineIndex } of trip.events) {
+      if (!READINGS.has(line.verb)) continue;
+      for (const item of line.items) {
+        const typed = temperature(item, gear, line.verb);
+        const odd = typed === undefined ? undefined : oddTemperature(gear, siOf(typed));
+        if (typed === undefined || odd === undefined) continue;
+        const place = { lineIndex, start: item.start, stop: item.stop };
+        const fixes = otherScale(analysis.uri, gear, lineIndex, item, typed);
+        const severity = odd.isImpossible ? "error" : "warning";
+        report(TEMP_IMPLAUSIBLE, place, { gear, tempC: siOf(typed), ...odd }, { severity, fixes });
+      }
+    }
+  }
+};
+
+function temperature({ word, value }: Item, gear: Gear, verb: string): PlainMeasure | undefined {
+  const meant = defaultUnit("temperature", verb, gear.defaults)?.unit;
+  if (value.kind === "point") return plainPart(value.temp, meant);
+  return word === "temp" && value.kind === "quantity" ? plainPart(value.parts, meant) : undefined;
+}
+
+interface OddTemperature {
+  readonly side: "cold" | "warm";
+  readonly limitC: number;
+  readonly isImpossible: boolean;
+}
+
+/** Salt water stays liquid below the freezing point of fresh. */
+function oddTemperature(gear: Gear, tempC: number): OddTemperature | undefined {
+  const limit = (row: (typeof THRESHOLDS)[keyof typeof THRESHOLDS]): number => thresholdOf(gear, row);
+  const frozenC = limit(THRESHOLDS.coldestPossible);
+  const hottestC = limit(THRESHOLDS.warmestPossible);
+  if (tempC < frozenC) return { side: "cold", limitC: frozenC, isImpossible: true };
+  if (tempC > hottestC) return { side: "warm", limitC: hottestC, isImpossible: true };
+  const coldC = gear.water === "salt" ? frozenC : limit(THRESHOLDS.coldWater);
+  const warmC = limit(THRESHOLDS.warmWater);
+  if (tempC < coldC) return { side: "cold", limitC: coldC, isImpossible: false };
+  return tempC > warmC ? { side: "warm", limitC: warmC, isImpossible: false } : undefined;
+}
+
+/** The same number on the other scale, where that would be water: 18 C for 18 F. Preferred if the boat reads in it. */
+function otherScale(uri: string, gear: Gear, lineIndex: number, item: Item, typed: PlainMeasure): Fix[] {
+  const meant = { ...typed, unit: findUnit(typed.unit)?.unit === "F" ? "C" : "F" };
+  if (item.value.kind !== "quantity" || oddTemperature(gear, siOf(meant)) !== undefined) return [];
+  const text = writtenMeasure(meant);
+  const edits = [replace(uri, valuePlace(lineIndex, item), text)];
+  const isPreferred = gear.defaults.byDimension.get("temperature")?.unit === meant.unit;
+  return [{ title: DAY_FIXES.write(text), edits, isPreferred }];
+}

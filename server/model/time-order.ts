@@ -1,0 +1,163 @@
+/** Lines of a trip that stand out of the order of time, and the slip that would explain them. */
+
+import { longestRising } from "./longest-rising.ts";
+import type { Trip, TripEvent } from "./trip.ts";
+
+/**
+ * What explains it: an afternoon written like a morning (twelve hours short), a night past midnight without its date
+ * (a day short), else a line that comes before one above it, or one that runs ahead of the lines below.
+ */
+export type Slip = "afternoon" | "next-day" | "before" | "ahead";
+
+/** Lines next to each other that are out of order in the same way. */
+export interface Disorder {
+  readonly slip: Slip;
+  /** In the order of the file; one at least. */
+  readonly events: readonly [TripEvent, ...TripEvent[]];
+  /** The line in order that it disagrees with: above it, or below for a line that runs ahead. */
+  readonly against: TripEvent;
+}
+
+interface Clocked {
+  readonly event: TripEvent;
+  ms: number;
+}
+
+const MINUTE_MS = 60_000;
+const HOUR_MS = 60 * MINUTE_MS;
+/** An approximate time may stand that far from its place (judgement). */
+const APPROXIMATE_MS = 15 * MINUTE_MS;
+/** Longer pauses than this are not taken for a slip of the half-day or the date (judgement). */
+const LONGEST_PAUSE_MS = 6 * HOUR_MS;
+
+const known = new WeakMap<Trip, readonly Disorder[]>();
+
+/** Every disorder of a trip, in the order of the file. Lines without a clock, or in a doubtful hour, have no say. */
+export function timeDisorders(trip: Trip): readonly Disorder[] {
+  const disorders = known.get(trip) ?? findDisorders(trip);
+  known.set(trip, disorders);
+  return disorders;
+}
+
+/** Line numbers of every line that is out of order. */
+export function misplacedLines(trip: Trip): ReadonlySet<number> {
+  return new Set(timeDisorders(trip).flatMap(({ events }) => events.map((event) => event.lineIndex)));
+}
+
+/** Line numbers of those whose half-day or date slipped: their place in the file tells more than their clock. */
+export function slippedLines(trip: Trip): ReadonlySet<number> {
+  const slips = timeDisorders(trip).filter(({ slip }) => slip === "afternoon" || slip === "next-day");
+  return new Set(slips.flatMap(({ events }) => events.map((event) => event.lineIndex)));
+}
+
+function findDisorders(trip: Trip): Disorder[] {
+  const clocked = clockedLines(trip);
+  const disorders: Disorder[] = [];
+  for (let i = 1; i < clocked.length; i++) {
+    const [one, above] = [clocked[i], clocked[i - 1]];
+    if (one === undefined || above === undefined || one.ms >= above.ms) continue;
+    const run = runBehind(clocked, i);
+    const slip = explain(clocked, i, run);
+    if (slip === undefined) continue;
+    for (const late of run) late.ms += SHIFT_MS[slip];
+    disorders.push(disorder(slip, run, above.event));
+  }
+  disorders.push(...leftovers(clocked));
+  return disorders.sort((a, b) => a.events[0].lineIndex - b.events[0].lineIndex);
+}
+
+/** Lines with a sure minute; an approximate one near its place counts as in it. */
+function clockedLines(trip: Trip): Clocked[] {
+  const clocked = trip.events.flatMap((event) =>
+    event.instant === null || event.instant.problem !== null ? [] : [{ event, ms: event.instant.utcMs }],
+  );
+  clocked.forEach((one, i) => {
+    if (!one.event.line.approx) return;
+    const above = clocked[i - 1]?.ms ?? one.ms;
+    const below = clocked[i + 1]?.ms ?? one.ms;
+    if (one.ms < above && above - one.ms <= APPROXIMATE_MS) one.ms = above;
+    else if (one.ms > below && one.ms - below <= APPROXIMATE_MS) one.ms = below;
+  });
+  return clocked;
+}
+
+/** The lines from `start` on that stay behind the one above `start`, in order among themselves. */
+function runBehind(clocked: readonly Clocked[], start: number): [Clocked, ...Clocked[]] {
+  const aboveMs = clocked[start - 1]?.ms ?? Number.NEGATIVE_INFINITY;
+  const run = [clocked[start] as Clocked] as [Clocked, ...Clocked[]];
+  for (const next of clocked.slice(start + 1)) {
+    if (next.ms < (run.at(-1)?.ms ?? 0) || next.ms >= aboveMs) break;
+    run.push(next);
+  }
+  return run;
+}
+
+const SHIFT_MS = { afternoon: 12 * HOUR_MS, "next-day": 24 * HOUR_MS } as const;
+
+/** The shift that puts a run between its neighbors, if one does. */
+function explain(
+  clocked: readonly Clocked[],
+  start: number,
+  run: readonly [Clocked, ...Clocked[]],
+): keyof typeof SHIFT_MS | undefined {
+  const [first] = run;
+  const last = run.at(-1) ?? first;
+  const above = clocked[start - 1];
+  const before = clocked[start - 2];
+  if (above === undefined || (before !== undefined && before.ms <= first.ms)) return undefined;
+  const next = clocked[start + run.length];
+  const fits = (shiftMs: number): boolean => {
+    const pauseMs = first.ms + shiftMs - above.ms;
+    const isBeforeNext = next === undefined || next.ms < last.ms || last.ms + shiftMs <= next.ms;
+    return pauseMs >= 0 && pauseMs <= LONGEST_PAUSE_MS && isBeforeNext;
+  };
+  if (run.every(isMorning) && fits(SHIFT_MS.afternoon)) return "afternoon";
+  const isUndated = run.every(({ event }) => event.line.date === null);
+  return isUndated && fits(SHIFT_MS["next-day"]) ? "next-day" : undefined;
+}
+
+function isMorning({ event }: Clocked): boolean {
+  const hour = Number(event.line.clock?.slice(0, 2));
+  return hour >= 1 && hour <= 11;
+}
+
+/** What no shift explains: the fewest lines without which the rest is in order. */
+function leftovers(clocked: readonly Clocked[]): Disorder[] {
+  const kept = longestRising(clocked.map((one) => one.ms));
+  const disorders: Disorder[] = [];
+  let run: Clocked[] = [];
+  let above: Clocked | undefined;
+  const close = (below: Clocked | undefined): void => {
+    for (const part of partsOf(run, above, below)) disorders.push(part);
+    run = [];
+  };
+  clocked.forEach((one, i) => {
+    if (!kept.has(i)) run.push(one);
+    else {
+      close(one);
+      above = one;
+    }
+  });
+  close(undefined);
+  return disorders;
+}
+
+/** A run of lines out of order, split where it changes from behind to ahead. */
+function partsOf(
+  run: readonly Clocked[],
+  above: Clocked | undefined,
+  below: Clocked | undefined,
+): Disorder[] {
+  const behind = run.filter((one) => above !== undefined && one.ms < above.ms);
+  const ahead = run.filter((one) => !behind.includes(one));
+  return [
+    ...(above === undefined || behind.length === 0 ? [] : [disorder("before", behind, above.event)]),
+    ...(below === undefined || ahead.length === 0 ? [] : [disorder("ahead", ahead, below.event)]),
+  ];
+}
+
+function disorder(slip: Slip, run: readonly Clocked[], against: TripEvent): Disorder {
+  const [first, ...rest] = run.map((one) => one.event);
+  if (first === undefined) throw new Error("a disorder has a line at least");
+  return { slip, events: [first, ...rest], against };
+}
