@@ -38,7 +38,7 @@ export interface WaterAndSpeed {
 }
 
 /** Salinity of sea water, where the book says salt (standard sea water). */
-const SEA_WATER_PSU = 35;
+export const SEA_WATER_PSU = 35;
 
 /** Builds the task for a cable rig and the rods clipped to it. */
 export function downriggerTask(
@@ -88,19 +88,24 @@ function cableOf(gear: Gear, rig: Rig): { ok: true; make: LineInUse["make"] } | 
   return makeOf(cable, gear.calibrations.get(cable.name)?.massPerLengthKgM);
 }
 
-function makeOf(
+/** How a line of the book is made; a weight that was measured takes the place of the reckoned one. */
+export function makeOf(
   cable: Cable,
   weighedKgM: number | undefined,
 ): { ok: true; make: LineInUse["make"] } | NoTask {
   if (cable.diameterM === undefined) return no(`the diameter of cable ${cable.name} isn't in the gear book`);
   const material = MATERIALS[cable.material ?? ""];
   if (material === undefined) return no(`what cable ${cable.name} is made of isn't in the gear book`);
+  if (cable.material === "weighted" && (weighedKgM ?? cable.massPerLengthKgM) === undefined)
+    return no(`the weight of weighted line ${cable.name} isn't in the gear book (weight 2.1 g/m)`);
   const make = lineMake(material, cable.diameterM, weighedKgM ?? cable.massPerLengthKgM, cable.coreDiameterM);
   return make.ok ? { ok: true, make } : no(make.why);
 }
 
+/** A weighted line fills its circle like strands of wire; what it weighs has to be stated. */
 const MATERIALS: Readonly<Record<string, LineMaterial>> = {
   steel: "steel",
+  weighted: "steel",
   braid: "braid",
   copper: "copper",
   mono: "mono",
@@ -143,7 +148,7 @@ export function calibrationOf(gear: Gear, rig: Rig): Calibration | undefined {
 }
 
 /** Judgement, near what a fit of six mixed readings leaves (docs/physics.md). */
-const CALIBRATED_SD = { dragShare: 0.1, counterScale: 0.015, counterOffsetM: 0.3 } as const;
+export const CALIBRATED_SD = { dragShare: 0.1, counterScale: 0.015, counterOffsetM: 0.3 } as const;
 
 function spreadsOf(speedSdMS: number, calibration: Calibration | undefined): DownriggerSpreads {
   const spreads = defaultSpreads(speedSdMS);
@@ -196,7 +201,8 @@ function rodOnCable(
   };
 }
 
-function lureLineOf(gear: Gear, rig: Rig | undefined): { ok: true; line: LineInUse } | NoTask {
+/** The line of a rod's lure: the one its rig names, else nylon of the default diameter. */
+export function lureLineOf(gear: Gear, rig: Rig | undefined): { ok: true; line: LineInUse } | NoTask {
   const named = rig?.lureLine === undefined ? undefined : gear.cables.get(rig.lureLine);
   const dragMultiplier = DEFAULTS.lineDragMultiplier.value;
   const made =
@@ -206,7 +212,7 @@ function lureLineOf(gear: Gear, rig: Rig | undefined): { ok: true; line: LineInU
 }
 
 /** Pull of a lure on its line. A stated `pulls-down` sets the lift, at the speed and lead it is taken to hold for. */
-function forcesOf(lure: Lure | undefined, line: LineInUse): LureForces {
+export function forcesOf(lure: Lure | undefined, line: LineInUse): LureForces {
   const kind = lure?.kind === "plug" ? "plug" : lure?.kind === "fly" ? "fly" : "spoon";
   if (lure?.pullsDownM === undefined) return lureForces(kind);
   const diveM = (lure.pullsDownM.low + lure.pullsDownM.high) / 2;
@@ -214,7 +220,8 @@ function forcesOf(lure: Lure | undefined, line: LineInUse): LureForces {
   const known = fittedForces.get(key);
   if (known !== undefined) return known;
   if (fittedForces.size > 500) fittedForces.clear();
-  const forces = fitDive(lureForces(kind), diveM, line);
+  // A lure that states how deep it dives keeps that depth at any speed (common practice): no weight of its own.
+  const forces = fitDive({ ...lureForces(kind), weightN: 0 }, diveM, line);
   fittedForces.set(key, forces);
   return forces;
 }

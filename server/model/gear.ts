@@ -118,7 +118,15 @@ function oneOf<T extends string>(line: FactLine, words: readonly T[]): T | undef
   return words.find((word) => hasWord(line, word));
 }
 
-const MATERIALS: readonly CableMaterial[] = ["steel", "braid", "copper", "leadcore", "mono", "fluoro"];
+const MATERIALS: readonly CableMaterial[] = [
+  "steel",
+  "braid",
+  "copper",
+  "leadcore",
+  "weighted",
+  "mono",
+  "fluoro",
+];
 
 function cableOf(line: FactLine, origin: GearOrigin, defaults: UnitDefaults): Cable {
   return {
@@ -185,6 +193,8 @@ function rigOf(line: FactLine, origin: GearOrigin, defaults: UnitDefaults): Rig 
     boardM: length("board"),
     leaderM: length("leader"),
     holdsM: length("holds"),
+    inlineWeightKg: measureOf(line, "inline-weight", "mass", defaults),
+    dial: numberOf(line, "dial"),
     tipHeightM: length("tip"),
     rodPullN: measureOf(line, "pull", "force", defaults),
     rods: numberOf(line, "rods"),
@@ -202,6 +212,8 @@ function calibrationOf(line: FactLine, origin: GearOrigin, defaults: UnitDefault
     counterOffsetM: measureOf(line, "counter-offset", "length", defaults),
     counterOffsetErrorM: measureOf(line, "counter-offset-error", "length", defaults),
     massPerLengthKgM: measureOf(line, "weight", "linear-density", defaults),
+    liftAreaM2: measureOf(line, "lift-area", "area", defaults),
+    dragAreaM2: measureOf(line, "drag-area", "area", defaults),
     readings: numberOf(line, "readings"),
     origin,
   };
