@@ -3,6 +3,7 @@ import { textmateGrammar } from "../../grammar/highlighting/textmate-grammar.ts"
 import { formatTable } from "./format-table.ts";
 import { fillParts, type Parts } from "./generated-parts.ts";
 import { grammarRules } from "./grammar-rules.ts";
+import { defaultTable, thresholdTable } from "./settings-tables.ts";
 import { exampleJson, exampleText, journalJsonSchema } from "./typed-form.ts";
 import { unitTable } from "./unit-table.ts";
 import { lineIndex, lineSections } from "./word-tables.ts";
@@ -32,6 +33,7 @@ export const DOCUMENTS: readonly GeneratedDocument[] = [
     grammar: grammarRules,
   }),
   page("docs/format.md", { "example as text": exampleText, "example as typed form": exampleJson }),
+  page("docs/settings.md", { thresholds: thresholdTable, defaults: defaultTable }),
   { path: "docs/schemas/journal.schema.json", render: journalJsonSchema },
   {
     path: "grammar/highlighting/deepwake.tmLanguage.json",
