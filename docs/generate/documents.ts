@@ -1,5 +1,6 @@
 /** Every file that is generated, whole or in part. */
 import { textmateGrammar } from "../../grammar/highlighting/textmate-grammar.ts";
+import { checksIndex } from "./checks-index.ts";
 import { formatTable } from "./format-table.ts";
 import { fillParts, type Parts } from "./generated-parts.ts";
 import { grammarRules } from "./grammar-rules.ts";
@@ -32,6 +33,7 @@ export const DOCUMENTS: readonly GeneratedDocument[] = [
     "what the formatter does": formatTable,
     grammar: grammarRules,
   }),
+  page("docs/checks/README.md", { "every check": checksIndex }),
   page("docs/format.md", { "example as text": exampleText, "example as typed form": exampleJson }),
   page("docs/settings.md", { thresholds: thresholdTable, defaults: defaultTable }),
   { path: "docs/schemas/journal.schema.json", render: journalJsonSchema },

@@ -21,7 +21,6 @@ test.each([
 });
 
 test("counted, once for a line", () => {
-  // Expected as if drawn: ^ bidi-control
   expect(found(`# a${MARK}b${OVERRIDE}c\n# d`)).toEqual([
     [0, "3 2 invisible characters turn the reading direction here: the line may not say what it seems to."],
   ]);
