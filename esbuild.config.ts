@@ -10,6 +10,7 @@
 import { existsSync } from "node:fs";
 import { parseArgs } from "node:util";
 import { analyzeMetafile, type BuildOptions, build, context } from "esbuild";
+import { leanLibraries } from "./esbuild.lean.ts";
 
 /** One bundle: where it starts, where it goes, and what differs from the options that all share. */
 interface Bundle {
@@ -18,6 +19,8 @@ interface Bundle {
   readonly options: BuildOptions;
 }
 
+const forServer: BuildOptions = { plugins: [leanLibraries({ onlyTypesInUse: true })] };
+const forClient: BuildOptions = { plugins: [leanLibraries({ onlyTypesInUse: false })] };
 const forEditor: BuildOptions = { platform: "node", format: "cjs", target: "node20", external: ["vscode"] };
 const forWebEditor: BuildOptions = {
   platform: "browser",
@@ -37,10 +40,22 @@ const forCommandLine: BuildOptions = {
 };
 
 const shipped: readonly Bundle[] = [
-  { entry: "client/vscode/extension.ts", outfile: "dist/extension.cjs", options: forEditor },
-  { entry: "server/lsp/main-node.ts", outfile: "dist/server.cjs", options: forEditor },
-  { entry: "client/vscode/extension-web.ts", outfile: "dist/extension-web.cjs", options: forWebEditor },
-  { entry: "server/lsp/main-worker.ts", outfile: "dist/server-worker.js", options: forWorker },
+  {
+    entry: "client/vscode/extension.ts",
+    outfile: "dist/extension.cjs",
+    options: { ...forEditor, ...forClient },
+  },
+  { entry: "server/lsp/main-node.ts", outfile: "dist/server.cjs", options: { ...forEditor, ...forServer } },
+  {
+    entry: "client/vscode/extension-web.ts",
+    outfile: "dist/extension-web.cjs",
+    options: { ...forWebEditor, ...forClient },
+  },
+  {
+    entry: "server/lsp/main-worker.ts",
+    outfile: "dist/server-worker.js",
+    options: { ...forWorker, ...forServer },
+  },
   { entry: "client/cli/main.ts", outfile: "dist/deepwake.mjs", options: forCommandLine },
 ];
 

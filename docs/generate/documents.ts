@@ -1,8 +1,10 @@
 /** Every file that is generated, whole or in part. */
 import { textmateGrammar } from "../../grammar/highlighting/textmate-grammar.ts";
+import { checksIndex } from "./checks-index.ts";
 import { formatTable } from "./format-table.ts";
 import { fillParts, type Parts } from "./generated-parts.ts";
 import { grammarRules } from "./grammar-rules.ts";
+import { defaultTable, thresholdTable } from "./settings-tables.ts";
 import { exampleJson, exampleText, journalJsonSchema } from "./typed-form.ts";
 import { unitTable } from "./unit-table.ts";
 import { lineIndex, lineSections } from "./word-tables.ts";
@@ -31,7 +33,9 @@ export const DOCUMENTS: readonly GeneratedDocument[] = [
     "what the formatter does": formatTable,
     grammar: grammarRules,
   }),
+  page("docs/checks/README.md", { "every check": checksIndex }),
   page("docs/format.md", { "example as text": exampleText, "example as typed form": exampleJson }),
+  page("docs/settings.md", { thresholds: thresholdTable, defaults: defaultTable }),
   { path: "docs/schemas/journal.schema.json", render: journalJsonSchema },
   {
     path: "grammar/highlighting/deepwake.tmLanguage.json",

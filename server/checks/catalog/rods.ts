@@ -15,7 +15,7 @@ export const NOT_IN_WATER = check<{
   severities: ["warning"],
   summary: "A strike, catch, move or pull on a rig that isn't fishing.",
   quietWhen:
-    "the rig is unknown, the line is a reading, a line that put it in can't be read, or it was said since the rig came out",
+    "the rig is unknown, the line is a reading or outside of the trip, a line that put it in can't be read, or it was said since the rig came out",
   isDoubt: true,
   isFixable: true,
   since,
