@@ -111,6 +111,25 @@ const depthPlace = z.strictObject({
   highM: finite.describe("Deep end of the 80 % range."),
   behindM: finite.describe("Distance behind the tow point."),
 });
+const deeperM = finite.describe("Change of depth; negative is shallower.");
+const slider = z.strictObject({
+  lure: z.string(),
+  depthM: finite.describe("Of a free slider where it would balance; only the range is known."),
+  lowM: finite,
+  highM: finite,
+  behindM: finite,
+  isFree: z.boolean(),
+});
+const changes = z.strictObject({
+  of: z.enum(["ball", "lure"]),
+  moreOut: z.strictObject({ byM: finite, deeperM }),
+  faster: z.strictObject({ byMS: finite, deeperM }),
+  gear: z
+    .array(
+      z.strictObject({ kind: z.enum(["ball", "cable"]), name: z.string(), instead: z.string(), deeperM }),
+    )
+    .describe("The next heavier ball and the other cable of the book, on the same line."),
+});
 const depthLine = z.strictObject({
   line: line.nullable().describe("Line number in the file, from 0; null for a what-if."),
   trip: z.string().describe("The trip's date."),
@@ -119,9 +138,15 @@ const depthLine = z.strictObject({
   instant: instant.nullable().describe("The same in UTC; null where the time zone isn't known."),
   rig: z.string(),
   outM: finite.nullable().describe("Cable or line out by the counter."),
-  ball: depthPlace.nullable(),
+  ball: depthPlace.nullable().describe("Null on a line that has no ball, and says so in why."),
+  weight: depthPlace.nullable().describe("The diver or in-line weight of a line that has no ball."),
+  weightIs: z.enum(["diver", "weight"]).nullable(),
   lure: depthPlace.nullable(),
-  why: z.string().nullable().describe("Why the ball, or else the lure, is null."),
+  slider: slider.nullable(),
+  sideM: finite.nullable().describe("How far a planer board takes the line to the side."),
+  why: z.string().nullable().describe("Why there is no depth, or else none of the lure, or else no ball."),
+  assumed: z.array(z.string()).describe("What the book or the line doesn't say and was taken."),
+  changes: changes.nullable().describe("What-ifs on this line; null without a depth."),
 });
 const depthFile = z.strictObject({ path, lines: z.array(depthLine), error: error.optional() });
 const whatIf = z.strictObject({

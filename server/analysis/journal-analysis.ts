@@ -6,6 +6,7 @@ import { THRESHOLDS, thresholdOf } from "../model/thresholds.ts";
 import { buildTimeline, type Timeline } from "../model/timeline.ts";
 import { gearResolver, type Trip, tripsOf } from "../model/trip.ts";
 import { createDepthMemo, type DepthMemo } from "./depth-memo.ts";
+import { type GearChange, gearChanges } from "./gear-changes.ts";
 import { type LineDepth, lineDepths } from "./line-depth.ts";
 import { summarize, type TripSummary } from "./summary.ts";
 
@@ -17,6 +18,8 @@ export interface TripAnalysis {
   readonly ages: ReadingAges;
   /** Computed when first asked for. */
   readonly summary: TripSummary;
+  /** What other gear of the book would do to a line's depth; solved when first asked for. */
+  readonly gearChanges: (depth: LineDepth) => readonly GearChange[];
 }
 
 /** One file, computed. */
@@ -51,6 +54,7 @@ export function analyzeTrip(trip: Trip, memo: DepthMemo): TripAnalysis {
     timeline,
     depths,
     ages,
+    gearChanges: (depth) => gearChanges(trip, timeline, depth, memo),
     get summary(): TripSummary {
       summary ??= summarize(trip, timeline, depths);
       return summary;

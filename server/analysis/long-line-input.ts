@@ -156,7 +156,7 @@ function diverOf(rig: Rig, setting: Setting, calibration: Calibration | undefine
   const { liftAreaM2, dragAreaM2 } = calibration ?? {};
   if (liftAreaM2 === undefined || dragAreaM2 === undefined) {
     return no(
-      `how hard ${rig.name}'s diver pulls was never measured; measure its depth at a known length (a touch on the bottom, the probe clipped on) and write calibrate ${rig.name} lift-area and drag-area in the gear book`,
+      `${rig.name}'s diver was never measured; touch bottom with it at a known length, then write calibrate ${rig.name} lift-area and drag-area in the gear book`,
     );
   }
   if (setting.dial !== undefined && rig.dial !== undefined && setting.dial !== rig.dial) {

@@ -8,7 +8,9 @@ import { clockMissing } from "./clock-missing.ts";
 import { clockRepeated } from "./clock-repeated.ts";
 import { deeperThanOut } from "./deeper-than-out.ts";
 import { fishImplausible } from "./fish-implausible.ts";
+import { lineTooLong } from "./line-too-long.ts";
 import { neverPulled } from "./never-pulled.ts";
+import { noDeeper } from "./no-deeper.ts";
 import { notInWater } from "./not-in-water.ts";
 import { overlappingTrips } from "./overlapping-trips.ts";
 import { readingMissing } from "./reading-missing.ts";
@@ -34,6 +36,8 @@ export const DAY_RULES: readonly Rule[] = [
   setbackExceedsOut,
   blowbackExceedsOut,
   deeperThanOut,
+  lineTooLong,
+  noDeeper,
   aboveSurface,
   touchingBottom,
   speedImplausible,

@@ -28,6 +28,11 @@ function inUnit(
 
 /** A depth or length in whole units: `82 ft`. */
 export const lengthWords = (gear: Gear | undefined, m: number): string => inUnit(gear, "length", m, 0);
+/** A length of leadcore in colors to a tenth: `5 colors`. */
+export function colorWords(m: number): string {
+  const row = findUnit("colors");
+  return row === undefined ? `${m} m` : countWords(Number(fromSi(m, row).toFixed(1)), "color");
+}
 /** The length of a fish in whole units: `35 in`. */
 export function fishLengthWords(gear: Gear | undefined, m: number): string {
   const unit = gear?.defaults.shortLength?.unit ?? (lengthUnit(gear) === "m" ? "cm" : "in");

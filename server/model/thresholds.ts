@@ -92,6 +92,13 @@ export const THRESHOLDS = {
     "judgement",
     "How much deeper than the cable out a reading may be before anything is said: readings are whole feet.",
   ),
+  noDeeper: row(
+    "no-deeper",
+    null,
+    "0.1",
+    "judgement",
+    "Depth gained for each length let out, as a share, below which more line is said to go no deeper.",
+  ),
   slowTroll: row(
     "slowest-troll",
     "speed",

@@ -1,33 +1,20 @@
 /** A line's true depth in the captain's plain words, with where each number came from. */
-import { findUnit, fromSi } from "../../grammar/units.ts";
 import type { TripAnalysis } from "../analysis/journal-analysis.ts";
 import type { DepthPlace, LineDepth } from "../analysis/line-depth.ts";
 import type { SpeedUsed } from "../analysis/speed-used.ts";
-import { ageWords, clockWords, lengthUnit, lengthWords, speedWords } from "../model/figures.ts";
+import { ageWords, clockWords, lengthWords, speedWords } from "../model/figures.ts";
 import type { Gear } from "../model/gear-types.ts";
+import { longLineSentences, sliderSentences } from "./long-line-sentences.ts";
+import { placeWords } from "./place-words.ts";
+
+export { placeCell, placeWords } from "./place-words.ts";
 
 /** The caution that goes with every depth. */
 export const DEPTH_CAUTION = "Depths are estimates: not for navigation, not for clearing the bottom.";
 
-/** Whole units of the boat: `67 ft down (63 to 70)`; the band rounded outward. */
-export function placeWords(gear: Gear, place: DepthPlace): string {
-  return `${lengthWords(gear, place.depthM)} down (${bandWords(gear, place)})`;
-}
-
-/** The same under a heading that says what it is: `67 ft (63 to 70)`. */
-export function placeCell(gear: Gear, place: DepthPlace): string {
-  return `${lengthWords(gear, place.depthM)} (${bandWords(gear, place)})`;
-}
-
-function bandWords(gear: Gear, place: DepthPlace): string {
-  const unit = findUnit(lengthUnit(gear));
-  const of = (m: number): number => (unit === undefined ? m : fromSi(m, unit));
-  return `${Math.max(0, Math.floor(of(place.lowM)))} to ${Math.ceil(of(place.highM))}`;
-}
-
 /** The short form beside a line: `ball 67 ft, lure 68 ft`; empty where nothing is known. */
 export function depthLabel(gear: Gear, depth: LineDepth): string {
-  if (depth.ball === null) return "";
+  if (depth.ball === null) return longLineLabel(gear, depth);
   const ball = `ball ${lengthWords(gear, depth.ball.depthM)}`;
   const isOwnBall = depth.cableRig?.name === depth.rig;
   if (depth.lure === null)
@@ -40,18 +27,26 @@ export function depthLabel(gear: Gear, depth: LineDepth): string {
   return isOwnBall ? `${ball}, ${lure}` : lure;
 }
 
+function longLineLabel(gear: Gear, { weight, weightIs, lure }: LineDepth): string {
+  if (lure === null) return "";
+  const hung = weight === null ? "" : `${weightIs} ${lengthWords(gear, weight.depthM)}, `;
+  return `${hung}lure ${lengthWords(gear, lure.depthM)}`;
+}
+
 /** Everything there is to say of one line's depth, one sentence or two an entry. */
 export function depthSentences(day: TripAnalysis, depth: LineDepth): string[] {
   const { gear } = day.trip;
-  if (depth.ball === null) return [`No depth for ${depth.rig}: ${depth.why ?? "not known"}.`];
+  const main = depth.ball ?? depth.lure;
+  if (main === null) return [`No depth for ${depth.rig}: ${depth.why ?? "not known"}.`];
   return [
-    ballSentence(gear, depth),
-    ...lureSentences(gear, depth),
+    ...(depth.ball === null
+      ? longLineSentences(gear, depth)
+      : [ballSentence(gear, depth), ...lureSentences(gear, depth), ...sliderSentences(gear, depth)]),
     ...(depth.surfaced
       ? ["The model puts part of it at or above the surface: look at the numbers on this line."]
       : []),
     ...(depth.speed === undefined ? [] : [speedSentence(day, depth.speed, depth.event.instant?.utcMs ?? 0)]),
-    changeSentence(gear, depth.ball),
+    changeSentence(gear, main, depth.ball === null ? "line" : "cable"),
     trustSentence(depth),
   ];
 }
@@ -108,19 +103,22 @@ const TEN_FEET_M = 3.048;
 const FASTER_MS = 0.2 * 0.44704;
 
 /** Two what-ifs from the slopes at this setting. */
-function changeSentence(gear: Gear, ball: DepthPlace): string {
-  const more = lengthWords(gear, Math.abs(ball.depthPerOut * TEN_FEET_M));
-  const lift = lengthWords(gear, Math.abs(ball.depthPerSpeed * FASTER_MS));
+function changeSentence(gear: Gear, place: DepthPlace, out: "cable" | "line"): string {
+  const more = lengthWords(gear, Math.abs(place.depthPerOut * TEN_FEET_M));
+  const lift = lengthWords(gear, Math.abs(place.depthPerSpeed * FASTER_MS));
   const lifted = lift.startsWith("0 ")
     ? "hardly any change"
-    : `about ${lift} ${ball.depthPerSpeed < 0 ? "shallower" : "deeper"}`;
-  return `${lengthWords(gear, TEN_FEET_M)} more cable: about ${more} ${ball.depthPerOut < 0 ? "shallower" : "deeper"}. ${speedWords(gear, FASTER_MS)} faster: ${lifted}.`;
+    : `about ${lift} ${place.depthPerSpeed < 0 ? "shallower" : "deeper"}`;
+  return `${lengthWords(gear, TEN_FEET_M)} more ${out}: about ${more} ${place.depthPerOut < 0 ? "shallower" : "deeper"}. ${speedWords(gear, FASTER_MS)} faster: ${lifted}.`;
 }
 
 function trustSentence(depth: LineDepth): string {
   const rig = depth.cableRig?.name ?? depth.rig;
   const { calibration } = depth;
-  if (calibration === undefined) return `${rig} was never checked against a probe, so the range is wide.`;
+  if (calibration === undefined)
+    return depth.ball === null
+      ? `${rig}'s depth was never measured, so the range is wide.`
+      : `${rig} was never checked against a probe, so the range is wide.`;
   const since = calibration.origin.from;
   return `${rig} calibrated${since === null ? "" : ` ${since}`}${calibration.readings === undefined ? "" : ` from ${calibration.readings} readings`}.`;
 }

@@ -4,6 +4,7 @@ import { isRead } from "../../grammar/is-read.ts";
 import type { ReadLine } from "../../grammar/journal.ts";
 import { canonicalLine } from "../../grammar/print.ts";
 import { DEPTH_CAUTION, depthSentences } from "../reports/depth-sentences.ts";
+import { gearChangeSentences } from "../reports/gear-change-sentences.ts";
 import { SUMMARY_CAUTION, summarySentences } from "../reports/summary-sentences.ts";
 import { definitionOf, guestName, speciesMeant } from "./definitions.ts";
 import { isWithin, nameAt, rowOf } from "./name-at.ts";
@@ -29,8 +30,9 @@ function lineHover(snapshot: Snapshot, lineIndex: number, line: ReadLine): strin
   const known = snapshot.depths.get(lineIndex);
   if (known !== undefined) {
     if (!isWhole(line)) return "No depth: part of this line can't be read.";
-    const caution = known.depth.ball === null ? "" : `\n\n*${DEPTH_CAUTION}*`;
-    return sentencesOf(depthSentences(known.day, known.depth)) + caution;
+    const caution = known.depth.why !== null ? "" : `\n\n*${DEPTH_CAUTION}*`;
+    const said = [...depthSentences(known.day, known.depth), ...gearChangeSentences(known.day, known.depth)];
+    return sentencesOf(said) + caution;
   }
   const day = snapshot.tripAt(lineIndex);
   if (day?.trip.openerIndex !== lineIndex) return "";

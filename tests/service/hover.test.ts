@@ -53,7 +53,17 @@ describe("a line with a depth", () => {
   });
 
   test("says why there is none", () => {
-    checkHoverHolds("06:20 <|>set PB out 5 colors", /^No depth for PB: depths of leadcore lines/u);
+    checkHoverHolds("06:20 <|>set J1 out 60 ft", /^No depth for J1: J1 isn't in the gear book\./u);
+  });
+
+  test("counts leadcore in colors, and says what was taken for granted", () => {
+    checkHoverHolds(
+      "06:20 <|>set PB out 5 colors",
+      /^Lure about \d+ ft down \(\d+ to \d+\), \d+ ft back\. 5 colors out\. {2}\n/u,
+      "PB's leadcore is taken as ordinary, since the gear book names none.",
+      /10 ft more line: about \d+ ft deeper\. 0\.2 mph faster: about \d+ ft shallower\./u,
+      "PB's depth was never measured, so the range is wide.",
+    );
   });
 
   test("gives none while part of the line can't be read", () => {

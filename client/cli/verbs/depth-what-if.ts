@@ -5,6 +5,7 @@ import type { TripAnalysis } from "../../../server/analysis/journal-analysis.ts"
 import type { LineDepth } from "../../../server/analysis/line-depth.ts";
 import { lengthWords, speedWords, tempWords } from "../../../server/model/figures.ts";
 import { DEPTH_CAUTION, depthSentences } from "../../../server/reports/depth-sentences.ts";
+import { gearChangeSentences } from "../../../server/reports/gear-change-sentences.ts";
 import { complain } from "../complain.ts";
 import { depthLineJson } from "../depth-lines.ts";
 import { envelopeText } from "../envelope.ts";
@@ -27,9 +28,9 @@ export async function depthWhatIf(call: Call, world: World): Promise<ExitCode> {
   if (!imagined.ok) return refuse(world, imagined.why);
   const { day, depth } = imagined;
   if (call.switches.has("json")) world.out.write(whatIfJson(day, depth, world));
-  else if (depth.ball !== null)
+  else if (depth.why === null)
     world.out.write(whatIfText(day, depth, widthOf(world.out), paintFor(world, call)));
-  if (depth.ball !== null) return FINE;
+  if (depth.why === null) return FINE;
   return refuse(world, `no depth for ${depth.rig}: ${depth.why}.`);
 }
 
@@ -62,7 +63,10 @@ function whatIfText(day: TripAnalysis, depth: LineDepth, width: number, paint: P
   const speed = depth.speed === undefined ? "" : ` at ${speedWords(gear, depth.speed.value)}`;
   const water = depth.water === undefined ? "" : ` in water of ${tempWords(gear, depth.water.tempC)}`;
   const heading = `${depth.rig}${out}${speed}${water} (${boat}, gear of ${date})`;
-  const sentences = [...depthSentences(day, { ...depth, speed: undefined })];
+  const sentences = [
+    ...depthSentences(day, { ...depth, speed: undefined }),
+    ...gearChangeSentences(day, depth),
+  ];
   const noLure = depth.lure === null && depth.whyNoLure !== null;
   const hint = noLure ? ["For the lure's depth give --setback and --lure."] : [];
   return [

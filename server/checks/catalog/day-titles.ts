@@ -32,4 +32,5 @@ export const DAY_RELATED = {
   reading: "read here",
   otherTrip: "the other trip",
   out: "how much cable is out",
+  holds: "what the rig holds",
 } as const;

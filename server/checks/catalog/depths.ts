@@ -1,7 +1,7 @@
 /** Checks of cable, depth and bottom. */
 import type { Gear } from "../../model/gear-types.ts";
 import { check } from "../check.ts";
-import { ageWords, lengthWords, speedWords } from "../words.ts";
+import { ageWords, colorWords, lengthWords, speedWords } from "../words.ts";
 
 const since = "0.1.0";
 
@@ -79,6 +79,48 @@ export const DEEPER_THAN_OUT = check<{
       what === "probe" ? `The probe shows ${depth}${above}` : `The ball touched bottom in ${depth}`;
     const end = isBeyond ? "one of the two is wrong." : "does the counter read short?";
     return `${where}, with ${lengthWords(gear, outM)} of cable out: ${end}`;
+  },
+});
+
+/** More than the rig holds. */
+export const LINE_TOO_LONG = check<{
+  gear: Gear;
+  rig: string;
+  outM: number;
+  holdsM: number;
+  isLeadcore: boolean;
+}>({
+  slug: "line-too-long",
+  severities: ["error"],
+  summary: "More line is out than the rig holds, and the gear book names no backing.",
+  quietWhen: "what the rig holds isn't stated, or its backing is named",
+  isDoubt: true,
+  isFixable: false,
+  since,
+  message: ({ gear, rig, outM, holdsM, isLeadcore }) => {
+    const words = (m: number): string => (isLeadcore ? colorWords(m) : lengthWords(gear, m));
+    return `${words(outM)} out, but ${rig} holds ${words(holdsM)}; name its backing in the gear book if the rest is backing.`;
+  },
+});
+
+/** No use letting out more. */
+export const NO_DEEPER = check<{
+  gear: Gear;
+  what: "ball" | "diver" | "weight" | "lure";
+  share: number;
+  speedMS: number;
+}>({
+  slug: "no-deeper",
+  severities: ["information"],
+  summary: "At this speed more line out no longer goes deeper.",
+  quietWhen:
+    "the line is on the bottom, it is a flat line without a weight, or it was said of that rig just before",
+  isDoubt: true,
+  isFixable: false,
+  since,
+  message: ({ gear, what, share, speedMS }) => {
+    const change = share < 0 ? "brings it up" : "hardly takes it deeper";
+    return `At ${speedWords(gear, speedMS)} more line out ${change}: the ${what} gains ${(10 * share).toFixed(1)} for every 10 let out.`;
   },
 });
 

@@ -1,0 +1,40 @@
+import type { TripAnalysis } from "../analysis/journal-analysis.ts";
+import type { LineDepth } from "../analysis/line-depth.ts";
+import { THRESHOLDS, thresholdOf } from "../model/thresholds.ts";
+import { NO_DEEPER } from "./catalog/day.ts";
+import type { Rule } from "./check.ts";
+import { itemPlace } from "./places.ts";
+
+/** Says where more line out no longer goes deeper; once for a rig, until it goes deeper again. */
+export const noDeeper: Rule = ({ analysis, report }) => {
+  for (const day of analysis.trips) {
+    const { gear } = day.trip;
+    const leastShare = thresholdOf(gear, THRESHOLDS.noDeeper);
+    const said = new Set<string>();
+    for (const depth of day.depths) {
+      const { event, speed, rig } = depth;
+      const share = deeperShare(day, depth);
+      if (share === undefined || speed === undefined) continue;
+      const isFlat = share < leastShare;
+      if (isFlat && !said.has(rig)) {
+        const what = depth.ball === null ? (depth.weightIs ?? "lure") : "ball";
+        const data = { gear, what, share, speedMS: speed.value } as const;
+        report(NO_DEEPER, itemPlace(event.lineIndex, event.line, "out"), data);
+      }
+      if (isFlat) said.add(rig);
+      else said.delete(rig);
+    }
+  }
+};
+
+/**
+ * Depth gained for each length of line let out; `undefined` where the question isn't asked: a flat line's depth is
+ * its lure's, a line on the bottom is deep enough, and one at the surface has a check of its own.
+ */
+function deeperShare({ trip }: TripAnalysis, depth: LineDepth): number | undefined {
+  const { ball, weight, lure, cableRig, rig, setting, surfaced } = depth;
+  const place = ball ?? weight ?? lure;
+  if (place === null || surfaced || setting.onBottom || place.onBottom) return undefined;
+  if (cableRig !== undefined) return cableRig.name === rig ? place.depthPerOut : undefined;
+  return trip.gear.rigs.get(rig)?.kind === "flat" && weight === null ? undefined : place.depthPerOut;
+}
