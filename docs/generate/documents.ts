@@ -1,6 +1,7 @@
 /** Every file that is generated, whole or in part. */
 import { textmateGrammar } from "../../grammar/highlighting/textmate-grammar.ts";
 import { checksIndex } from "./checks-index.ts";
+import { withChecksSetting } from "./checks-setting.ts";
 import { formatTable } from "./format-table.ts";
 import { fillParts, type Parts } from "./generated-parts.ts";
 import { grammarRules } from "./grammar-rules.ts";
@@ -36,6 +37,7 @@ export const DOCUMENTS: readonly GeneratedDocument[] = [
   page("docs/checks/README.md", { "every check": checksIndex }),
   page("docs/format.md", { "example as text": exampleText, "example as typed form": exampleJson }),
   page("docs/settings.md", { thresholds: thresholdTable, defaults: defaultTable }),
+  { path: "package.json", render: withChecksSetting },
   { path: "docs/schemas/journal.schema.json", render: journalJsonSchema },
   {
     path: "grammar/highlighting/deepwake.tmLanguage.json",
