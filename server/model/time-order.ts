@@ -60,8 +60,22 @@ export function isOutOfOrder(trip: Trip, rig: string): boolean {
   });
 }
 
+/**
+ * Events sorted by time; a line without a clock stays behind the line above it, and so does one whose half-day or date
+ * slipped. Stable.
+ */
+export function inTimeOrder(trip: Trip): TripEvent[] {
+  const slipped = slippedLines(trip);
+  let lastMs = Number.NEGATIVE_INFINITY;
+  const keyed = trip.events.map((event) => {
+    if (event.instant !== null && !slipped.has(event.lineIndex)) lastMs = event.instant.utcMs;
+    return { event, key: lastMs };
+  });
+  return keyed.sort((a, b) => (a.key === b.key ? 0 : a.key - b.key)).map(({ event }) => event);
+}
+
 /** Line numbers of those whose half-day or date slipped: their place in the file tells more than their clock. */
-export function slippedLines(trip: Trip): ReadonlySet<number> {
+function slippedLines(trip: Trip): ReadonlySet<number> {
   const slips = timeDisorders(trip).filter(({ slip }) => slip === "afternoon" || slip === "next-day");
   return new Set(linesOf(slips));
 }
