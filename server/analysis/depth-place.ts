@@ -14,18 +14,25 @@ export interface DepthPlace {
   readonly onBottom: boolean;
 }
 
-/** The bottom stops what the model would put below it, and the surface what it would put above. */
+/** The bottom stops what the model would put below it, and the surface what it would put above. The band is solved when it is looked at. */
 export function placeOf(place: BandedPlace, waterM: number | undefined): DepthPlace {
-  const { behindM, depthPerSpeed, depthPerOut } = place;
   const limit = waterM ?? Number.POSITIVE_INFINITY;
   const within = (depthM: number): number => Math.max(0, Math.min(depthM, limit));
   return {
     depthM: within(place.depthM),
-    lowM: within(place.lowM),
-    highM: within(place.highM),
-    behindM,
-    depthPerSpeed,
-    depthPerOut,
+    get lowM() {
+      return within(place.lowM);
+    },
+    get highM() {
+      return within(place.highM);
+    },
+    behindM: place.behindM,
+    get depthPerSpeed() {
+      return place.depthPerSpeed;
+    },
+    get depthPerOut() {
+      return place.depthPerOut;
+    },
     onBottom: place.depthM >= limit,
   };
 }

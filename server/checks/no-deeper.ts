@@ -13,7 +13,7 @@ export const noDeeper: Rule = ({ analysis, report }) => {
     const said = new Set<string>();
     for (const depth of day.depths) {
       const { event, speed, rig } = depth;
-      const share = deeperShare(day, depth);
+      const share = isSteep(depth, leastShare) ? 1 : deeperShare(day, depth);
       if (share === undefined || speed === undefined) continue;
       const isFlat = share < leastShare;
       if (isFlat && !said.has(rig)) {
@@ -26,6 +26,14 @@ export const noDeeper: Rule = ({ analysis, report }) => {
     }
   }
 };
+
+/** How many times the threshold a line's slope at the top may be before the gain itself is worth solving for. */
+const STEEP = 3;
+
+/** In an even speed a line gains about the cosine of its angle at the top: most hang far too steep to ask further. */
+function isSteep({ topAngleDeg }: LineDepth, leastShare: number): boolean {
+  return topAngleDeg !== null && Math.cos((topAngleDeg * Math.PI) / 180) > STEEP * leastShare;
+}
 
 /**
  * Depth gained for each length of line let out; `undefined` where the question isn't asked: a flat line's depth is

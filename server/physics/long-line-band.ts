@@ -1,7 +1,7 @@
 import { type Band, bandsOf, type Uncertain } from "./band.ts";
 import { whyNoLongLine } from "./check-long-line.ts";
 import type { Place } from "./downrigger.ts";
-import type { BandedPlace } from "./downrigger-band.ts";
+import { type BandedPlace, once } from "./downrigger-band.ts";
 import { type LongLine, type SolvedLongLine, solveCheckedLongLine } from "./long-line.ts";
 import { fasterLine, type LongLineParameter, longerLine } from "./long-line-parameters.ts";
 import { type Refusal, refuse } from "./refusal.ts";
@@ -23,7 +23,8 @@ const OUT_STEP_M = 0.5;
 
 /**
  * Where a long line's joint and lure are, with an 80 % band on each depth from the parameters given, and the
- * slopes for "ten feet more" and "a little faster". Refuses what `solveLongLine` refuses.
+ * slopes for "ten feet more" and "a little faster", each solved when it is first looked at. Refuses what
+ * `solveLongLine` refuses.
  */
 export function solveLongLineBand(
   line: LongLine,
@@ -38,10 +39,12 @@ export function solveLongLineBand(
     key,
     at: (deviations) => depthsNear(moved(line, deviations), SIDE_TOLERANCE),
   }));
-  const bands = bandsOf(values, inputs);
-  const bySpeed = slopes(values, depthsNear(fasterLine(line, SPEED_STEP_MS), SLOPE_TOLERANCE), SPEED_STEP_MS);
-  const byOut = slopes(values, depthsNear(longerLine(line, OUT_STEP_M), SLOPE_TOLERANCE), OUT_STEP_M);
-  const banded = (place: Place, i: number): BandedPlace => bandedPlace(place, bands[i], bySpeed[i], byOut[i]);
+  const slopesTo = (other: LongLine, step: number) =>
+    slopes(values, depthsNear(other, SLOPE_TOLERANCE), step);
+  const bands = once(() => bandsOf(values, inputs));
+  const bySpeed = once(() => slopesTo(fasterLine(line, SPEED_STEP_MS), SPEED_STEP_MS));
+  const byOut = once(() => slopesTo(longerLine(line, OUT_STEP_M), OUT_STEP_M));
+  const banded = (place: Place, i: number): BandedPlace => bandedPlace(place, i, { bands, bySpeed, byOut });
   return { ok: true, solved, joint: banded(solved.joint, 0), lure: banded(solved.lure, 1) };
 }
 
@@ -58,14 +61,31 @@ function slopes(values: readonly number[], ahead: readonly number[] | undefined,
   return ahead === undefined ? [] : ahead.map((depth, i) => (depth - (values[i] ?? 0)) / step);
 }
 
+/** What is solved when it is first asked for, by depth in the order of `depthsOf`. */
+interface Later {
+  readonly bands: () => readonly Band[];
+  readonly bySpeed: () => readonly number[];
+  readonly byOut: () => readonly number[];
+}
+
 /** A band's shallow end never rises above the surface. */
-function bandedPlace(place: Place, band: Band | undefined, bySpeed = 0, byOut = 0): BandedPlace {
+function bandedPlace(place: Place, index: number, { bands, bySpeed, byOut }: Later): BandedPlace {
   return {
     ...place,
-    lowM: Math.min(place.depthM, Math.max(0, band?.low ?? place.depthM)),
-    highM: band?.high ?? place.depthM,
-    depthPerSpeed: bySpeed,
-    depthPerOut: byOut,
-    shares: band?.shares ?? [],
+    get lowM() {
+      return Math.min(place.depthM, Math.max(0, bands()[index]?.low ?? place.depthM));
+    },
+    get highM() {
+      return bands()[index]?.high ?? place.depthM;
+    },
+    get depthPerSpeed() {
+      return bySpeed()[index] ?? 0;
+    },
+    get depthPerOut() {
+      return byOut()[index] ?? 0;
+    },
+    get shares() {
+      return bands()[index]?.shares ?? [];
+    },
   };
 }

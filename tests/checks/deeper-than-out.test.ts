@@ -9,6 +9,14 @@ test.each([
   // A ball lowered for a reading: nobody says how far.
   "05:36 pull P1\n05:40 probe P1 depth 95 ft",
   "05:36 probe P1 depth 65 ft\n2031-06-01 calibrate P1 counter-scale 1.1",
+  // In what order it was moved and read can't be told.
+  `
+  05:40 move P1 out 120 ft
+  05:50 birds some
+  05:30 probe P1 depth 110 ft
+  ^^^^^ time-backwards
+  06:00 fleas some
+  `,
   "05:36 touch P1 out 92 ft bottom 90 ft",
   // The sounder is under the boat, the ball behind it: slopes differ.
   "05:36 touch P1 out 92 ft\n05:37 sonar bottom 100 ft",

@@ -91,3 +91,14 @@ describe("fixes", () => {
     checkFixOf("not-in-water", "trolling", before, after);
   });
 });
+
+test("a time in doubt is said once, not again of every line of its rig", () => {
+  checkTrolling(`
+    05:30 move P1 out 70 ft
+    06:30 pull P1
+    ^^^^^ time-backwards
+    05:40 strike P1
+    05:45 lost P1 fish
+    05:50 again P1
+  `);
+});
