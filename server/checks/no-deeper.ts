@@ -37,12 +37,13 @@ function isSteep({ topAngleDeg }: LineDepth, leastShare: number): boolean {
 
 /**
  * Depth gained for each length of line let out; `undefined` where the question isn't asked: a flat line's depth is
- * its lure's, a line on the bottom is deep enough, and one at the surface has a check of its own.
+ * its lure's, a line on the bottom is deep enough, one at the surface has a check of its own, and backing only takes a line
+ * away from the boat.
  */
 function deeperShare({ trip }: TripAnalysis, depth: LineDepth): number | undefined {
-  const { ball, weight, lure, cableRig, rig, setting, surfaced } = depth;
+  const { ball, weight, lure, cableRig, rig, setting, surfaced, backingM } = depth;
   const place = ball ?? weight ?? lure;
-  if (place === null || surfaced || setting.onBottom || place.onBottom) return undefined;
+  if (place === null || surfaced || backingM > 0 || setting.onBottom || place.onBottom) return undefined;
   if (cableRig !== undefined) return cableRig.name === rig ? place.depthPerOut : undefined;
   return trip.gear.rigs.get(rig)?.kind === "flat" && weight === null ? undefined : place.depthPerOut;
 }

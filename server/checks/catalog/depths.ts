@@ -114,7 +114,7 @@ export const NO_DEEPER = check<{
   severities: ["information"],
   summary: "At this speed more line out no longer goes deeper.",
   quietWhen:
-    "the line is on the bottom, it is a flat line without a weight, or it was said of that rig just before",
+    "the line is on the bottom, backing is out, it is a flat line without a weight, or it was said of that rig just before",
   isDoubt: true,
   isFixable: false,
   since,
