@@ -1,5 +1,5 @@
 import { type CylinderDrag, normalDragCoefficient } from "./drag.ts";
-import { type FlowProfile, speedAtDepthMS } from "./flow-profile.ts";
+import { type FlowProfile, pieceAt, type Stretch, takePiece, tanhSpeedMS } from "./flow-profile.ts";
 import type { Water } from "./water.ts";
 
 /** The properties of one stretch of line that the water acts on. */
@@ -43,6 +43,18 @@ const load = {
   tangentialFactor: 0,
   drag: { law: "constant", coefficient: 0, multiplier: 0 } as CylinderDrag,
   flow: { type: "uniform", speedMS: 0 } as FlowProfile,
+  isCurved: false,
+  /** The climb ends where it comes up to this depth. */
+  stopZM: Number.NEGATIVE_INFINITY,
+};
+
+/** The piece of the profile that the line is in: speed = at + slope z, between two depths. */
+const piece: Stretch = {
+  index: 0,
+  atMS: 0,
+  slopePerS: 0,
+  fromZM: Number.NEGATIVE_INFINITY,
+  toZM: Number.POSITIVE_INFINITY,
 };
 
 /**
@@ -52,7 +64,8 @@ const load = {
  * force; the whole line comes out about ten times better than that.
  *
  * Upward, because the force at the lower end is known and errors die out; downward they grow (the upper part of
- * a long heavy line lies at its critical angle). The force is carried as a vector: no angle to wrap.
+ * a long heavy line lies at its critical angle). The force is carried as a vector: no angle to wrap. Steps end
+ * exactly where a profile of straight pieces bends, since an integrator loses its order on a bend.
  */
 export function climbLine(
   state: LineState,
@@ -63,31 +76,78 @@ export function climbLine(
   scaleM: number,
   tolerance: number,
 ): string | undefined {
-  prepareLoad(line, water, flow);
+  prepareLoad(line, water, flow, Number.NEGATIVE_INFINITY);
+  const leftM = climbPrepared(state, lengthM, scaleM, tolerance);
+  return typeof leftM === "number" ? undefined : leftM;
+}
+
+/**
+ * The same, ending where the line comes up to the depth `stopZM`, below which it must start. Answers the length
+ * it took, `undefined` when `mostM` of line do not reach so high, or a plain reason when the line goes slack.
+ */
+export function climbLineTo(
+  stopZM: number,
+  state: LineState,
+  line: LineProperties,
+  mostM: number,
+  water: Water,
+  flow: FlowProfile,
+  scaleM: number,
+  tolerance: number,
+): number | undefined | string {
+  prepareLoad(line, water, flow, stopZM);
+  const leftM = climbPrepared(state, mostM, scaleM, tolerance);
+  if (typeof leftM === "string") return leftM;
+  return state.zM <= stopZM + LANDED_SHARE * scaleM ? mostM - leftM : undefined;
+}
+
+/** How near to a depth to land on it, as a share of the whole line. */
+const LANDED_SHARE = 1e-10;
+
+/** Climbs; answers what is left of `lengthM` where the stop was reached before, or why it cannot. */
+function climbPrepared(
+  state: LineState,
+  lengthM: number,
+  scaleM: number,
+  tolerance: number,
+): number | string {
   let leftM = lengthM;
-  rateAt(state.zM, state.forceXN, state.forceZN);
-  opening.x = rate.x;
-  opening.z = rate.z;
-  opening.forceX = rate.forceX;
-  opening.forceZ = rate.forceZ;
+  const slackM = LANDED_SHARE * scaleM;
+  takePiece(piece, load.flow, pieceAt(load.flow, state.zM));
+  openAt(state);
   let stepM = Math.min(lengthM, firstStepM(state));
+  let turns = 0;
   for (let count = 0; leftM > 0; count++) {
     if (count > MOST_STEPS) return "the line's shape could not be settled";
-    const takenM = Math.min(stepM, leftM);
+    let takenM = Math.min(stepM, leftM);
     const error = tryStep(state, takenM, scaleM, tolerance);
-    if (error <= 1) {
-      if (!acceptStep(state)) return "the line goes slack part of the way up";
-      leftM = takenM === leftM ? 0 : leftM - takenM;
-    }
     // The usual controller of a fifth-order pair: aim at 0.9 of the bound, never change more than tenfold.
     const growth = error > 1e-9 ? 0.9 * error ** -0.2 : 10;
     stepM = takenM * Math.min(10, Math.max(0.1, growth));
     if (!(stepM > 0)) return "the line's shape could not be settled";
+    if (!(error <= 1)) continue;
+    const edgeZM = edgePassed();
+    if (edgeZM !== undefined) {
+      if (Math.abs(state.zM - edgeZM) <= slackM && turns < 2) {
+        if (edgeZM === load.stopZM) return leftM;
+        crossEdge(edgeZM);
+        openAt(state);
+        turns++;
+        continue;
+      }
+      takenM = landOn(edgeZM, state, takenM, scaleM, tolerance, slackM);
+    }
+    turns = 0;
+    if (!acceptStep(state)) return "the line goes slack part of the way up";
+    leftM = takenM === leftM ? 0 : leftM - takenM;
+    if (edgeZM === undefined) continue;
+    if (edgeZM === load.stopZM) return leftM;
+    crossEdge(edgeZM);
   }
-  return undefined;
+  return leftM;
 }
 
-function prepareLoad(line: LineProperties, water: Water, flow: FlowProfile): void {
+function prepareLoad(line: LineProperties, water: Water, flow: FlowProfile, stopZM: number): void {
   const halfDensity = 0.5 * water.densityKgM3;
   load.weightNPerM = line.weightNPerM;
   load.halfDensityDiameter = halfDensity * line.diameterM;
@@ -95,6 +155,65 @@ function prepareLoad(line: LineProperties, water: Water, flow: FlowProfile): voi
   load.tangentialFactor = halfDensity * line.tangentialCoefficient * Math.PI * line.diameterM;
   load.drag = line.normalDrag;
   load.flow = flow;
+  load.isCurved = flow.type === "tanh";
+  load.stopZM = stopZM;
+}
+
+/** Works out the rates at the accepted point afresh. */
+function openAt(state: LineState): void {
+  rateAt(state.zM, state.forceXN, state.forceZN);
+  opening.x = rate.x;
+  opening.z = rate.z;
+  opening.forceX = rate.forceX;
+  opening.forceZ = rate.forceZ;
+}
+
+/** The depth that the tried step went past: a bend of the profile or the stop; `undefined` for none. */
+function edgePassed(): number | undefined {
+  const upperZM = piece.fromZM > load.stopZM ? piece.fromZM : load.stopZM;
+  if (trial.zM < upperZM) return upperZM;
+  return trial.zM > piece.toZM ? piece.toZM : undefined;
+}
+
+/** Goes over into the next piece, up or down. */
+function crossEdge(edgeZM: number): void {
+  takePiece(piece, load.flow, piece.index + (edgeZM === piece.toZM ? 1 : -1));
+}
+
+/**
+ * Shortens the tried step so that it ends on a depth that it passed; answers its length. Regula falsi (Illinois)
+ * on real steps, started by Newton's step from the far end: one to three tries.
+ */
+function landOn(
+  edgeZM: number,
+  state: LineState,
+  triedM: number,
+  scaleM: number,
+  tolerance: number,
+  slackM: number,
+): number {
+  let nearM = 0;
+  let nearMiss = state.zM - edgeZM;
+  let farM = triedM;
+  let farMiss = trial.zM - edgeZM;
+  let stepM = triedM - farMiss / rate.z;
+  for (let count = 0; count < 60; count++) {
+    if (!(stepM > nearM && stepM < farM)) stepM = nearM + ((farM - nearM) * nearMiss) / (nearMiss - farMiss);
+    if (!(stepM > nearM && stepM < farM)) stepM = 0.5 * (nearM + farM);
+    tryStep(state, stepM, scaleM, tolerance);
+    const miss = trial.zM - edgeZM;
+    if (Math.abs(miss) <= slackM) break;
+    const newtonM = stepM - miss / rate.z;
+    if (miss > 0 === nearMiss > 0) {
+      nearM = stepM;
+      nearMiss = miss;
+    } else {
+      farM = stepM;
+      farMiss = miss;
+    }
+    stepM = newtonM;
+  }
+  return stepM;
 }
 
 /** The force turns over a length of about tension over load; start well inside it. */
@@ -109,7 +228,7 @@ function rateAt(zM: number, forceXN: number, forceZN: number): void {
   const tensionN = Math.sqrt(forceXN * forceXN + forceZN * forceZN);
   const sin = forceXN / tensionN;
   const cos = forceZN / tensionN;
-  const speedMS = speedAtDepthMS(load.flow, zM);
+  const speedMS = load.isCurved ? tanhSpeedMS(load.flow, zM) : piece.atMS + piece.slopePerS * zM;
   const across = speedMS * cos;
   const along = speedMS * sin;
   const acrossSize = across < 0 ? -across : across;
