@@ -69,6 +69,23 @@ export function solveSheared(
   return solved.length === 0 ? deepest : { ...deepest, alternatives: solved };
 }
 
+/**
+ * The line climbed once from a depth of its lower end, then moved so that its top fits: the answer when the depth
+ * it ends up at is the one it was climbed from. For a caller that settles the depth along with its own unknowns.
+ */
+export function solveFromEnd(
+  line: TowedLine,
+  water: Water,
+  flow: FlowProfile,
+  top: TowPoint,
+  endZM: number,
+  tolerance: number,
+): SolvedLine | Refusal {
+  const lengthM = totalLengthM(line.segments);
+  const state = { xM: 0, zM: 0, forceXN: 0, forceZN: 0, leastZM: 0 };
+  return climbed({ line, water, flow, top, lengthM, tolerance, state, why: "" }, endZM);
+}
+
 /** How far the top comes out below its place when the lower end is at a depth; `undefined` without an answer. */
 function shoot(shots: Shots, endZM: number, tolerance: number): number | undefined {
   const { line, water, flow, top, state } = shots;
@@ -98,10 +115,15 @@ function resetTo(state: LineState, endZM: number): void {
 
 /** The whole answer for one depth of the lower end: the last climb, with its nodes kept. */
 function recorded(shots: Shots, root: Root): SolvedLine | Refusal {
+  const placed = climbed(shots, root.at);
+  return placed.ok ? { ...placed, conditioning: 1 / Math.max(Math.abs(root.slope), 1e-9) } : placed;
+}
+
+function climbed(shots: Shots, endZM: number): SolvedLine | Refusal {
   const { line, water, flow, top, tolerance, state } = shots;
   const nodes: SolvedNode[] = [];
   const branches: SolvedLine[] = [];
-  resetTo(state, root.at);
+  resetTo(state, endZM);
   const why = climbNodes(state, line, water, flow, tolerance, nodes, (index, zM) => {
     const branch = branchAt(shots, index, zM, tolerance);
     if (branch.ok) branches[index] = branch;
@@ -119,8 +141,7 @@ function recorded(shots: Shots, root: Root): SolvedLine | Refusal {
     const node = nodes[line.segments.length - (line.branches?.[index]?.node ?? 0)];
     return node === undefined ? branch : movedLine(branch, -node.xM, -node.zM);
   });
-  const placed = placeAtTop(line, state, nodes, atOrigin, top);
-  return { ...placed, conditioning: 1 / Math.max(Math.abs(root.slope), 1e-9) };
+  return placeAtTop(line, state, nodes, atOrigin, top);
 }
 
 /** All depths of the lower end at which the top is where it should be, shallowest first. */
