@@ -10,8 +10,9 @@ export interface Root {
 /** Rounds after which a zero counts as not found; the usual number is four. */
 const MOST_ROUNDS = 100;
 
-/** Below this share of the bracket's scale two points are too near for a slope. */
+/** Below this share of the scale two points are too near for a slope; farther apart where one value is rough. */
 const NEAREST_SHARE = 1e-5;
+const NEAREST_ROUGH_SHARE = 2e-3;
 
 /** A miss larger than this share of the scale is worked out roughly. */
 const ROUGH_SHARE = 1e-3;
@@ -32,11 +33,13 @@ export function findRoot(
 ): Root | undefined {
   let [lower, upper, at, slope] = [low, high, start, firstSlope];
   let [before, beforeMiss, isMeasured, isRough] = [Number.NaN, 0, false, true];
+  let beforeRough = true;
   let slowRounds = 0;
   for (let round = 0; round < MOST_ROUNDS; round++) {
     const here = miss(at, isRough);
     if (here === undefined) return undefined;
-    if (Math.abs(at - before) > NEAREST_SHARE * scale) {
+    const nearest = beforeRough ? NEAREST_ROUGH_SHARE : NEAREST_SHARE;
+    if (Math.abs(at - before) > nearest * scale) {
       slope = (here - beforeMiss) / (at - before);
       isMeasured = true;
     }
@@ -50,6 +53,7 @@ export function findRoot(
       else upper = at;
     }
     slowRounds = upper - lower > 0.5 * span ? slowRounds + 1 : 0;
+    beforeRough = isRough;
     if (isNear) isRough = false;
     before = at;
     beforeMiss = here;
