@@ -10,6 +10,7 @@ import { type BottomReading, bottomAt } from "./bottom.ts";
 import { type DepthMemo, solveTask } from "./depth-memo.ts";
 import { type DownriggerTask, downriggerTask, type NoTask } from "./downrigger-input.ts";
 import { type SpeedUsed, speedAt } from "./speed-used.ts";
+import { streamOf } from "./stream-used.ts";
 import { profilesOf, type WaterUsed, waterAt } from "./water-used.ts";
 
 /** A depth with its 80 % band and the distance behind, m. */
@@ -41,6 +42,10 @@ export interface LineDepth {
   readonly topAngleDeg: number | null;
   /** The model puts something at or above the surface. */
   readonly surfaced: boolean;
+  /** In a sheared stream, how many times over an error shows in the depth; null in a uniform one. */
+  readonly conditioning: number | null;
+  /** Other depths, m, at which the ball could hang as well in this stream; the deepest is given. */
+  readonly otherBallDepthsM: readonly number[];
   readonly speed: SpeedUsed | undefined;
   readonly water: WaterUsed | undefined;
   readonly bottom: BottomReading | undefined;
@@ -108,8 +113,9 @@ function taskOf(
     return { ok: false, why: "no speed reading within reach (probe, surface or gps)" };
   }
   return downriggerTask(trip.gear, cableRig, rods, {
-    speedMS: speed.value,
+    flow: streamOf(speed),
     speedSdMS: speed.sdMS,
+    ...(speed.onTop === undefined ? {} : { surfaceSpeedSdMS: speed.onTop.sdMS }),
     waterTemperatureC: water.tempC,
   });
 }
@@ -124,6 +130,8 @@ function unsolved(base: Base, why: string): LineDepth {
     whyNoLure: null,
     topAngleDeg: null,
     surfaced: false,
+    conditioning: null,
+    otherBallDepthsM: [],
     calibration: undefined,
   };
 }
@@ -148,6 +156,8 @@ function solved(base: Base, task: DownriggerTask, memo: DepthMemo): LineDepth {
     whyNoLure,
     topAngleDeg: answer.solved.topAngleDeg,
     surfaced: answer.solved.surfaced,
+    conditioning: answer.solved.conditioning ?? null,
+    otherBallDepthsM: answer.solved.otherBallDepthsM ?? [],
     calibration: task.calibration,
   };
 }
