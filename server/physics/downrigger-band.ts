@@ -55,7 +55,8 @@ const OUT_STEP_M = 0.5;
 /**
  * Where everything on a downrigger is, with an 80 % band on each depth from the parameters given (independent of
  * each other; `rigParameters` makes the usual list), and the slopes for "ten feet more" and "a little faster".
- * Refuses what `solveDownrigger` refuses. A band's shallow end never rises above the surface.
+ * Refuses what `solveDownrigger` refuses. A band's shallow end never rises above the surface. Bands and slopes take
+ * ten times as long as the depths: each is solved when it is first looked at.
  */
 export function solveDownriggerBand(
   rig: Downrigger,
@@ -74,10 +75,27 @@ export function solveDownriggerBand(
       return parameter.luresOnly ? withLuresOf(moved, values) : near(moved, SIDE);
     },
   }));
-  const bands = bandsOf(values, inputs);
-  const bySpeed = slopes(values, near(fasterRig(rig, SPEED_STEP_MS), SLOPE), SPEED_STEP_MS);
-  const byOut = slopes(values, near(longerRig(rig, OUT_STEP_M), SLOPE), OUT_STEP_M);
-  return bandedAnswer(centre.answer, bands, bySpeed, byOut);
+  return bandedAnswer(centre.answer, {
+    bands: once(() => bandsOf(values, inputs)),
+    bySpeed: once(() => slopes(values, near(fasterRig(rig, SPEED_STEP_MS), SLOPE), SPEED_STEP_MS)),
+    byOut: once(() => slopes(values, near(longerRig(rig, OUT_STEP_M), SLOPE), OUT_STEP_M)),
+  });
+}
+
+/** What is solved when it is first asked for, by depth in the order of `depthsOf`. */
+interface Later {
+  readonly bands: () => readonly Band[];
+  readonly bySpeed: () => readonly number[];
+  readonly byOut: () => readonly number[];
+}
+
+/** A value worked out when it is first asked for, and kept. */
+function once<T>(work: () => T): () => T {
+  let kept: { readonly value: T } | undefined;
+  return () => {
+    kept ??= { value: work() };
+    return kept.value;
+  };
 }
 
 /** The depths that carry a band: the ball's, the probe's (0 without one), then each rod's release and lure. */
@@ -110,23 +128,25 @@ function slopes(values: readonly number[], ahead: readonly number[] | undefined,
   return ahead === undefined ? [] : ahead.map((depth, i) => (depth - (values[i] ?? 0)) / step);
 }
 
-function bandedAnswer(
-  solved: SolvedDownrigger,
-  bands: readonly Band[],
-  bySpeed: readonly number[],
-  byOut: readonly number[],
-): BandedDownrigger {
-  const banded = (place: Place, index: number): BandedPlace => {
-    const { low, high, shares } = bands[index] ?? { low: place.depthM, high: place.depthM, shares: [] };
-    return {
-      ...place,
-      lowM: Math.min(place.depthM, Math.max(0, low)),
-      highM: high,
-      depthPerSpeed: bySpeed[index] ?? 0,
-      depthPerOut: byOut[index] ?? 0,
-      shares,
-    };
-  };
+function bandedAnswer(solved: SolvedDownrigger, { bands, bySpeed, byOut }: Later): BandedDownrigger {
+  const banded = (place: Place, index: number): BandedPlace => ({
+    ...place,
+    get lowM() {
+      return Math.min(place.depthM, Math.max(0, bands()[index]?.low ?? place.depthM));
+    },
+    get highM() {
+      return bands()[index]?.high ?? place.depthM;
+    },
+    get depthPerSpeed() {
+      return bySpeed()[index] ?? 0;
+    },
+    get depthPerOut() {
+      return byOut()[index] ?? 0;
+    },
+    get shares() {
+      return bands()[index]?.shares ?? [];
+    },
+  });
   return {
     ok: true,
     solved,

@@ -12,11 +12,18 @@ export const DEPTH_CAUTION = "Depths are estimates: not for navigation, not for 
 
 /** Whole units of the boat: `67 ft down (63 to 70)`; the band rounded outward. */
 export function placeWords(gear: Gear, place: DepthPlace): string {
+  return `${lengthWords(gear, place.depthM)} down (${bandWords(gear, place)})`;
+}
+
+/** The same under a heading that says what it is: `67 ft (63 to 70)`. */
+export function placeCell(gear: Gear, place: DepthPlace): string {
+  return `${lengthWords(gear, place.depthM)} (${bandWords(gear, place)})`;
+}
+
+function bandWords(gear: Gear, place: DepthPlace): string {
   const unit = findUnit(lengthUnit(gear));
   const of = (m: number): number => (unit === undefined ? m : fromSi(m, unit));
-  const low = Math.max(0, Math.floor(of(place.lowM)));
-  const high = Math.ceil(of(place.highM));
-  return `${Math.round(of(place.depthM))} ${lengthUnit(gear)} down (${low} to ${high})`;
+  return `${Math.max(0, Math.floor(of(place.lowM)))} to ${Math.ceil(of(place.highM))}`;
 }
 
 /** The short form beside a line: `ball 67 ft, lure 68 ft`; empty where nothing is known. */

@@ -40,6 +40,8 @@ function describeReason(issue: Issue & { code: "syntax" }): string {
       return `${issue.verb} needs ${issue.needs.join(" or ")}`;
     case "stamp-in-property":
       return issue.verb;
+    case "too-long":
+      return `${issue.length} of ${issue.longest}`;
     case "exclusive":
       return `${issue.word} after ${issue.other}`;
     case "no-range":

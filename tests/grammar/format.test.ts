@@ -1,7 +1,7 @@
 /** The formatter. A case is what is typed and what becomes of it; every case is also formatted twice. */
 import { describe, expect, test } from "vitest";
 import { formatLine, formatText } from "../../grammar/format.ts";
-import { isRead } from "../../grammar/journal.ts";
+import { isRead } from "../../grammar/is-read.ts";
 import { parse } from "../../grammar/parse.ts";
 import { canonicalLine } from "../../grammar/print.ts";
 import { checkFormat } from "./check-grammar.ts";

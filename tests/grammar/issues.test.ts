@@ -1,6 +1,7 @@
 /** Every way a line can be wrong, with the stretch of it that is blamed. A line never has two issues. */
 import { expect, test } from "vitest";
 import { parse } from "../../grammar/parse.ts";
+import { LONGEST_LINE } from "../../grammar/read-line.ts";
 import { checkIssues } from "./check-grammar.ts";
 
 test("missing-slot: a slot that took an attribute's word is the missing name", () => {
@@ -182,6 +183,14 @@ test("number-format, with what was probably meant", () => {
     turn to 1,300
             ^^^^^ number-format 1,300 meant 1300
   `);
+});
+
+test("too-long: such a line is no journal line, and is kept as it is", () => {
+  const line = `drift "${"x".repeat(LONGEST_LINE)}"`;
+  const carets = "^".repeat(line.length);
+  checkIssues(`drift\n${line}\n${carets} too-long ${line.length} of ${LONGEST_LINE}\ndrift`);
+  checkIssues(`drift "${"x".repeat(LONGEST_LINE - 8)}"`);
+  checkIssues(`note\n  ${line}`);
 });
 
 test("a line keeps what was read around its issue", () => {

@@ -1,5 +1,5 @@
 import { describe, expect, test } from "vitest";
-import { isRead } from "../../grammar/journal.ts";
+import { isRead } from "../../grammar/is-read.ts";
 import { findUnit, fromSi, toSi, UNITS } from "../../grammar/units.ts";
 import { flag, line, measure, slot, span } from "../../grammar/vocabulary/rows.ts";
 import { ALL_ROWS, defineVocabulary, findItem, type VerbRow, VOCABULARY } from "../../grammar/vocabulary.ts";

@@ -1,0 +1,186 @@
+/**
+ * The JSON of every verb: zod schemas, published as JSON Schema in docs/schemas/, and the types inferred from them.
+ * The program itself uses the types only; the tests hold every output against the schemas.
+ */
+import * as z from "zod";
+
+const count = z.int().nonnegative();
+const line = count.describe("Line number in the file, from 0.");
+const finite = z.number();
+const path = z.string().describe("The file as it was named, with forward slashes; - is standard input.");
+const error = z.string().describe("Why this file could not be used.");
+const caution = z.string().describe("What goes with every figure when it is shown to people.");
+const clock = z.string().regex(/^\d{2}:\d{2}$/u);
+const instant = z.iso.datetime();
+
+/** The form all share. */
+const envelope = <Verb extends string, Content extends z.ZodRawShape>(verb: Verb, content: Content) =>
+  z.strictObject({
+    format: z.literal(`deepwake-${verb}/1`),
+    version: z.string().describe("Version of the program."),
+    ...content,
+  });
+
+const position = z.strictObject({ line, character: count.describe("UTF-16 code units, from 0.") });
+const range = z
+  .strictObject({ start: position, end: position })
+  .describe("As in the LSP: the end is exclusive.");
+const severity = z.enum(["error", "warning", "information", "hint"]);
+
+const related = z.strictObject({ path: z.string(), range, message: z.string() });
+const diagnostic = z.strictObject({
+  code: z.string().describe("The check's name; docs/checks has a page for each."),
+  severity,
+  message: z.string(),
+  range,
+  related: z.array(related).optional().describe("Other places that have to do with it."),
+});
+const checkFile = z.strictObject({ path, diagnostics: z.array(diagnostic), error: error.optional() });
+
+export const checkOutput = envelope("check", { files: z.array(checkFile) });
+
+const explainedCheck = z.strictObject({
+  code: z.string(),
+  severities: z.array(severity).min(1).describe("The first is the usual one."),
+  summary: z.string(),
+  quietWhen: z.string().nullable(),
+  hasFix: z.boolean(),
+  isOffByDefault: z.boolean(),
+  since: z.string(),
+  page: z.string(),
+  silencedBy: z.array(z.string()).describe("A word on the line, a line in the gear book."),
+});
+
+export const explainOutput = envelope("explain", { files: z.array(z.never()), check: explainedCheck });
+
+const formatFile = z.strictObject({
+  path,
+  isChanged: z.boolean().describe("Its canonical form differs from what it held."),
+  isWritten: z.boolean().describe("The file was replaced."),
+  text: z.string().optional().describe("The canonical form of standard input."),
+  error: error.optional(),
+});
+
+export const formatOutput = envelope("format", { files: z.array(formatFile) });
+
+const extent = z.strictObject({ low: finite, high: finite, count }).nullable();
+const tripSummary = z.strictObject({
+  line: line.describe("Line of the trip's opener, from 0."),
+  date: z.string(),
+  boat: z.string(),
+  depart: clock.nullable().describe("The clock on board."),
+  departInstant: instant.nullable(),
+  return: clock.nullable().describe("The clock on board."),
+  returnInstant: instant.nullable(),
+  hours: finite.nullable(),
+  rodHoursWet: finite,
+  rodHoursFishing: finite,
+  rodHoursByRig: z.array(z.strictObject({ rig: z.string(), rodHoursWet: finite, rodHoursFishing: finite })),
+  assumedPulls: count.describe("Lines never pulled, taken to be out at the end."),
+  species: z.array(z.strictObject({ species: z.string(), kept: count, released: count, unsaid: count })),
+  landed: count,
+  lost: count,
+  broke: count,
+  missed: count,
+  open: count.describe("Bites with no end written."),
+  landedPerRodHour: z
+    .strictObject({ rate: finite, low: finite, high: finite })
+    .nullable()
+    .describe("With the 80 % range of rates that would fit as well."),
+  speedsMS: z.strictObject({ down: extent, surface: extent, ground: extent }),
+  tempsC: z.strictObject({ down: extent, surface: extent }),
+  caughtAt: z.array(
+    z.strictObject({
+      line,
+      rig: z.string(),
+      species: z.string().nullable(),
+      lure: z.string().nullable(),
+      depthM: finite.nullable(),
+    }),
+  ),
+  depthsComputed: count,
+  depthLines: count,
+});
+const summaryFile = z.strictObject({ path, trips: z.array(tripSummary), error: error.optional() });
+
+export const summaryOutput = envelope("summary", { caution, files: z.array(summaryFile) });
+
+const depthPlace = z.strictObject({
+  depthM: finite,
+  lowM: finite.describe("Shallow end of the 80 % range."),
+  highM: finite.describe("Deep end of the 80 % range."),
+  behindM: finite.describe("Distance behind the tow point."),
+});
+const depthLine = z.strictObject({
+  line: line.nullable().describe("Line number in the file, from 0; null for a what-if."),
+  trip: z.string().describe("The trip's date."),
+  verb: z.string().describe("set, move or again."),
+  time: clock.nullable().describe("The clock on board; null for a line without one."),
+  instant: instant.nullable().describe("The same in UTC; null where the time zone isn't known."),
+  rig: z.string(),
+  outM: finite.nullable().describe("Cable or line out by the counter."),
+  ball: depthPlace.nullable(),
+  lure: depthPlace.nullable(),
+  why: z.string().nullable().describe("Why the ball, or else the lure, is null."),
+});
+const depthFile = z.strictObject({ path, lines: z.array(depthLine), error: error.optional() });
+const whatIf = z.strictObject({
+  boat: z.string(),
+  date: z.string().describe("The gear is that of this day."),
+  speedMS: finite.nullable(),
+  waterTempC: finite.nullable(),
+  setbackM: finite.nullable(),
+  lure: z.string().nullable(),
+});
+
+export const depthOutput = envelope("depth", {
+  caution,
+  files: z.array(depthFile),
+  whatIf: whatIf.optional().describe("What was asked; the answer is the one line of the one file."),
+});
+
+const four = {
+  depth: finite.describe("m, of the lower end"),
+  setback: finite.describe("m, horizontal distance behind the top"),
+  topTension: finite.describe("N"),
+  topAngleDeg: finite.describe("from the vertical, positive aft"),
+};
+const caseNode = z.strictObject({
+  node: count,
+  s: finite,
+  x: finite,
+  z: finite,
+  tensionAbove: finite.nullable(),
+  tensionBelow: finite,
+});
+const caseOut = z.strictObject({
+  ...four,
+  topH: finite,
+  topV: finite,
+  endTension: finite,
+  nodes: z.array(caseNode),
+});
+const caseAnswer = z.union([
+  z.strictObject({
+    id: z.string(),
+    ...four,
+    out: caseOut.describe("The same, with the forces and nodes as in the case file."),
+    branchOut: caseOut.extend({ lureDepth: finite }).optional(),
+  }),
+  z.strictObject({ id: z.string(), error: z.string().describe("Why nothing is answered.") }),
+]);
+
+/** The one output that is a plain array, as the case file has them. */
+export const casesOutput = z.array(caseAnswer);
+
+export type DiagnosticJson = z.infer<typeof diagnostic>;
+export type CheckFileJson = z.infer<typeof checkFile>;
+export type ExplainedCheckJson = z.infer<typeof explainedCheck>;
+export type FormatFileJson = z.infer<typeof formatFile>;
+export type TripSummaryJson = z.infer<typeof tripSummary>;
+export type SummaryFileJson = z.infer<typeof summaryFile>;
+export type DepthPlaceJson = z.infer<typeof depthPlace>;
+export type DepthLineJson = z.infer<typeof depthLine>;
+export type DepthFileJson = z.infer<typeof depthFile>;
+export type WhatIfJson = z.infer<typeof whatIf>;
+export type CaseAnswerJson = z.infer<typeof caseAnswer>;

@@ -1,0 +1,110 @@
+/** Paths as the user named them → journals to read. Folders are searched for them, all the way down. */
+import { join, relative, resolve, sep } from "node:path";
+import { pathToFileURL } from "node:url";
+import type { World } from "./world.ts";
+
+/** A file to read, or standard input. */
+export interface NamedFile {
+  /** As it is shown: the way the user named it, with forward slashes. */
+  readonly shown: string;
+  /** Absolute. For standard input the file it stands for. */
+  readonly path: string;
+  readonly isInput: boolean;
+}
+
+/** Something named that can't be used, and why, as a sentence part. */
+export interface Unusable {
+  readonly shown: string;
+  readonly why: string;
+}
+
+/** What was found, in the order named; within a folder by name. No file comes twice. */
+export interface Found {
+  readonly files: readonly NamedFile[];
+  readonly unusable: readonly Unusable[];
+}
+
+/** What to look for. */
+export interface Search {
+  /** Name endings that count in a folder. */
+  readonly endings: readonly string[];
+  /** The file that standard input stands for. */
+  readonly inputPath?: string | undefined;
+}
+
+/** Names that stand for standard input. */
+const INPUT = "-";
+const LEFT_OUT = new Set(["node_modules"]);
+
+/** Finds what the given paths name. */
+export function findJournals(paths: readonly string[], search: Search, world: World): Found {
+  const files = new Map<string, NamedFile>();
+  const unusable: Unusable[] = [];
+  const take = (file: NamedFile): void => {
+    const key = file.isInput ? INPUT : file.path;
+    if (!files.has(key)) files.set(key, file);
+  };
+  for (const named of paths) {
+    if (named === INPUT) {
+      take(inputFile(search.inputPath, world));
+      continue;
+    }
+    const path = resolve(world.cwd, named);
+    const found = world.files.kindOf(path);
+    if (found.kind === "none") unusable.push({ shown: named, why: found.why });
+    else if (found.kind === "file") take({ shown: slashed(named), path, isInput: false });
+    else {
+      const inside = searchFolder(path, named, search, world);
+      inside.files.forEach(take);
+      unusable.push(...inside.unusable);
+    }
+  }
+  return { files: [...files.values()], unusable };
+}
+
+function inputFile(inputPath: string | undefined, world: World): NamedFile {
+  const shown = inputPath ?? INPUT;
+  return { shown: slashed(shown), path: resolve(world.cwd, inputPath ?? "stdin.trip"), isInput: true };
+}
+
+function searchFolder(top: string, named: string, search: Search, world: World): Found {
+  const paths: string[] = [];
+  const unusable: Unusable[] = [];
+  const shownAs = (path: string): string => slashed(join(named, relative(top, path)));
+  const waiting = [top];
+  for (let folder = waiting.pop(); folder !== undefined; folder = waiting.pop()) {
+    const listed = world.files.list(folder);
+    if (!listed.ok) {
+      unusable.push({ shown: shownAs(folder), why: listed.why });
+      continue;
+    }
+    for (const { name, kind } of listed.names) {
+      if (name.startsWith(".") || LEFT_OUT.has(name)) continue;
+      if (kind === "folder") waiting.push(join(folder, name));
+      else if (kind === "file" && search.endings.some((ending) => name.toLowerCase().endsWith(ending)))
+        paths.push(join(folder, name));
+    }
+  }
+  if (paths.length === 0 && unusable.length === 0) {
+    unusable.push({ shown: named, why: `there is no ${search.endings.join(" or ")} file in it` });
+  }
+  paths.sort();
+  return { files: paths.map((path) => ({ shown: shownAs(path), path, isInput: false })), unusable };
+}
+
+/** A path inside the working folder as it is typed there; others in full. */
+export function shownPath(path: string, world: World): string {
+  const inside = relative(world.cwd, path);
+  return slashed(inside === "" || inside.startsWith("..") ? path : inside);
+}
+
+function slashed(path: string): string {
+  return sep === "/" ? path : path.replaceAll(sep, "/");
+}
+
+/** An absolute path, or the URI of one, as a URI relative to the working folder where it lies inside it. */
+export function relativeUri(path: string, world: World): string {
+  const uri = path.startsWith("file:") ? path : pathToFileURL(path).href;
+  const folder = `${pathToFileURL(world.cwd).href.replace(/\/$/u, "")}/`;
+  return uri.startsWith(folder) ? uri.slice(folder.length) : uri;
+}

@@ -1,0 +1,74 @@
+/** `deepwake depth --rig …`: one line that nobody set, computed as if it stood in a trip. */
+
+import { fileURLToPath } from "node:url";
+import type { TripAnalysis } from "../../../server/analysis/journal-analysis.ts";
+import type { LineDepth } from "../../../server/analysis/line-depth.ts";
+import { lengthWords, speedWords, tempWords } from "../../../server/model/figures.ts";
+import { DEPTH_CAUTION, depthSentences } from "../../../server/reports/depth-sentences.ts";
+import { complain } from "../complain.ts";
+import { depthLineJson } from "../depth-lines.ts";
+import { envelopeText } from "../envelope.ts";
+import { type ExitCode, FINE, UNUSABLE } from "../exit-codes.ts";
+import type { WhatIfJson } from "../output-schemas.ts";
+import { shownPath } from "../paths.ts";
+import { printable } from "../render/printable.ts";
+import { type Paint, paintFor, widthOf } from "../render/terminal.ts";
+import { wrap } from "../render/wrap.ts";
+import type { Call } from "../verb.ts";
+import { chooseGear } from "../what-if/choose-gear.ts";
+import { imagineLine } from "../what-if/imagine-line.ts";
+import type { World } from "../world.ts";
+
+/** Prints the what-if's answer. Ends with 2 when there is none. */
+export async function depthWhatIf(call: Call, world: World): Promise<ExitCode> {
+  const chosen = chooseGear(call.values, world);
+  if (!chosen.ok) return refuse(world, chosen.why);
+  const imagined = imagineLine(call.values, chosen);
+  if (!imagined.ok) return refuse(world, imagined.why);
+  const { day, depth } = imagined;
+  if (call.switches.has("json")) world.out.write(whatIfJson(day, depth, world));
+  else if (depth.ball !== null)
+    world.out.write(whatIfText(day, depth, widthOf(world.out), await paintFor(world, call)));
+  if (depth.ball !== null) return FINE;
+  return refuse(world, `no depth for ${depth.rig}: ${depth.why}.`);
+}
+
+function refuse(world: World, why: string): ExitCode {
+  complain(world, why);
+  return UNUSABLE;
+}
+
+function whatIfJson(day: TripAnalysis, depth: LineDepth, world: World): string {
+  const { gear, date, boat } = day.trip;
+  const book = gear.rigs.get(depth.rig)?.origin.uri;
+  const whatIf: WhatIfJson = {
+    boat,
+    date,
+    speedMS: depth.speed?.value ?? null,
+    waterTempC: depth.water?.tempC ?? null,
+    setbackM: depth.setting.setbackM ?? null,
+    lure: depth.setting.lure ?? null,
+  };
+  const line = { ...depthLineJson(day, depth), line: null, time: null, instant: null };
+  const path = book === undefined ? "" : shownPath(fileURLToPath(book), world);
+  return envelopeText("depth", world, { caution: DEPTH_CAUTION, whatIf, files: [{ path, lines: [line] }] });
+}
+
+/** The same sentences as on a line of a trip; the speed is in the heading, for nobody read it. */
+function whatIfText(day: TripAnalysis, depth: LineDepth, width: number, paint: Paint): string {
+  const { gear, date, boat } = day.trip;
+  const { outM } = depth.setting;
+  const out = outM === undefined ? "" : ` with ${lengthWords(gear, outM)} out`;
+  const speed = depth.speed === undefined ? "" : ` at ${speedWords(gear, depth.speed.value)}`;
+  const water = depth.water === undefined ? "" : ` in water of ${tempWords(gear, depth.water.tempC)}`;
+  const heading = `${depth.rig}${out}${speed}${water} (${boat}, gear of ${date})`;
+  const sentences = [...depthSentences(day, { ...depth, speed: undefined })];
+  const noLure = depth.lure === null && depth.whyNoLure !== null;
+  const hint = noLure ? ["For the lure's depth give --setback and --lure."] : [];
+  return [
+    ...wrap(printable(heading), width, 2).map(paint.strong),
+    ...[...sentences, ...hint, DEPTH_CAUTION].flatMap((text) => wrap(printable(text), width, 2)),
+  ]
+    .map((line) => `${line}\n`)
+    .join("");
+}

@@ -1,0 +1,68 @@
+/** `deepwake depth`: every line of a trip, one what-if, or a file of towed-line cases. */
+import { complain } from "../complain.ts";
+import { type ExitCode, UNUSABLE } from "../exit-codes.ts";
+import { type Call, INPUT_OPTIONS, type OptionRows, type Verb } from "../verb.ts";
+import type { World } from "../world.ts";
+
+/** Options that only the what-if takes. */
+export const WHAT_IF_OPTIONS: OptionRows = {
+  rig: { value: "RIG", doc: "What if: this rig of the gear book," },
+  out: { value: "LENGTH", doc: "with that much cable out (90ft)," },
+  speed: { value: "SPEED", doc: "at that speed at the ball (2.5mph);" },
+  setback: { value: "LENGTH", doc: "the lure that far behind its release," },
+  above: { value: "LENGTH", doc: "a stacked rod clipped that far above the ball," },
+  lure: { value: "LURE", doc: "and that lure on it," },
+  temp: { value: "TEMPERATURE", doc: "in water of that temperature (50F);" },
+  boat: { value: "NAME", doc: "the boat, where the books have several;" },
+  date: { value: "YYYY-MM-DD", doc: "the gear of that day (else the book's latest)." },
+  book: { value: "FILE", doc: "The gear book (else those in this folder and above)." },
+};
+
+export const DEPTH: Verb = {
+  name: "depth",
+  summary: "the true depth of ball and lure on every line",
+  usage: [
+    "depth TRIP or FOLDER...",
+    "depth --rig RIG --out LENGTH --speed SPEED [--book FILE] [...]",
+    "depth --case FILE [--json]",
+  ],
+  about: [
+    "Of trips: every set, move and again line, with the range that fits what isn't known exactly, or why there is no depth.",
+    "What if: one rig of the gear book at a length out and a speed.",
+    "Cases: towed lines in SI, one or a file with cases; with --json an array with the case file's own field names.",
+  ],
+  options: {
+    ...WHAT_IF_OPTIONS,
+    case: { value: "FILE", doc: "Solve towed-line cases instead." },
+    ...INPUT_OPTIONS,
+  },
+  examples: [
+    ["deepwake depth trips/2031-06-21.trip", "every line of a morning"],
+    ["deepwake depth --rig C1 --out 90ft --speed 2.5mph", "before you set it"],
+    [
+      'deepwake depth --rig C1 --out 27m --speed 4km/h --setback 6m --lure "Ash Wednesday" --book boat.gear',
+      "in your own units",
+    ],
+    ["deepwake depth --case cases.json --json", "the solver against other numbers"],
+  ],
+  run: depthVerb,
+};
+
+/** Which of the three forms is meant shows in the options; a mixture is refused. */
+async function depthVerb(call: Call, world: World): Promise<ExitCode> {
+  const asked = Object.keys(WHAT_IF_OPTIONS).filter((name) => call.values.has(name));
+  const forms = [call.paths.length > 0, asked.length > 0, call.values.has("case")];
+  if (forms.filter(Boolean).length > 1) {
+    const options = [...asked, ...(call.values.has("case") ? ["case"] : [])].map((name) => `--${name}`);
+    complain(world, `${options.join(", ")}: trips, a what-if and cases don't go together; ask for one.`);
+    return UNUSABLE;
+  }
+  if (call.values.has("case")) return (await import("./depth-of-cases.ts")).depthOfCases(call, world);
+  if (asked.length > 0) return (await import("./depth-what-if.ts")).depthWhatIf(call, world);
+  if (call.paths.length > 0) return (await import("./depth-of-trips.ts")).depthOfTrips(call, world);
+  complain(
+    world,
+    "which trip? Name one, or ask --rig RIG --out LENGTH --speed SPEED. See deepwake depth --help",
+  );
+  return UNUSABLE;
+}

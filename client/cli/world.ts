@@ -1,0 +1,50 @@
+/** The world outside, as the verbs see it. `main.ts` builds the real one; tests bring their own. */
+import type { TextFile } from "../../server/files/read-text.ts";
+import type { BookFile } from "../../server/model/gear-lines.ts";
+
+/** A stream that text goes out to. */
+export interface Output {
+  readonly isTerminal: boolean;
+  /** Columns of the terminal; undefined where it is none or doesn't say. */
+  readonly columns: number | undefined;
+  write(text: string): void;
+}
+
+/** One name in a folder. */
+export interface Listed {
+  readonly name: string;
+  readonly kind: "file" | "folder" | "other";
+}
+
+/** What a path leads to; `none` comes with the reason. */
+export type PathKind = { readonly kind: "file" | "folder" } | { readonly kind: "none"; readonly why: string };
+
+/** A gear book within reach that could not be read. */
+export interface UnreadBook {
+  readonly path: string;
+  readonly why: string;
+}
+
+/** Files by absolute path. Nothing here throws: what fails comes back as a plain reason. */
+export interface Files {
+  kindOf(path: string): PathKind;
+  list(folder: string): { readonly ok: true; readonly names: Listed[] } | { ok: false; why: string };
+  readText(path: string): TextFile;
+  /** Gear books within reach of a file, nearest first, itself left out. */
+  booksNear(path: string): { books: BookFile[]; unread: UnreadBook[] };
+  /** Replaces a file's text whole or not at all, if it still reads `before`. Undefined when it worked. */
+  replaceText(path: string, before: string, text: string): string | undefined;
+}
+
+/** Everything a verb may touch. */
+export interface World {
+  readonly cwd: string;
+  readonly env: Readonly<Record<string, string | undefined>>;
+  readonly version: string;
+  readonly out: Output;
+  /** For people: errors and progress. Never part of a verb's output. */
+  readonly err: Output;
+  readonly files: Files;
+  /** Standard input, decoded strictly like a file. */
+  readInput(): Promise<TextFile>;
+}
