@@ -58,6 +58,8 @@ function solved(trip: Trip, base: DepthBase, task: DownriggerTask, memo: DepthMe
     whyNoLure,
     topAngleDeg: answer.solved.topAngleDeg,
     surfaced: answer.solved.surfaced,
+    conditioning: answer.solved.conditioning ?? null,
+    otherBallDepthsM: answer.solved.otherBallDepthsM ?? [],
     calibration,
   };
 }

@@ -10,6 +10,7 @@ import {
   type RodOnCable,
 } from "../physics/downrigger.ts";
 import { type DownriggerSpreads, defaultSpreads } from "../physics/downrigger-band.ts";
+import type { FlowProfile } from "../physics/flow-profile.ts";
 import { type LineMaterial, lineMake } from "../physics/line-materials.ts";
 import { type LineInUse, type LureForces, liftAreaForDive, lureForces } from "../physics/lure.ts";
 import { waterAt } from "../physics/water.ts";
@@ -32,8 +33,11 @@ const no = (why: string): NoTask => ({ ok: false, why });
 
 /** The water and speed a line runs in. */
 export interface WaterAndSpeed {
-  readonly speedMS: number;
+  readonly flow: FlowProfile;
+  /** Of the one speed, or of the deep one in a sheared stream. */
   readonly speedSdMS: number;
+  /** Of the speed on top in a sheared stream. */
+  readonly surfaceSpeedSdMS?: number;
   readonly waterTemperatureC: number;
 }
 
@@ -67,7 +71,7 @@ export function downriggerTask(
   }
   const downrigger = completeDownrigger({
     outM: own.outM,
-    speedMS: water.speedMS,
+    flow: water.flow,
     counterScale: calibration?.counterScale ?? DEFAULTS.counterScale.value,
     counterOffsetM: calibration?.counterOffsetM ?? DEFAULTS.counterOffsetM.value,
     waterTemperatureC: water.waterTemperatureC,
@@ -77,7 +81,7 @@ export function downriggerTask(
     ...(rig.probeAboveBallM === undefined ? {} : { probeAboveBallM: rig.probeAboveBallM }),
     rods: built,
   });
-  return { ok: true, downrigger, spreads: spreadsOf(water.speedSdMS, calibration), calibration };
+  return { ok: true, downrigger, spreads: spreadsOf(water, calibration), calibration };
 }
 
 function cableOf(gear: Gear, rig: Rig): { ok: true; make: LineInUse["make"] } | NoTask {
@@ -150,8 +154,14 @@ export function calibrationOf(gear: Gear, rig: Rig): Calibration | undefined {
 /** Judgement, near what a fit of six mixed readings leaves (docs/physics.md). */
 export const CALIBRATED_SD = { dragShare: 0.1, counterScale: 0.015, counterOffsetM: 0.3 } as const;
 
-function spreadsOf(speedSdMS: number, calibration: Calibration | undefined): DownriggerSpreads {
-  const spreads = defaultSpreads(speedSdMS);
+function spreadsOf(
+  { speedSdMS, surfaceSpeedSdMS }: WaterAndSpeed,
+  calibration: Calibration | undefined,
+): DownriggerSpreads {
+  const spreads = {
+    ...defaultSpreads(speedSdMS),
+    ...(surfaceSpeedSdMS === undefined ? {} : { surfaceSpeedMS: surfaceSpeedSdMS }),
+  };
   if (calibration === undefined) return spreads;
   const { dragRatio, dragError, counterScale, counterScaleError, counterOffsetM, counterOffsetErrorM } =
     calibration;

@@ -42,6 +42,10 @@ export interface LineDepth {
   readonly topAngleDeg: number | null;
   /** The model puts something at or above the surface. */
   readonly surfaced: boolean;
+  /** In a sheared stream, how many times over an error shows in the depth; null in a uniform one. */
+  readonly conditioning: number | null;
+  /** Other depths, m, at which the ball could hang as well in this stream; the deepest is given. */
+  readonly otherBallDepthsM: readonly number[];
   readonly speed: SpeedUsed | undefined;
   readonly water: WaterUsed | undefined;
   readonly bottom: BottomReading | undefined;

@@ -3,7 +3,6 @@ import type { Cable, Calibration, Gear, Rig } from "../model/gear-types.ts";
 import type { Setting } from "../model/setting.ts";
 import { DEFAULTS } from "../physics/defaults.ts";
 import { sphereDragCoefficient } from "../physics/drag.ts";
-import { uniformFlow } from "../physics/flow-profile.ts";
 import { lineMake } from "../physics/line-materials.ts";
 import type { LongLine } from "../physics/long-line.ts";
 import type { LongLineSpreads } from "../physics/long-line-parameters.ts";
@@ -51,7 +50,7 @@ export function longLineTask(
     outM,
     counterScale: calibration?.counterScale ?? DEFAULTS.lineCounterScale.value,
     counterOffsetM: calibration?.counterOffsetM ?? DEFAULTS.lineOutsetM.value,
-    flow: uniformFlow(water.speedMS),
+    flow: water.flow,
     waterTemperatureC: water.waterTemperatureC,
     salinityPsu: gear.water === "salt" ? SEA_WATER_PSU : DEFAULTS.salinityPsu.value,
     main: { make: main.make, dragMultiplier: dragOf(calibration, main.calibration) },
@@ -61,7 +60,7 @@ export function longLineTask(
     below: below.pieces,
     lure: below.lure,
   };
-  const facts = { setting, cable: main.cable, jointIs: joint.is, speedSdMS: water.speedSdMS };
+  const facts = { setting, cable: main.cable, jointIs: joint.is, water };
   const spreads = longLineSpreads(facts, calibration, main.calibration);
   const assumed = [...main.assumed, ...below.assumed];
   return { ok: true, line, spreads, calibration, jointIs: joint.is, assumed };

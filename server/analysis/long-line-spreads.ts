@@ -3,7 +3,7 @@ import type { Cable, Calibration } from "../model/gear-types.ts";
 import type { Setting } from "../model/setting.ts";
 import { DEFAULTS } from "../physics/defaults.ts";
 import { defaultLongLineSpreads, type LongLineSpreads } from "../physics/long-line-parameters.ts";
-import { CALIBRATED_SD } from "./downrigger-input.ts";
+import { CALIBRATED_SD, type WaterAndSpeed } from "./downrigger-input.ts";
 
 /** What a calibrate line that names a cable may hold. */
 export type CableCalibration = Pick<Calibration, "dragRatio" | "dragError" | "massPerLengthKgM">;
@@ -14,18 +14,19 @@ export interface SpreadFacts {
   /** `undefined` where an ordinary leadcore or nylon is taken. */
   readonly cable: Cable | undefined;
   readonly jointIs: "diver" | "weight" | undefined;
-  readonly speedSdMS: number;
+  readonly water: Pick<WaterAndSpeed, "speedSdMS" | "surfaceSpeedSdMS">;
 }
 
 /** The spreads of one line's inputs. */
 export function longLineSpreads(
-  { setting, cable, jointIs, speedSdMS }: SpreadFacts,
+  { setting, cable, jointIs, water }: SpreadFacts,
   own: Calibration | undefined,
   ofCable: CableCalibration | undefined,
 ): LongLineSpreads {
   const isWeighed = (ofCable?.massPerLengthKgM ?? cable?.massPerLengthKgM) !== undefined;
   return {
-    ...defaultLongLineSpreads(speedSdMS),
+    ...defaultLongLineSpreads(water.speedSdMS),
+    ...(water.surfaceSpeedSdMS === undefined ? {} : { surfaceSpeedMS: water.surfaceSpeedSdMS }),
     ...dragSpreads(own?.dragRatio === undefined ? ofCable : own),
     weightShare: isWeighed ? DEFAULTS.weighedLineScale.sd : weightShare(cable),
     ...lengthSpreads(setting, own),

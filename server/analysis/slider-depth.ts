@@ -3,6 +3,7 @@ import type { Gear } from "../model/gear-types.ts";
 import type { Setting } from "../model/setting.ts";
 import { DEFAULTS } from "../physics/defaults.ts";
 import type { Place } from "../physics/downrigger.ts";
+import { speedAtDepthMS } from "../physics/flow-profile.ts";
 import { solveSlider } from "../physics/slider.ts";
 import { waterAt } from "../physics/water.ts";
 import { type DepthMemo, kept } from "./depth-memo.ts";
@@ -29,7 +30,9 @@ export function sliderPlace(
   const lure = setting.slider;
   const rod = downrigger.rods.find((one) => one.id === solved.rod);
   if (lure === undefined || rod === undefined) return null;
-  const { speedMS, waterTemperatureC, salinityPsu } = downrigger;
+  const { flow, waterTemperatureC, salinityPsu } = downrigger;
+  // A slider rides in the upper half of the line; what is known of it does not warrant more than one speed.
+  const speedMS = speedAtDepthMS(flow, 0.5 * solved.release.depthM);
   const slider = {
     lure: forcesOf(gear.lures.get(lure), rod.lureLine),
     leaderM: DEFAULTS.sliderLeaderM.value,

@@ -9,6 +9,8 @@ import { DEFAULTS } from "../physics/defaults.ts";
 /** A speed and how well it is known, m/s. */
 export interface SpeedUsed extends ReadValue {
   readonly sdMS: number;
+  /** The speed on top, where this one is the probe's at a known depth and both may be used. */
+  readonly onTop?: SpeedUsed;
 }
 
 const SD_WHEN_READ_MS: Readonly<Record<ReadingSource, number>> = {
@@ -18,18 +20,27 @@ const SD_WHEN_READ_MS: Readonly<Record<ReadingSource, number>> = {
 };
 const SOURCES: readonly ReadingSource[] = ["probe", "surface", "gps"];
 
-/** The best known speed at a minute; undefined when no reading may be used. */
+/**
+ * The best known speed at a minute; undefined when no reading may be used. Where the probe's, with its depth, and
+ * the one on top through the water are both known and neither is worse than the speed over ground, it is the
+ * probe's with the other beside it.
+ */
 export function speedAt(
   readings: readonly Reading[],
   timeMs: number,
   ages: ReadingAges,
 ): SpeedUsed | undefined {
   let best: SpeedUsed | undefined;
+  const known: Partial<Record<ReadingSource, SpeedUsed>> = {};
   for (const source of SOURCES) {
     const found = valueAt(fromSource(readings, source), timeMs, ages);
     if (found === undefined) continue;
     const sdMS = SD_WHEN_READ_MS[source] + DEFAULTS.speedSdGrowthMSPerS.value * (found.ageMs / 1000);
-    if (best === undefined || sdMS < best.sdMS) best = { ...found, sdMS };
+    const speed = { ...found, sdMS };
+    known[source] = speed;
+    if (best === undefined || sdMS < best.sdMS) best = speed;
   }
-  return best;
+  const { probe, surface } = known;
+  if (best?.source === "gps" || surface === undefined || probe?.depthM === undefined) return best;
+  return { ...probe, onTop: surface };
 }

@@ -1,6 +1,7 @@
 /** What every line's depth starts from, and the form of a line that has none. */
 import type { NoTask, WaterAndSpeed } from "./downrigger-input.ts";
 import type { LineDepth } from "./line-depth.ts";
+import { streamOf } from "./stream-used.ts";
 
 /** A line with what its depth leans on. */
 export type DepthBase = Pick<
@@ -26,6 +27,8 @@ export function withoutDepth(base: DepthBase, why: string): LineDepth {
     whyNoLure: null,
     topAngleDeg: null,
     surfaced: false,
+    conditioning: null,
+    otherBallDepthsM: [],
     calibration: undefined,
   };
 }
@@ -36,5 +39,11 @@ export function waterAndSpeed({ event, speed, water }: DepthBase): ({ ok: true }
   if (speed === undefined || water === undefined) {
     return { ok: false, why: "no speed reading within reach (probe, surface or gps)" };
   }
-  return { ok: true, speedMS: speed.value, speedSdMS: speed.sdMS, waterTemperatureC: water.tempC };
+  return {
+    ok: true,
+    flow: streamOf(speed),
+    speedSdMS: speed.sdMS,
+    ...(speed.onTop === undefined ? {} : { surfaceSpeedSdMS: speed.onTop.sdMS }),
+    waterTemperatureC: water.tempC,
+  };
 }

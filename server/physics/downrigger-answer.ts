@@ -21,6 +21,10 @@ export function downriggerAnswer(
     topAngleDeg: line.topAngleDeg,
     topTensionN: line.topTensionN,
     surfaced: isSurfaced(cable, line, rods, lures),
+    ...(line.conditioning === undefined ? {} : { conditioning: line.conditioning }),
+    ...(line.alternatives === undefined
+      ? {}
+      : { otherBallDepthsM: line.alternatives.map((one) => one.depthM) }),
   };
 }
 

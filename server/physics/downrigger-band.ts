@@ -2,7 +2,7 @@ import { type Band, bandsOf, type Share, type Uncertain } from "./band.ts";
 import { whyNoDownrigger } from "./check-downrigger.ts";
 import type { Downrigger, Place, SolvedDownrigger } from "./downrigger.ts";
 import { fasterRig, longerRig, type RigParameter } from "./downrigger-parameters.ts";
-import { solveLureLine } from "./lure.ts";
+import { solveLureLineIn } from "./lure.ts";
 import { type Refusal, refuse } from "./refusal.ts";
 import { type Exactness, type SettledDownrigger, solveSettled } from "./settled-downrigger.ts";
 import { waterAt } from "./water.ts";
@@ -116,7 +116,7 @@ function withLuresOf(rig: Downrigger, values: readonly number[]): number[] | und
   if (!water.ok) return undefined;
   const depths = values.slice();
   for (const [i, rod] of rig.rods.entries()) {
-    const lure = solveLureLine(rod, rig.speedMS, water);
+    const lure = solveLureLineIn(rod, rig.flow, values[2 + 2 * i] ?? 0, water);
     if (!lure.ok) return undefined;
     depths[3 + 2 * i] = (values[2 + 2 * i] ?? 0) + lure.depthM;
   }

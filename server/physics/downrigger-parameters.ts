@@ -1,11 +1,14 @@
 import { DEFAULTS } from "./defaults.ts";
 import type { Downrigger, RodOnCable } from "./downrigger.ts";
+import { changedFlow } from "./flow-profile.ts";
 import type { LineInUse, LureForces } from "./lure.ts";
 
 /** Standard deviations of what is not known exactly about a downrigger. A calibration brings narrower ones. */
 export interface DownriggerSpreads {
   /** Of the speed through the water, m/s. It depends on where the speed was read, so it has no default. */
   readonly speedMS: number;
+  /** Of the speed on top, m/s, where the stream is sheared; `speedMS` is then that of the deep speed alone. */
+  readonly surfaceSpeedMS?: number;
   /** Of the logarithm of what all lines share of the error in their drag. */
   readonly lnDragShared: number;
   /** Of the logarithm of the cable's own drag multiplier. */
@@ -52,7 +55,12 @@ export function defaultSpreads(speedSdMS: number): DownriggerSpreads {
  */
 export function rigParameters(spreads: DownriggerSpreads): RigParameter[] {
   const rows: readonly (RigParameter & { readonly sd: number })[] = [
-    { key: "speed", sd: spreads.speedMS, moved: (rig, d) => fasterRig(rig, d * spreads.speedMS) },
+    { key: "speed", sd: spreads.speedMS, moved: (rig, d) => deeperFaster(rig, d * spreads.speedMS) },
+    {
+      key: "surface-speed",
+      sd: spreads.surfaceSpeedMS ?? 0,
+      moved: (rig, d) => higherFaster(rig, d * (spreads.surfaceSpeedMS ?? 0)),
+    },
     {
       key: "drag-shared",
       sd: spreads.lnDragShared,
@@ -96,9 +104,21 @@ export function rigParameters(spreads: DownriggerSpreads): RigParameter[] {
 
 const LURE_KEYS = { weightN: "lure-weight", dragAreaM2: "lure-drag", liftAreaM2: "lure-lift" } as const;
 
-/** The rig at so many m/s more, never going astern. */
+/** The rig at so many m/s more at every depth, never going astern. */
 export function fasterRig(rig: Downrigger, byMS: number): Downrigger {
-  return { ...rig, speedMS: Math.max(0, rig.speedMS + byMS) };
+  return { ...rig, flow: changedFlow(rig.flow, (speedMS) => Math.max(0, speedMS + byMS)) };
+}
+
+/** The rig with its deep water faster by so much, the top as it was and the layers between in proportion. */
+function deeperFaster(rig: Downrigger, byMS: number): Downrigger {
+  const flow = changedFlow(rig.flow, (speedMS, deepShare) => Math.max(0, speedMS + deepShare * byMS));
+  return { ...rig, flow };
+}
+
+/** The rig with its top water faster by so much, the deep as it was; nothing changes in a uniform stream. */
+function higherFaster(rig: Downrigger, byMS: number): Downrigger {
+  const flow = changedFlow(rig.flow, (speedMS, deepShare) => Math.max(0, speedMS + (1 - deepShare) * byMS));
+  return { ...rig, flow };
 }
 
 /** The rig with so many metres more on its counter, never fewer than none. */

@@ -1,5 +1,5 @@
 import { DEFAULTS } from "./defaults.ts";
-import type { FlowProfile } from "./flow-profile.ts";
+import { changedFlow } from "./flow-profile.ts";
 import type { LongLine, PieceBelow } from "./long-line.ts";
 import type { LineInUse, LureForces } from "./lure.ts";
 
@@ -7,6 +7,8 @@ import type { LineInUse, LureForces } from "./lure.ts";
 export interface LongLineSpreads {
   /** Of the speed through the water, m/s; it depends on where the speed was read. */
   readonly speedMS: number;
+  /** Of the speed on top, m/s, where the stream is sheared; `speedMS` is then that of the deep speed alone. */
+  readonly surfaceSpeedMS?: number;
   /** Of the logarithm of what all lines share of the error in their drag. */
   readonly lnDragShared: number;
   /** Of the logarithm of the main line's own drag multiplier. */
@@ -50,7 +52,12 @@ export function defaultLongLineSpreads(speedSdMS: number): LongLineSpreads {
 export function longLineParameters(spreads: LongLineSpreads): LongLineParameter[] {
   const { speedMS, lnDragShared, lnDragMain, lnDragLines, weightShare, counterScale, outM } = spreads;
   const rows: readonly (LongLineParameter & { readonly sd: number })[] = [
-    { key: "speed", sd: speedMS, moved: (line, d) => fasterLine(line, d * speedMS) },
+    { key: "speed", sd: speedMS, moved: (line, d) => deeperFaster(line, d * speedMS) },
+    {
+      key: "surface-speed",
+      sd: spreads.surfaceSpeedMS ?? 0,
+      moved: (line, d) => higherFaster(line, d * (spreads.surfaceSpeedMS ?? 0)),
+    },
     {
       key: "drag-shared",
       sd: lnDragShared,
@@ -86,16 +93,22 @@ const KEYS = { weightN: "weight", dragAreaM2: "drag", liftAreaM2: "lift" } as co
 /** The least speed, m/s, that a band's slow side is solved at. */
 const LEAST_SPEED_MS = 0.02;
 
-/** The line at so many m/s more, at every depth alike, never going astern. */
+/** The line at so many m/s more at every depth, never going astern nor coming to a stop. */
 export function fasterLine(line: LongLine, byMS: number): LongLine {
-  return { ...line, flow: fasterFlow(line.flow, byMS) };
+  return { ...line, flow: changedFlow(line.flow, (speedMS) => Math.max(LEAST_SPEED_MS, speedMS + byMS)) };
 }
 
-/** A profile at so many m/s more at every depth; a uniform one never falls to a stop. */
-export function fasterFlow(flow: FlowProfile, byMS: number): FlowProfile {
-  if (flow.type === "uniform") return { ...flow, speedMS: Math.max(LEAST_SPEED_MS, flow.speedMS + byMS) };
-  if (flow.type === "piecewise") return { ...flow, speedsMS: flow.speedsMS.map((speed) => speed + byMS) };
-  return { ...flow, upperMS: flow.upperMS + byMS, lowerMS: flow.lowerMS + byMS };
+/** The line with its deep water faster by so much, the top as it was. */
+function deeperFaster(line: LongLine, byMS: number): LongLine {
+  const faster = (speedMS: number, deepShare: number) => Math.max(LEAST_SPEED_MS, speedMS + deepShare * byMS);
+  return { ...line, flow: changedFlow(line.flow, faster) };
+}
+
+/** The line with its top water faster by so much, the deep as it was; nothing changes in a uniform stream. */
+function higherFaster(line: LongLine, byMS: number): LongLine {
+  const faster = (speedMS: number, deepShare: number) =>
+    Math.max(LEAST_SPEED_MS, speedMS + (1 - deepShare) * byMS);
+  return { ...line, flow: changedFlow(line.flow, faster) };
 }
 
 /** The line with so many meters more on its counter, never fewer than none. */

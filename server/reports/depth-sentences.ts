@@ -2,6 +2,7 @@
 import type { TripAnalysis } from "../analysis/journal-analysis.ts";
 import type { DepthPlace, LineDepth } from "../analysis/line-depth.ts";
 import type { SpeedUsed } from "../analysis/speed-used.ts";
+import { SHAKY_CONDITIONING } from "../analysis/stream-used.ts";
 import { ageWords, clockWords, lengthWords, speedWords } from "../model/figures.ts";
 import type { Gear } from "../model/gear-types.ts";
 import { longLineSentences, sliderSentences } from "./long-line-sentences.ts";
@@ -45,6 +46,7 @@ export function depthSentences(day: TripAnalysis, depth: LineDepth): string[] {
     ...(depth.surfaced
       ? ["The model puts part of it at or above the surface: look at the numbers on this line."]
       : []),
+    ...doubtSentences(gear, depth),
     ...(depth.speed === undefined ? [] : [speedSentence(day, depth.speed, depth.event.instant?.utcMs ?? 0)]),
     changeSentence(gear, main, depth.ball === null ? "line" : "cable"),
     trustSentence(depth),
@@ -86,17 +88,45 @@ const SOURCE_WORDS = {
 } as const;
 
 function speedSentence(day: TripAnalysis, speed: SpeedUsed, timeMs: number): string {
-  const { gear, zone } = day.trip;
-  const clocks = speed.used.map((reading) => clockWords(reading.timeMs, zone));
-  const where = speed.source === "probe" ? `at ${speed.rig ?? "the"}'s probe` : SOURCE_WORDS[speed.source];
-  const when = {
+  const { gear } = day.trip;
+  const { onTop } = speed;
+  const one = (used: SpeedUsed): string => {
+    const where = used.source === "probe" ? `at ${used.rig ?? "the"}'s probe` : SOURCE_WORDS[used.source];
+    return `${speedWords(gear, used.value)} ${where}`;
+  };
+  const when = readWords(day, speed, timeMs);
+  const topWhen = onTop && readWords(day, onTop, timeMs);
+  const stale = Math.max(speed.ageMs, onTop?.ageMs ?? 0) > day.ages.staleAfterMs;
+  const said =
+    onTop === undefined
+      ? `Speed used: ${one(speed)}, ${when}.`
+      : topWhen === when
+        ? `Speeds used: ${one(onTop)} and ${one(speed)}, ${when}.`
+        : `Speeds used: ${one(onTop)}, ${topWhen}, and ${one(speed)}, ${when}.`;
+  return `${said}${stale ? " That is stale, so the range is wide." : ""}`;
+}
+
+/** When a speed was read: `read 05:45, 33 min old`. */
+function readWords(day: TripAnalysis, speed: SpeedUsed, timeMs: number): string {
+  const clocks = speed.used.map((reading) => clockWords(reading.timeMs, day.trip.zone));
+  return {
     read: `read ${clocks[0]}`,
     between: `between the readings of ${clocks.join(" and ")}`,
     held: `read ${clocks[0]}, ${ageWords(timeMs - (speed.used[0]?.timeMs ?? timeMs))} old`,
     ahead: `first read ${clocks[0]}, ${ageWords((speed.used[0]?.timeMs ?? timeMs) - timeMs)} later`,
   }[speed.how];
-  const stale = speed.ageMs > day.ages.staleAfterMs ? " That is stale, so the range is wide." : "";
-  return `Speed used: ${speedWords(gear, speed.value)} ${where}, ${when}.${stale}`;
+}
+
+/** What a current that changes with depth makes doubtful. */
+function doubtSentences(gear: Gear, { conditioning, otherBallDepthsM }: LineDepth): string[] {
+  if (otherBallDepthsM.length > 0) {
+    const others = otherBallDepthsM.map((depthM) => lengthWords(gear, depthM)).join(" or ");
+    return [`In this current the ball could as well hang at ${others}; the deepest is given.`];
+  }
+  if (conditioning === null || conditioning < SHAKY_CONDITIONING) return [];
+  return [
+    `This current makes the depth shaky: any error shows ${Math.round(conditioning)} times over in it.`,
+  ];
 }
 
 const TEN_FEET_M = 3.048;
