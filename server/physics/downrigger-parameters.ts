@@ -32,6 +32,10 @@ export interface RigParameter {
   readonly moved: (rig: Downrigger, deviations: number) => Downrigger;
   /** It moves the lures on their releases and leaves the cable where it is. */
   readonly luresOnly?: true;
+  /** It changes how much cable is out and nothing else. */
+  readonly lengthOnly?: true;
+  /** It moves depths so little, and so evenly, that one side of the band stands for both. */
+  readonly mirrors?: true;
 }
 
 /** The spreads of a rig that was never calibrated, from the table of defaults. */
@@ -80,17 +84,20 @@ export function rigParameters(spreads: DownriggerSpreads): RigParameter[] {
       key: "counter-scale",
       sd: spreads.counterScale,
       moved: (rig, d) => ({ ...rig, counterScale: Math.max(0, rig.counterScale + d * spreads.counterScale) }),
+      lengthOnly: true,
     },
     {
       key: "counter-offset",
       sd: spreads.counterOffsetM,
       moved: (rig, d) => ({ ...rig, counterOffsetM: rig.counterOffsetM + d * spreads.counterOffsetM }),
+      lengthOnly: true,
     },
     { key: "rod-pull", sd: spreads.rodPullN, moved: (rig, d) => harderRods(rig, d * spreads.rodPullN) },
     {
       key: "ball-mass",
       sd: spreads.ballMassShare,
       moved: (rig, d) => heavierBall(rig, d * spreads.ballMassShare),
+      mirrors: true,
     },
     ...(["weightN", "dragAreaM2", "liftAreaM2"] as const).map((field) => ({
       key: LURE_KEYS[field],

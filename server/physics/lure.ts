@@ -3,7 +3,7 @@ import { journalDrag } from "./drag.ts";
 import { type FlowProfile, uniformFlow } from "./flow-profile.ts";
 import { type LineMake, weightInWaterNPerM } from "./line-materials.ts";
 import { type Refusal, refuse, whyNotInRange } from "./refusal.ts";
-import { solveFromEnd } from "./sheared-line.ts";
+import { solveFromEnd, solveShearedNear } from "./sheared-line.ts";
 import {
   movedLine,
   SOLVER_TOLERANCE,
@@ -81,6 +81,21 @@ export function solveLureLineIn(
   const line = lureLineOf(on, water);
   if (flow.type === "uniform") return solveChecked(line, water, flow, RELEASE, tolerance);
   const solved = solveChecked(line, water, flow, { xM: 0, zM: releaseDepthM }, tolerance);
+  return solved.ok ? movedLine(solved, 0, -releaseDepthM) : solved;
+}
+
+/** The same in a sheared stream, near a depth (m, below the release) that the lure had in a neighbouring one. */
+export function solveLureLineNear(
+  on: LureOnLine,
+  flow: FlowProfile,
+  releaseDepthM: number,
+  water: Water,
+  tolerance: number,
+  dropM: number,
+): SolvedLine | Refusal {
+  if (flow.type === "uniform") return solveLureLineIn(on, flow, releaseDepthM, water, tolerance);
+  const top = { xM: 0, zM: releaseDepthM };
+  const solved = solveShearedNear(lureLineOf(on, water), water, flow, top, releaseDepthM + dropM, tolerance);
   return solved.ok ? movedLine(solved, 0, -releaseDepthM) : solved;
 }
 

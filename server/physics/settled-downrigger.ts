@@ -2,12 +2,12 @@ import type { Downrigger, RodOnCable, SolvedDownrigger } from "./downrigger.ts";
 import { downriggerAnswer } from "./downrigger-answer.ts";
 import { buildCable, type Cable, cableOutM, cableWith } from "./downrigger-cable.ts";
 import { isSameFlow, speedAtDepthMS, uniformFlow } from "./flow-profile.ts";
-import { solveLureLineIn } from "./lure.ts";
+import { solveLureLineIn, solveLureLineNear } from "./lure.ts";
 import { type Refusal, refuse } from "./refusal.ts";
 import type { Pull } from "./rod-line.ts";
 import { rodPullIn } from "./rod-line-shear.ts";
 import { type Settled, settle } from "./settle.ts";
-import { solveFromEnd } from "./sheared-line.ts";
+import { type Firmness, firmness, solveFromEnd } from "./sheared-line.ts";
 import { SOLVER_TOLERANCE, type SolvedLine, solveChecked, type TowPoint } from "./towed-line.ts";
 import { type Water, waterAt } from "./water.ts";
 
@@ -31,11 +31,18 @@ export const EXACT: Exactness = { tolerance: SOLVER_TOLERANCE, share: 1e-7 };
 /** How often the lures are hung anew on releases whose depth, and so whose speed, has moved. */
 const MOST_HANGINGS = 6;
 
+/** A release so near, as a share of the cable, to where its lure was hung for leaves the lure as it is. */
+const NEAR_SHARE = 1e-4;
+
+/** Before the lures hang at their depths nothing need be exact. */
+const FIRST: Exactness = { tolerance: 1e-5, share: 1e-4 };
+
 /**
  * Solves a rig that has been checked, from a solved neighbour when there is one: the lures it has in common
  * are taken over, and its rods' pulls are where the settling starts. A release above the water counts as at the
  * surface here, so that a band's short side still has an answer. In a sheared stream the lures' pulls follow
- * their releases' depths: cable and lures are solved in turn, once more where a neighbour gives the start.
+ * their releases' depths: cable and lures are solved in turn until both agree. Where a neighbour gives the start the
+ * lures stay hung at its depths: by a release some feet higher a lure's own drop changes by a hundredth.
  */
 export function solveSettled(
   rig: Downrigger,
@@ -48,22 +55,25 @@ export function solveSettled(
   if (!lures.ok) return lures;
   let start = neighbour?.settled;
   const isSheared = rig.flow.type !== "uniform";
-  const closeM = 10 * exactness.share * Math.max(1, cableOutM(rig));
+  const closeM = Math.max(1000 * exactness.share, NEAR_SHARE) * Math.max(1, cableOutM(rig));
   for (let hanging = 1; ; hanging++) {
     const cable = buildCable(rig, lures.lines, water);
-    const settled = settlePulls(rig, cable, water, start, exactness, neighbour === undefined);
+    const isFirst = isSheared && neighbour === undefined && hanging === 1 && rig.rods.length > 0;
+    const exact = isFirst ? FIRST : exactness;
+    const settled = settlePulls(rig, cable, water, start, exact, neighbour === undefined && !isFirst);
     if (!settled.ok) return settled;
     start = settled.settled;
     let isHung = true;
-    if (isSheared) {
+    if (isSheared && neighbour === undefined) {
       const hung = lures.depthsM;
       const depthsM = cable.releaseNodes.map((node) => settled.line.nodes[node]?.zM ?? 0);
       isHung = depthsM.every((depthM, i) => Math.abs(depthM - (hung[i] ?? 0)) <= closeM);
-      if (!isHung) lures = luresAt(rig, depthsM, water, exactness.tolerance);
+      isHung &&= !isFirst;
+      if (!isHung) lures = luresAt(rig, depthsM, water, exactness.tolerance, lures.lines);
       if (!lures.ok) return lures;
     }
-    if (!isHung && neighbour === undefined && hanging < MOST_HANGINGS) continue;
-    const answer = downriggerAnswer(rig, cable, settled.line, lures.lines);
+    if (!isHung && hanging < MOST_HANGINGS) continue;
+    const answer = downriggerAnswer(rig, cable, settled.line, lures.lines, settled);
     return { ok: true, answer, rig, lures: lures.lines, settled: settled.settled };
   }
 }
@@ -86,10 +96,15 @@ function firstLures(
     (rod, i) =>
       neighbour?.answer.rods[i]?.release.depthM ?? 0.9 * Math.max(0, cableOutM(rig) - rod.releaseAboveBallM),
   );
+  const { tolerance } = exactness;
   for (const [i, rod] of rig.rods.entries()) {
+    const near = neighbour?.lures[i];
+    const at = depthsM[i] ?? 0;
     const lure =
       lureInCommon(rig, rod, i, neighbour) ??
-      solveLureLineIn(rod, rig.flow, depthsM[i] ?? 0, water, exactness.tolerance);
+      (near === undefined
+        ? solveLureLineIn(rod, rig.flow, at, water, tolerance)
+        : solveLureLineNear(rod, rig.flow, at, water, tolerance, near.depthM));
     if (!lure.ok) return lure;
     lines.push(lure);
   }
@@ -101,10 +116,12 @@ function luresAt(
   depthsM: readonly number[],
   water: Water,
   tolerance: number,
+  before: readonly SolvedLine[],
 ): Lures | Refusal {
   const lines: SolvedLine[] = [];
   for (const [i, rod] of rig.rods.entries()) {
-    const lure = solveLureLineIn(rod, rig.flow, depthsM[i] ?? 0, water, tolerance);
+    const dropM = before[i]?.depthM ?? 0;
+    const lure = solveLureLineNear(rod, rig.flow, depthsM[i] ?? 0, water, tolerance, dropM);
     if (!lure.ok) return lure;
     lines.push(lure);
   }
@@ -129,7 +146,7 @@ function lureInCommon(
   return sameWater && sameLine ? neighbour?.lures[index] : undefined;
 }
 
-interface SettledCable {
+interface SettledCable extends Partial<Firmness> {
   readonly ok: true;
   readonly line: SolvedLine;
   readonly settled: Settled;
@@ -156,6 +173,7 @@ function settlePulls(
   const entries = places + (isSheared ? 1 : 0);
   const { tolerance } = exactness;
   let last: SolvedLine | Refusal = refuse("the cable was never solved");
+  const solvedLast = (): SolvedLine | Refusal => last;
   const solveInto = (out: Float64Array, endZM: number | undefined): boolean => {
     const line = cableWith(cable, pulls);
     last =
@@ -176,28 +194,20 @@ function settlePulls(
   if (!last.ok) return last;
   if (!settled.reached) return refuse("the pull of the rods could not be settled");
   if (!isSheared || !isFirst) return { ok: true, line: last, settled };
-  return deepestShape(cableWith(cable, pulls), { ok: true, line: last, settled });
-
-  /** Looks for other shapes under the same pulls, and settles again from a deeper one where there is one. */
-  function deepestShape(
-    line: Parameters<typeof solveChecked>[0],
-    found: SettledCable,
-  ): SettledCable | Refusal {
-    const all = solveChecked(line, water, flow, SURFACE, tolerance);
-    if (!all.ok) return found;
-    const { conditioning, alternatives } = all;
-    const aside = {
-      ...(conditioning === undefined ? {} : { conditioning }),
-      ...(alternatives === undefined ? {} : { alternatives }),
-    };
-    if (all.depthM <= found.line.depthM + 1e-4 * scaleM)
-      return { ...found, line: { ...found.line, ...aside } };
-    const deeper = { point: new Float64Array(entries) };
-    readPlaces(cable, all, places, deeper.point);
-    const again = settle(from, deeper, exactness.share * scaleM, 0.5 * scaleM);
-    if (!again.reached || !last.ok) return { ...found, line: { ...found.line, ...aside } };
-    return { ok: true, line: { ...last, ...aside }, settled: again };
-  }
+  const { depthM } = last;
+  const { conditioning, otherEndsZM } = firmness(cableWith(cable, pulls), water, flow, SURFACE, depthM);
+  const deeperM = otherEndsZM.findLast((endZM) => endZM > depthM);
+  const firm = { conditioning, otherEndsZM: deeperM === undefined ? otherEndsZM : [] };
+  const here: SettledCable = { ok: true, line: last, settled, ...firm };
+  if (deeperM === undefined) return here;
+  // The pulls are those of the shape found, so the deeper one is settled anew before it is judged.
+  const point = settled.point.slice();
+  if (!solveInto(point, deeperM)) return here;
+  const again = settle(from, { point }, exactness.share * scaleM, 0.5 * scaleM);
+  const line = solvedLast();
+  if (!again.reached || !line.ok || line.depthM < depthM) return here;
+  const anew = firmness(cableWith(cable, pulls), water, flow, SURFACE, line.depthM);
+  return { ok: true, line, settled: again, ...anew };
 }
 
 const SURFACE: TowPoint = { xM: 0, zM: 0 };

@@ -70,6 +70,60 @@ export function solveSheared(
 }
 
 /**
+ * The shape of a line near a depth of its lower end that a neighbouring problem had, without a look for others.
+ */
+export function solveShearedNear(
+  line: TowedLine,
+  water: Water,
+  flow: FlowProfile,
+  top: TowPoint,
+  endZM: number,
+  tolerance: number,
+): SolvedLine | Refusal {
+  const lengthM = totalLengthM(line.segments);
+  const state = { xM: 0, zM: 0, forceXN: 0, forceZN: 0, leastZM: 0 };
+  const shots: Shots = { line, water, flow, top, lengthM, tolerance, state, why: "" };
+  if (lengthM === 0) return climbed(shots, top.zM);
+  const [lowM, highM] = [top.zM - lengthM, top.zM + lengthM];
+  const start = Math.min(highM, Math.max(lowM, endZM));
+  const root = findRoot(missOf(shots), start, lowM, highM, lengthM, withinM(shots), 1, false);
+  return root === undefined ? refuse(shots.why || "no steady shape was found") : climbed(shots, root.at);
+}
+
+/** How firm a shape in a sheared stream is. */
+export interface Firmness {
+  readonly conditioning: number;
+  /** Depths of the lower end in the other steady shapes, m, shallowest first. */
+  readonly otherEndsZM: readonly number[];
+}
+
+/**
+ * How firm a shape already found is, from its lower end's depth: the conditioning, and the depths of the lower end
+ * in the other shapes where some layer is strong enough for several. Rough climbs do for both.
+ */
+export function firmness(
+  line: TowedLine,
+  water: Water,
+  flow: FlowProfile,
+  top: TowPoint,
+  endZM: number,
+): Firmness {
+  const lengthM = totalLengthM(line.segments);
+  const state = { xM: 0, zM: 0, forceXN: 0, forceZN: 0, leastZM: 0 };
+  const shots: Shots = { line, water, flow, top, lengthM, tolerance: ROUGH_TOLERANCE, state, why: "" };
+  const stepM = SLOPE_STEP_SHARE * lengthM;
+  const [here, ahead] = [endZM, endZM + stepM].map((at) => shoot(shots, at, ROUGH_TOLERANCE));
+  const slope = here === undefined || ahead === undefined || stepM === 0 ? 1 : (ahead - here) / stepM;
+  const conditioning = 1 / Math.max(Math.abs(slope), 1e-9);
+  if (strongLayers(flow, dropRange(shots)).length === 0) return { conditioning, otherEndsZM: [] };
+  const ends = equilibria(shots).map((root) => root.at);
+  return { conditioning, otherEndsZM: ends.filter((at) => Math.abs(at - endZM) > 1e-4 * lengthM) };
+}
+
+/** Step for a slope between rough climbs, as a share of the line: their error is a thousandth of it. */
+const SLOPE_STEP_SHARE = 2e-3;
+
+/**
  * The line climbed once from a depth of its lower end, then moved so that its top fits: the answer when the depth
  * it ends up at is the one it was climbed from. For a caller that settles the depth along with its own unknowns.
  */
@@ -146,11 +200,10 @@ function climbed(shots: Shots, endZM: number): SolvedLine | Refusal {
 
 /** All depths of the lower end at which the top is where it should be, shallowest first. */
 function equilibria(shots: Shots): Root[] {
-  const { flow, top, lengthM, tolerance } = shots;
+  const { flow, top, lengthM } = shots;
   const [lowM, highM] = [top.zM - lengthM, top.zM + lengthM];
-  const within = Math.max(0.1 * tolerance, 1e-10) * lengthM;
-  const miss: Miss = (at, isRough) =>
-    shoot(shots, at, isRough ? Math.max(tolerance, ROUGH_TOLERANCE) : tolerance);
+  const within = withinM(shots);
+  const miss = missOf(shots);
   const drops = dropRange(shots);
   const strong = strongLayers(flow, drops);
   if (strong.length === 0) {
@@ -165,6 +218,16 @@ function equilibria(shots: Shots): Root[] {
     if (root !== undefined) roots.push(isRising ? root : { at: root.at, slope: -root.slope });
   }
   return roots;
+}
+
+function missOf(shots: Shots): Miss {
+  const { tolerance } = shots;
+  return (at, isRough) => shoot(shots, at, isRough ? Math.max(tolerance, ROUGH_TOLERANCE) : tolerance);
+}
+
+/** How near the top must come to its place, m. */
+function withinM({ tolerance, lengthM }: Shots): number {
+  return Math.max(0.1 * tolerance, 1e-10) * lengthM;
 }
 
 function negated(value: number | undefined): number | undefined {
