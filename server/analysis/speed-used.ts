@@ -2,8 +2,11 @@
  * The speed through the water that a line's depth leans on. In order of trust: the probe at the ball, the speed on
  * top, the speed over ground; a reading loses trust with age, so a fresh one of a lesser kind may come first.
  */
+import { hasWord } from "../model/quantities.ts";
 import type { Reading, ReadingAges, ReadingSource, ReadValue } from "../model/readings.ts";
-import { fromSource, valueAt } from "../model/readings.ts";
+import { fromSource, speedReadings, valueAt } from "../model/readings.ts";
+import { THRESHOLDS, thresholdOf } from "../model/thresholds.ts";
+import type { Trip } from "../model/trip.ts";
 import { DEFAULTS } from "../physics/defaults.ts";
 
 /** A speed and how well it is known, m/s. */
@@ -19,6 +22,15 @@ const SD_WHEN_READ_MS: Readonly<Record<ReadingSource, number>> = {
   gps: DEFAULTS.groundSpeedSdMS.value,
 };
 const SOURCES: readonly ReadingSource[] = ["probe", "surface", "gps"];
+
+/**
+ * The speed readings a depth may lean on: those no faster than a troll, unless the line says `sure`. A speed on the
+ * run, or a slip of the pen, is in the log but not in the lines' water.
+ */
+export function trollingSpeeds(trip: Trip): Reading[] {
+  const fastestMS = thresholdOf(trip.gear, THRESHOLDS.fastTroll);
+  return speedReadings(trip).filter(({ value, event }) => value <= fastestMS || hasWord(event.line, "sure"));
+}
 
 /**
  * The best known speed at a minute; undefined when no reading may be used. Where the probe's, with its depth, and
