@@ -22,17 +22,14 @@ import { timeBackwards } from "./time-backwards.ts";
 import { timeOutsideTrip } from "./time-outside-trip.ts";
 import { touchingBottom } from "./touching-bottom.ts";
 
-/** Every rule of the day. */
-export const DAY_RULES: readonly Rule[] = [
+/** Rules that look at one trip alone; what they find of a trip that did not change is not looked for again. */
+export const TRIP_RULES: readonly Rule[] = [
   clockRepeated,
   clockMissing,
-  timeBackwards,
   afternoonSlip,
   timeOutsideTrip,
-  overlappingTrips,
   notInWater,
   alreadySet,
-  neverPulled,
   setbackExceedsOut,
   blowbackExceedsOut,
   deeperThanOut,
@@ -46,3 +43,6 @@ export const DAY_RULES: readonly Rule[] = [
   readingStale,
   fishImplausible,
 ];
+
+/** Every rule of the day: those that look at all trips of a file, then those of one. */
+export const DAY_RULES: readonly Rule[] = [timeBackwards, overlappingTrips, neverPulled, ...TRIP_RULES];

@@ -4,7 +4,7 @@ import type { NameKind, SlotRow } from "../../grammar/vocabulary.ts";
 import type { JournalAnalysis } from "../analysis/journal-analysis.ts";
 import type { Place } from "./check.ts";
 import { type Owner, ownerNear, ownerOf } from "./owners.ts";
-import { rowOf, soundLines } from "./sound-lines.ts";
+import { rowOf, type SoundLine, soundLines } from "./sound-lines.ts";
 
 /** A name as a line uses it. */
 export interface NameUse {
@@ -50,21 +50,40 @@ export function nameUses(analysis: JournalAnalysis, kind: NameKind): readonly Na
 
 function collect(analysis: JournalAnalysis): UsesByKind {
   const byKind = new Map<SlotRow["of"], NameUse[]>();
-  for (const { line, lineIndex } of soundLines(analysis.parse)) {
-    const isEvent = rowOf(line)?.place === "event";
-    const owner = isEvent ? ownerOf(analysis, lineIndex) : ownerNear(analysis, lineIndex);
-    const isUntold = owner === undefined ? isEvent : !owner.isDescribed;
-    for (const { kind, ...written } of writtenNames(line)) {
-      if (isUntold && kind !== "zone") continue;
-      const { start, stop, text, ...rest } = written;
-      const name = text.normalize("NFC");
-      const use = { ...rest, name, place: { lineIndex, start, stop }, line, owner, isEvent };
+  for (const sound of soundLines(analysis.parse)) {
+    for (const { kind, use } of usesOn(analysis, sound)) {
       const uses = byKind.get(kind);
       if (uses === undefined) byKind.set(kind, [use]);
       else uses.push(use);
     }
   }
   return byKind;
+}
+
+/** The uses on one line, with the number and the owner it had. */
+interface LineUses {
+  readonly lineIndex: number;
+  readonly owner: Owner | undefined;
+  readonly uses: readonly { readonly kind: SlotRow["of"]; readonly use: NameUse }[];
+}
+
+const usesOfLine = new WeakMap<ReadLine, LineUses>();
+
+/** A line that stayed where it was, with the owner it had, has the very uses it had. */
+function usesOn(analysis: JournalAnalysis, { line, lineIndex }: SoundLine): LineUses["uses"] {
+  const isEvent = rowOf(line)?.place === "event";
+  const owner = isEvent ? ownerOf(analysis, lineIndex) : ownerNear(analysis, lineIndex);
+  const known = usesOfLine.get(line);
+  if (known?.lineIndex === lineIndex && known.owner === owner) return known.uses;
+  const isUntold = owner === undefined ? isEvent : !owner.isDescribed;
+  const uses = writtenNames(line).flatMap(({ kind, ...written }) => {
+    if (isUntold && kind !== "zone") return [];
+    const { start, stop, text, ...rest } = written;
+    const name = text.normalize("NFC");
+    return [{ kind, use: { ...rest, name, place: { lineIndex, start, stop }, line, owner, isEvent } }];
+  });
+  usesOfLine.set(line, { lineIndex, owner, uses });
+  return uses;
 }
 
 interface WrittenName {
