@@ -20,10 +20,13 @@ const SD_WHEN_READ_MS: Readonly<Record<ReadingSource, number>> = {
 };
 const SOURCES: readonly ReadingSource[] = ["probe", "surface", "gps"];
 
+/** Speeds on top and at the probe that differ by more contradict each other: one is a slip (judgement, 2 mph). */
+const MOST_APART_MS = 2 * 0.44704;
+
 /**
  * The best known speed at a minute; undefined when no reading may be used. Where the probe's, with its depth, and
  * the one on top through the water are both known and neither is worse than the speed over ground, it is the
- * probe's with the other beside it.
+ * probe's with the other beside it; not where they are farther apart than any current makes them.
  */
 export function speedAt(
   readings: readonly Reading[],
@@ -46,5 +49,6 @@ export function speedAt(
   }
   const { probe, surface } = known;
   if (best?.source === "gps" || surface === undefined || probe?.depthM === undefined) return best;
+  if (Math.abs(probe.value - surface.value) > MOST_APART_MS) return best;
   return { ...probe, onTop: surface };
 }
