@@ -23,6 +23,9 @@ const SD_WHEN_READ_MS: Readonly<Record<ReadingSource, number>> = {
 };
 const SOURCES: readonly ReadingSource[] = ["probe", "surface", "gps"];
 
+/** Speeds on top and at the probe that differ by more contradict each other: one is a slip (judgement, 2 mph). */
+const MOST_APART_MS = 2 * 0.44704;
+
 /**
  * The speed readings a depth may lean on: those no faster than a troll, unless the line says `sure`. A speed on the
  * run, or a slip of the pen, is in the log but not in the lines' water.
@@ -35,7 +38,7 @@ export function trollingSpeeds(trip: Trip): Reading[] {
 /**
  * The best known speed at a minute; undefined when no reading may be used. Where the probe's, with its depth, and
  * the one on top through the water are both known and neither is worse than the speed over ground, it is the
- * probe's with the other beside it.
+ * probe's with the other beside it; not where they are farther apart than any current makes them.
  */
 export function speedAt(
   readings: readonly Reading[],
@@ -54,5 +57,6 @@ export function speedAt(
   }
   const { probe, surface } = known;
   if (best?.source === "gps" || surface === undefined || probe?.depthM === undefined) return best;
+  if (Math.abs(probe.value - surface.value) > MOST_APART_MS) return best;
   return { ...probe, onTop: surface };
 }

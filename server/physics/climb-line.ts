@@ -5,6 +5,7 @@ import {
   type LineState,
   load,
   openAt,
+  opening,
   openStretch,
   piece,
   prepareLoad,
@@ -61,11 +62,16 @@ export function climbLineTo(
   prepareLoad(line, water, flow, stopZM);
   const leftM = climbPrepared(state, mostM, scaleM, tolerance);
   if (typeof leftM === "string") return leftM;
-  return state.zM <= stopZM + LANDED_SHARE * scaleM ? mostM - leftM : undefined;
+  return state.zM <= stopZM + landedM(scaleM, tolerance) ? mostM - leftM : undefined;
 }
 
-/** How near to a depth to land on it, as a share of the whole line. */
+/** How near to a depth to land on it, as a share of the whole line, and of the error allowed to a step. */
 const LANDED_SHARE = 1e-10;
+const LANDED_TOLERANCES = 1e-3;
+
+function landedM(scaleM: number, tolerance: number): number {
+  return Math.max(LANDED_SHARE, LANDED_TOLERANCES * tolerance) * scaleM;
+}
 
 /** Climbs; answers what is left of `lengthM` where the stop was reached before, or why it cannot. */
 function climbPrepared(
@@ -75,7 +81,7 @@ function climbPrepared(
   tolerance: number,
 ): number | string {
   let leftM = lengthM;
-  const slackM = LANDED_SHARE * scaleM;
+  const slackM = landedM(scaleM, tolerance);
   openStretch(state);
   let stepM = Math.min(lengthM, firstStepM(state));
   let turns = 0;
@@ -122,8 +128,8 @@ function crossEdge(edgeZM: number): void {
 }
 
 /**
- * Shortens the tried step so that it ends on a depth that it passed; answers its length. Regula falsi (Illinois)
- * on real steps, started by Newton's step from the far end: one to three tries.
+ * Shortens the tried step so that it ends on a depth that it passed; answers its length. The first guess is from the
+ * cubic through both ends of the step, then Newton's and regula falsi on real steps: one or two tries.
  */
 function landOn(
   edgeZM: number,
@@ -137,7 +143,7 @@ function landOn(
   let nearMiss = state.zM - edgeZM;
   let farM = triedM;
   let farMiss = trial.zM - edgeZM;
-  let stepM = triedM - farMiss / rate.z;
+  let stepM = triedM * cubicRoot(nearMiss, opening.z * triedM, farMiss, rate.z * triedM);
   for (let count = 0; count < 60; count++) {
     if (!(stepM > nearM && stepM < farM)) stepM = nearM + ((farM - nearM) * nearMiss) / (nearMiss - farMiss);
     if (!(stepM > nearM && stepM < farM)) stepM = 0.5 * (nearM + farM);
@@ -155,4 +161,15 @@ function landOn(
     stepM = newtonM;
   }
   return stepM;
+}
+
+/** The share of the way at which a cubic crosses zero, from its values, of opposite sign, and slopes at 0 and 1. */
+function cubicRoot(from: number, fromSlope: number, to: number, toSlope: number): number {
+  const change = to - from;
+  const c = 3 * change - 2 * fromSlope - toSlope;
+  const d = fromSlope + toSlope - 2 * change;
+  let at = -from / change;
+  for (let round = 0; round < 3; round++)
+    at -= (from + at * (fromSlope + at * (c + at * d))) / (fromSlope + at * (2 * c + 3 * at * d));
+  return at;
 }

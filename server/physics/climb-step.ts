@@ -30,7 +30,7 @@ export const rate = { x: 0, z: 0, forceX: 0, forceZ: 0 };
 
 /** The end of the step being tried, and the rates at the accepted point, which open the next step. */
 export const trial = { xM: 0, zM: 0, forceXN: 0, forceZN: 0 };
-const opening = { x: 0, z: 0, forceX: 0, forceZ: 0 };
+export const opening = { x: 0, z: 0, forceX: 0, forceZ: 0 };
 
 /** The stretch of line being climbed, prepared once so that the innermost function multiplies only. */
 export const load = {

@@ -125,7 +125,23 @@ export function changedFlow(
 export function isSameFlow(one: FlowProfile, other: FlowProfile): boolean {
   if (one === other) return true;
   if (one.type === "uniform") return other.type === "uniform" && one.speedMS === other.speedMS;
-  return one.type === other.type && JSON.stringify(one) === JSON.stringify(other);
+  if (one.type === "tanh")
+    return (
+      other.type === "tanh" &&
+      one.upperMS === other.upperMS &&
+      one.lowerMS === other.lowerMS &&
+      one.middleM === other.middleM &&
+      one.halfWidthM === other.halfWidthM
+    );
+  return (
+    other.type === "piecewise" &&
+    isSameList(one.depthsM, other.depthsM) &&
+    isSameList(one.speedsMS, other.speedsMS)
+  );
+}
+
+function isSameList(one: readonly number[], other: readonly number[]): boolean {
+  return one.length === other.length && one.every((value, i) => value === other[i]);
 }
 
 /** A change of speed must take at least this much depth, m: across a jump a line may have no steady shape. */

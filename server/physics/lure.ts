@@ -84,7 +84,13 @@ export function solveLureLineIn(
   return solved.ok ? movedLine(solved, 0, -releaseDepthM) : solved;
 }
 
-/** The same in a sheared stream, near a depth (m, below the release) that the lure had in a neighbouring one. */
+/** From this tolerance on a lure beside a neighbour's is climbed once, at the neighbour's depth. */
+const ONE_CLIMB_TOLERANCE = 1e-5;
+
+/**
+ * The same in a sheared stream, near a drop (m, below the release) that the lure had in a neighbouring one. Loosely
+ * solved it is climbed once from there: a lure some inches off feels a speed a few thousandths off.
+ */
 export function solveLureLineNear(
   on: LureOnLine,
   flow: FlowProfile,
@@ -95,7 +101,9 @@ export function solveLureLineNear(
 ): SolvedLine | Refusal {
   if (flow.type === "uniform") return solveLureLineIn(on, flow, releaseDepthM, water, tolerance);
   const top = { xM: 0, zM: releaseDepthM };
-  const solved = solveShearedNear(lureLineOf(on, water), water, flow, top, releaseDepthM + dropM, tolerance);
+  const line = lureLineOf(on, water);
+  const solve = tolerance < ONE_CLIMB_TOLERANCE ? solveShearedNear : solveFromEnd;
+  const solved = solve(line, water, flow, top, releaseDepthM + dropM, tolerance);
   return solved.ok ? movedLine(solved, 0, -releaseDepthM) : solved;
 }
 

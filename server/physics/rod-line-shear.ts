@@ -15,7 +15,7 @@ import {
 import type { Water } from "./water.ts";
 
 /** Slices of the depth over which a sheared stream is summed. Even. */
-const SLICES = 16;
+const SLICES = 8;
 const bow = new Float64Array(SLICES + 1);
 
 /**

@@ -82,8 +82,8 @@ function signChanges(line: TowedLine, flow: FlowProfile): number[] {
   const lengthM = totalLengthM(line.segments);
   const changes: number[] = [];
   let before: number | undefined;
-  for (let i = -400; i <= 400; i++) {
-    const endZM = (i / 400) * lengthM;
+  for (let i = -200; i <= 200; i++) {
+    const endZM = (i / 200) * lengthM;
     const answer = solveFromEnd(line, WATER, flow, SURFACE, endZM, 1e-5);
     if (!answer.ok) continue;
     const missM = endZM - answer.depthM;
@@ -126,12 +126,12 @@ describe("every steady shape is found", () => {
         expect(found.length).toBeGreaterThanOrEqual(seen.length);
         expect(found.length % 2).toBe(1);
         for (const at of seen)
-          expect(Math.min(...found.map((one) => Math.abs(one - at)))).toBeLessThan(lengthM / 300);
+          expect(Math.min(...found.map((one) => Math.abs(one - at)))).toBeLessThan(lengthM / 150);
         for (const at of found) expectNear("root", solveFrom(line, flow, at), at, 2e-8 * lengthM);
       }),
-      { seed: SEED, numRuns: 60 },
+      { seed: SEED, numRuns: 30 },
     );
-    expect(several).toBeGreaterThan(5);
+    expect(several).toBeGreaterThan(2);
   });
 });
 
