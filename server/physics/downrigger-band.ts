@@ -1,9 +1,11 @@
 import { type Band, bandsOf, type Share, type Uncertain } from "./band.ts";
 import { whyNoDownrigger } from "./check-downrigger.ts";
+import { DEFAULTS } from "./defaults.ts";
 import type { Downrigger, Place, SolvedDownrigger } from "./downrigger.ts";
 import { fasterRig, longerRig, type RigParameter } from "./downrigger-parameters.ts";
 import { solveLureLine } from "./lure.ts";
 import { type Refusal, refuse } from "./refusal.ts";
+import { sampleBands } from "./sample-band.ts";
 import { type Exactness, type SettledDownrigger, solveSettled } from "./settled-downrigger.ts";
 import { waterAt } from "./water.ts";
 
@@ -55,6 +57,7 @@ const OUT_STEP_M = 0.5;
 /**
  * Where everything on a downrigger is, with an 80 % band on each depth from the parameters given (independent of
  * each other; `rigParameters` makes the usual list), and the slopes for "ten feet more" and "a little faster".
+ * Where a band comes out lopsided it is sampled instead.
  * Refuses what `solveDownrigger` refuses. A band's shallow end never rises above the surface.
  */
 export function solveDownriggerBand(
@@ -74,10 +77,33 @@ export function solveDownriggerBand(
       return parameter.luresOnly ? withLuresOf(moved, values) : near(moved, SIDE);
     },
   }));
-  const bands = bandsOf(values, inputs);
+  const straight = bandsOf(values, inputs);
+  const bands = straight.some(isLopsided)
+    ? sampled(straight, rig, parameters, (other) => near(other, SIDE))
+    : straight;
   const bySpeed = slopes(values, near(fasterRig(rig, SPEED_STEP_MS), SLOPE), SPEED_STEP_MS);
   const byOut = slopes(values, near(longerRig(rig, OUT_STEP_M), SLOPE), OUT_STEP_M);
   return bandedAnswer(centre.answer, bands, bySpeed, byOut);
+}
+
+/** One side this much longer than the other, as a share of both, and the inputs don't add up one by one (judgement). */
+const LOPSIDED = 0.25;
+
+function isLopsided({ value, low, high }: Band): boolean {
+  return Math.abs(high - value - (value - low)) > LOPSIDED * (high - low);
+}
+
+/** The same bands from samples of all parameters at once. */
+function sampled(
+  bands: readonly Band[],
+  rig: Downrigger,
+  parameters: readonly RigParameter[],
+  depthsAt: (rig: Downrigger) => number[] | undefined,
+): readonly Band[] {
+  const at = (deviations: readonly number[]): number[] | undefined =>
+    depthsAt(parameters.reduce((moved, parameter, i) => parameter.moved(moved, deviations[i] ?? 0), rig));
+  const sides = sampleBands(parameters.length, at, DEFAULTS.bandShare.value);
+  return bands.map((band, i) => (isLopsided(band) ? { ...band, ...sides?.[i] } : band));
 }
 
 /** The depths that carry a band: the ball's, the probe's (0 without one), then each rod's release and lure. */
