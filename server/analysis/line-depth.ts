@@ -46,6 +46,8 @@ export interface LineDepth {
   readonly bottom: BottomReading | undefined;
   readonly cableRig: Rig | undefined;
   readonly calibration: Calibration | undefined;
+  /** Other rigs' calibrations that narrow the range of one that has none. */
+  readonly sharedFrom: readonly Calibration[];
 }
 
 const DEPTH_VERBS = new Set(["set", "move", "again"]);
@@ -125,6 +127,7 @@ function unsolved(base: Base, why: string): LineDepth {
     topAngleDeg: null,
     surfaced: false,
     calibration: undefined,
+    sharedFrom: [],
   };
 }
 
@@ -149,6 +152,7 @@ function solved(base: Base, task: DownriggerTask, memo: DepthMemo): LineDepth {
     topAngleDeg: answer.solved.topAngleDeg,
     surfaced: answer.solved.surfaced,
     calibration: task.calibration,
+    sharedFrom: task.sharedFrom,
   };
 }
 

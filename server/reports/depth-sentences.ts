@@ -4,7 +4,7 @@ import type { TripAnalysis } from "../analysis/journal-analysis.ts";
 import type { DepthPlace, LineDepth } from "../analysis/line-depth.ts";
 import type { SpeedUsed } from "../analysis/speed-used.ts";
 import { ageWords, clockWords, lengthUnit, lengthWords, speedWords } from "../model/figures.ts";
-import type { Gear } from "../model/gear-types.ts";
+import type { Calibration, Gear } from "../model/gear-types.ts";
 
 /** The caution that goes with every depth. */
 export const DEPTH_CAUTION = "Depths are estimates: not for navigation, not for clearing the bottom.";
@@ -119,8 +119,15 @@ function changeSentence(gear: Gear, ball: DepthPlace): string {
 
 function trustSentence(depth: LineDepth): string {
   const rig = depth.cableRig?.name ?? depth.rig;
-  const { calibration } = depth;
-  if (calibration === undefined) return `${rig} was never checked against a probe, so the range is wide.`;
+  const { calibration, sharedFrom } = depth;
+  if (calibration === undefined) return neverCheckedSentence(rig, sharedFrom);
   const since = calibration.origin.from;
   return `${rig} calibrated${since === null ? "" : ` ${since}`}${calibration.readings === undefined ? "" : ` from ${calibration.readings} readings`}.`;
+}
+
+/** What other rigs' readings say of the speed sensor, the water and strumming holds for every line of the boat. */
+function neverCheckedSentence(rig: string, sharedFrom: readonly Calibration[]): string {
+  if (sharedFrom.length === 0) return `${rig} was never checked against a probe, so the range is wide.`;
+  const lines = sharedFrom.map(({ of, origin }) => (origin.from === null ? of : `${of} of ${origin.from}`));
+  return `${rig} was never checked against a probe, so the range is wide; what the calibration of ${lines.join(" and ")} says of every line on this boat makes it a little narrower.`;
 }
