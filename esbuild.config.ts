@@ -2,14 +2,18 @@
  * Bundles everything that is shipped: the extension, the language server, the command line and the web variants.
  *
  *     node esbuild.config.ts            bundle into dist/
- *     node esbuild.config.ts --only F   bundle only the one written to F, like dist/server.cjs
+ *     node esbuild.config.ts --only F   bundle only what is written to F or names that start so, like dist/server.cjs
  *     node esbuild.config.ts --sizes    and print what each bundle is made of
  *     node esbuild.config.ts --tests    and bundle the tests that run inside the editor
  *     node esbuild.config.ts --watch    and bundle again whenever a source file changes
  */
 import { existsSync } from "node:fs";
+import { mkdir, rename, writeFile } from "node:fs/promises";
+import { dirname } from "node:path";
 import { parseArgs } from "node:util";
 import { analyzeMetafile, type BuildOptions, build, context } from "esbuild";
+import { COMMAND_LINE } from "./esbuild.command-line.ts";
+import { leanLibraries } from "./esbuild.lean.ts";
 
 /** One bundle: where it starts, where it goes, and what differs from the options that all share. */
 interface Bundle {
@@ -18,6 +22,8 @@ interface Bundle {
   readonly options: BuildOptions;
 }
 
+const forServer: BuildOptions = { plugins: [leanLibraries({ onlyTypesInUse: true })] };
+const forClient: BuildOptions = { plugins: [leanLibraries({ onlyTypesInUse: false })] };
 const forEditor: BuildOptions = { platform: "node", format: "cjs", target: "node20", external: ["vscode"] };
 const forWebEditor: BuildOptions = {
   platform: "browser",
@@ -26,22 +32,25 @@ const forWebEditor: BuildOptions = {
   external: ["vscode"],
 };
 const forWorker: BuildOptions = { platform: "browser", format: "iife", target: "es2022" };
-const forCommandLine: BuildOptions = {
-  platform: "node",
-  format: "esm",
-  target: "node20",
-  // Dependencies in the older module format ask for Node's own modules through `require`.
-  banner: {
-    js: '#!/usr/bin/env node\nimport { createRequire } from "node:module"; const require = createRequire(import.meta.url);',
-  },
-};
 
 const shipped: readonly Bundle[] = [
-  { entry: "client/vscode/extension.ts", outfile: "dist/extension.cjs", options: forEditor },
-  { entry: "server/lsp/main-node.ts", outfile: "dist/server.cjs", options: forEditor },
-  { entry: "client/vscode/extension-web.ts", outfile: "dist/extension-web.cjs", options: forWebEditor },
-  { entry: "server/lsp/main-worker.ts", outfile: "dist/server-worker.js", options: forWorker },
-  { entry: "client/cli/main.ts", outfile: "dist/deepwake.mjs", options: forCommandLine },
+  {
+    entry: "client/vscode/extension.ts",
+    outfile: "dist/extension.cjs",
+    options: { ...forEditor, ...forClient },
+  },
+  { entry: "server/lsp/main-node.ts", outfile: "dist/server.cjs", options: { ...forEditor, ...forServer } },
+  {
+    entry: "client/vscode/extension-web.ts",
+    outfile: "dist/extension-web.cjs",
+    options: { ...forWebEditor, ...forClient },
+  },
+  {
+    entry: "server/lsp/main-worker.ts",
+    outfile: "dist/server-worker.js",
+    options: { ...forWorker, ...forServer },
+  },
+  ...COMMAND_LINE,
 ];
 
 const testBundles: readonly Bundle[] = ["index", "pose"].map((name) => ({
@@ -60,7 +69,7 @@ const { values: flags } = parseArgs({
 });
 
 const bundles = [...shipped, ...(flags.tests ? testBundles : [])].filter(
-  ({ outfile }) => flags.only === undefined || outfile === flags.only,
+  ({ outfile }) => flags.only === undefined || outfile.startsWith(flags.only),
 );
 const present = bundles.filter(({ entry }) => existsSync(new URL(entry, import.meta.url)));
 for (const { entry, outfile } of bundles) {
@@ -91,9 +100,19 @@ async function bundleOne({ entry, outfile, options }: Bundle): Promise<void> {
     console.log(`${outfile}: watching`);
     return;
   }
-  const { metafile } = await build({ ...all, metafile: true });
+  const { metafile, outputFiles } = await build({ ...all, metafile: true, write: false });
+  for (const { path, contents } of outputFiles) await writeWhole(path, contents);
   console.log(`${outfile}: ${kilobytes(metafile.outputs[outfile]?.bytes ?? 0)}`);
   if (flags.sizes) console.log(await analyzeMetafile(metafile, { color: false }));
+}
+
+/** Written beside and renamed, so that a program that starts meanwhile finds the old bundle or the new one. */
+async function writeWhole(path: string, contents: Uint8Array): Promise<void> {
+  const isProgram = Buffer.from(contents.subarray(0, 2)).toString() === "#!";
+  const beside = `${path}.${process.pid}`;
+  await mkdir(dirname(path), { recursive: true });
+  await writeFile(beside, contents, { mode: isProgram ? 0o755 : 0o644 });
+  await rename(beside, path);
 }
 
 function kilobytes(bytes: number): string {

@@ -1,5 +1,4 @@
 /** Files on disk. */
-import { randomBytes } from "node:crypto";
 import type { Dirent } from "node:fs";
 import {
   accessSync,
@@ -61,7 +60,7 @@ function replaceText(path: string, before: string, text: string): string | undef
     const target = realpathSync(path);
     accessSync(target, constants.W_OK);
     const { mode, uid, gid } = statSync(target);
-    const name = `.${basename(target)}.${randomBytes(4).toString("hex")}.tmp`;
+    const name = `.${basename(target)}.${process.pid}.tmp`;
     const temporary = join(dirname(target), name);
     try {
       writeDurably(temporary, text, mode);

@@ -1,18 +1,22 @@
 /** The world of a running process. */
-
 import about from "../../package.json" with { type: "json" };
 import { decodeText, plainReason, type TextFile } from "../../server/files/read-text.ts";
 import { diskFiles } from "./disk.ts";
+import { processOutput } from "./process-output.ts";
 import type { Output, World } from "./world.ts";
 
-/** Builds it from what the process was given. */
-export function processWorld(from: NodeJS.Process): World {
+/** Builds it from what the process was given; `end` ends the process at once. */
+export function processWorld(from: NodeJS.Process, end: () => never): World {
+  let errors: Output | undefined;
   return {
     cwd: calledFrom(from),
     env: from.env,
     version: about.version,
-    out: outputOf(from.stdout),
-    err: outputOf(from.stderr),
+    out: processOutput(1, end),
+    get err() {
+      errors ??= processOutput(2, end);
+      return errors;
+    },
     files: diskFiles(),
     readInput: () => readInput(from.stdin),
   };
@@ -21,18 +25,6 @@ export function processWorld(from: NodeJS.Process): World {
 /** The script `npm run deepwake` starts in the project's folder; npm says where the user was. */
 function calledFrom({ env, cwd }: NodeJS.Process): string {
   return env.npm_lifecycle_event === "deepwake" ? (env.INIT_CWD ?? cwd()) : cwd();
-}
-
-function outputOf(stream: NodeJS.WriteStream): Output {
-  return {
-    isTerminal: stream.isTTY === true,
-    get columns() {
-      return stream.isTTY ? stream.columns : undefined;
-    },
-    write: (text) => {
-      stream.write(text);
-    },
-  };
 }
 
 async function readInput(stream: NodeJS.ReadStream): Promise<TextFile> {

@@ -1,5 +1,5 @@
 /** What the language client is told, the same in every kind of editor. */
-import * as vscode from "vscode";
+import type * as vscode from "vscode";
 import type { DocumentSelector, LanguageClientOptions } from "vscode-languageclient";
 
 /** The name shown on the output channel and in messages. */
@@ -16,12 +16,14 @@ export const documentSelector: DocumentSelector = languageIds.flatMap((language)
   ["file", "untitled"].map((scheme) => ({ scheme, language })),
 );
 
-/** Builds the client's options: watched files, settings passed on, and what happens when the server ends by itself. */
+/**
+ * Builds the client's options, and what happens when the server ends by itself. Which files are watched and which
+ * settings matter the server says itself, as it does to every client.
+ */
 export function clientOptions(output: vscode.LogOutputChannel): LanguageClientOptions {
   return {
     documentSelector,
     outputChannel: output,
-    synchronize: { fileEvents: vscode.workspace.createFileSystemWatcher("**/*.{trip,gear}") },
     connectionOptions: { maxRestartCount: maxRestarts },
     diagnosticCollectionName: "deepwake",
   };

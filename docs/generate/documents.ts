@@ -1,8 +1,12 @@
 /** Every file that is generated, whole or in part. */
 import { textmateGrammar } from "../../grammar/highlighting/textmate-grammar.ts";
+import { checksIndex } from "./checks-index.ts";
+import { withChecksSetting } from "./checks-setting.ts";
+import { CLI_SCHEMAS } from "./cli-schemas.ts";
 import { formatTable } from "./format-table.ts";
 import { fillParts, type Parts } from "./generated-parts.ts";
 import { grammarRules } from "./grammar-rules.ts";
+import { defaultTable, thresholdTable } from "./settings-tables.ts";
 import { exampleJson, exampleText, journalJsonSchema } from "./typed-form.ts";
 import { unitTable } from "./unit-table.ts";
 import { lineIndex, lineSections } from "./word-tables.ts";
@@ -31,8 +35,12 @@ export const DOCUMENTS: readonly GeneratedDocument[] = [
     "what the formatter does": formatTable,
     grammar: grammarRules,
   }),
+  page("docs/checks/README.md", { "every check": checksIndex }),
   page("docs/format.md", { "example as text": exampleText, "example as typed form": exampleJson }),
+  page("docs/settings.md", { thresholds: thresholdTable, defaults: defaultTable }),
+  { path: "package.json", render: withChecksSetting },
   { path: "docs/schemas/journal.schema.json", render: journalJsonSchema },
+  ...CLI_SCHEMAS,
   {
     path: "grammar/highlighting/deepwake.tmLanguage.json",
     render: () => `${JSON.stringify(textmateGrammar(), null, 2)}\n`,

@@ -5,7 +5,7 @@ import { type CalibrationReading, expectedOf } from "../physics/calibration-read
 import { DEFAULTS } from "../physics/defaults.ts";
 import type { Downrigger } from "../physics/downrigger.ts";
 import type { RigReading } from "./calibration-readings.ts";
-import { type DepthMemo, solveTask } from "./depth-memo.ts";
+import { createDepthMemo, solveTask } from "./depth-memo.ts";
 
 /** A depth that was expected where one was measured, with its 80 % range, m. */
 export interface ExpectedReading {
@@ -21,8 +21,10 @@ export interface ExpectedReading {
   readonly off: number;
 }
 
+const memo = createDepthMemo();
+
 /** Compares a measured depth with the one computed from the book as it stands; undefined for distances behind. */
-export function expectedReading(reading: RigReading, memo: DepthMemo): ExpectedReading | undefined {
+export function expectedReading(reading: RigReading): ExpectedReading | undefined {
   const { as, measuredM, sdM } = reading.reading;
   if (as !== "probe-depth" && as !== "ball-depth") return undefined;
   const answer = solveTask(reading.task, memo);

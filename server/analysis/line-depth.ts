@@ -156,17 +156,24 @@ function solved(base: Base, task: DownriggerTask, memo: DepthMemo): LineDepth {
   };
 }
 
-/** The bottom stops what the model would put below it. */
+/** The bottom stops what the model would put below it. The band is solved when it is looked at. */
 function placeOf(place: BandedPlace, waterM: number | undefined): DepthPlace {
-  const { behindM, depthPerSpeed, depthPerOut } = place;
   const limit = waterM ?? Number.POSITIVE_INFINITY;
   return {
     depthM: Math.min(place.depthM, limit),
-    lowM: Math.min(place.lowM, limit),
-    highM: Math.min(place.highM, limit),
-    behindM,
-    depthPerSpeed,
-    depthPerOut,
+    get lowM() {
+      return Math.min(place.lowM, limit);
+    },
+    get highM() {
+      return Math.min(place.highM, limit);
+    },
+    behindM: place.behindM,
+    get depthPerSpeed() {
+      return place.depthPerSpeed;
+    },
+    get depthPerOut() {
+      return place.depthPerOut;
+    },
     onBottom: place.depthM >= limit,
   };
 }

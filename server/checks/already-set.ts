@@ -1,4 +1,5 @@
 import type { JournalAnalysis } from "../analysis/journal-analysis.ts";
+import { isOutOfOrder } from "../model/time-order.ts";
 import type { TripEvent } from "../model/trip.ts";
 import { ALREADY_SET } from "./catalog/day.ts";
 import { DAY_FIXES, DAY_RELATED } from "./catalog/day-titles.ts";
@@ -14,9 +15,9 @@ const ANYWHERE = new Set(["sure", "remark"]);
 
 /** Flags a rig that is set while it is fishing. */
 export const alreadySet: Rule = ({ analysis, report }) => {
-  for (const { timeline } of analysis.trips) {
+  for (const { trip, timeline } of analysis.trips) {
     for (const { kind, event, rig, since } of timeline.anomalies) {
-      if (kind !== "already-set") continue;
+      if (kind !== "already-set" || isOutOfOrder(trip, rig)) continue;
       const related =
         since === undefined
           ? []

@@ -3,6 +3,7 @@ import { cableOutM } from "../analysis/cable-out.ts";
 import type { TripAnalysis } from "../analysis/journal-analysis.ts";
 import type { Rig } from "../model/gear-types.ts";
 import { findItem, measureOf } from "../model/quantities.ts";
+import { isOutOfOrder } from "../model/time-order.ts";
 import { cableRigOf, type TripEvent } from "../model/trip.ts";
 
 /** A downrigger and its cable out, m: as the counter says, and put right by its calibration. */
@@ -18,7 +19,9 @@ export function cableAt({ trip, timeline }: TripAnalysis, event: TripEvent): Cab
   if (rig === undefined) return undefined;
   const isStated = findItem(event.line, "out") !== undefined;
   const isUp = timeline.anomalies.some((one) => one.event === event && one.kind === "not-in-water");
-  if (!isStated && isUp) return undefined;
+  if (!isStated && (isUp || isOutOfOrder(trip, rig.name) || isOutOfOrder(trip, event.rig ?? ""))) {
+    return undefined;
+  }
   const counterM = isStated
     ? measureOf(event.line, "out", "length", trip.gear.defaults)
     : timeline.spreadAfter.get(event.lineIndex)?.get(rig.name)?.setting.outM;

@@ -6,7 +6,9 @@ import { blowbackExceedsOut } from "./blowback-exceeds-out.ts";
 import type { Rule } from "./check.ts";
 import { clockMissing } from "./clock-missing.ts";
 import { clockRepeated } from "./clock-repeated.ts";
+import { counterDrift } from "./counter-drift.ts";
 import { deeperThanOut } from "./deeper-than-out.ts";
+import { depthDisagrees } from "./depth-disagrees.ts";
 import { fishImplausible } from "./fish-implausible.ts";
 import { neverPulled } from "./never-pulled.ts";
 import { notInWater } from "./not-in-water.ts";
@@ -34,6 +36,8 @@ export const DAY_RULES: readonly Rule[] = [
   setbackExceedsOut,
   blowbackExceedsOut,
   deeperThanOut,
+  depthDisagrees,
+  counterDrift,
   aboveSurface,
   touchingBottom,
   speedImplausible,

@@ -8,6 +8,9 @@ import { DEEPER_THAN_OUT } from "./catalog/day.ts";
 import type { Place, Rule } from "./check.ts";
 import { itemPlace, slotPlace } from "./places.ts";
 
+/** Feet are no whole numbers in meters. */
+const ROUNDING_M = 1e-6;
+
 interface Measured {
   readonly what: "probe" | "bottom";
   readonly depthM: number;
@@ -30,7 +33,8 @@ export const deeperThanOut: Rule = ({ analysis, report }) => {
       const outM = Math.max(cable.counterM, cable.outM);
       const excessM = measured.depthM + measured.probeAboveBallM - outM;
       const isBeyond = excessM > outM * limit(THRESHOLDS.counterShare) + limit(THRESHOLDS.counterSlack);
-      if (excessM <= limit(THRESHOLDS.counterRounding) || (measured.isElsewhere && !isBeyond)) continue;
+      const isWithin = excessM <= limit(THRESHOLDS.counterRounding) + ROUNDING_M;
+      if (isWithin || (measured.isElsewhere && !isBeyond)) continue;
       const { what, depthM, probeAboveBallM, isElsewhere } = measured;
       const isError = isBeyond && !isElsewhere;
       const data = { gear, what, depthM, probeAboveBallM, outM: cable.counterM, isBeyond: isError };

@@ -3,7 +3,7 @@ import type { ReadLine } from "../../grammar/journal.ts";
 import type { NameKind, SlotRow } from "../../grammar/vocabulary.ts";
 import type { JournalAnalysis } from "../analysis/journal-analysis.ts";
 import type { Place } from "./check.ts";
-import { type Owner, ownerNear } from "./owners.ts";
+import { type Owner, ownerNear, ownerOf } from "./owners.ts";
 import { rowOf, soundLines } from "./sound-lines.ts";
 
 /** A name as a line uses it. */
@@ -51,8 +51,8 @@ export function nameUses(analysis: JournalAnalysis, kind: NameKind): readonly Na
 function collect(analysis: JournalAnalysis): UsesByKind {
   const byKind = new Map<SlotRow["of"], NameUse[]>();
   for (const { line, lineIndex } of soundLines(analysis.parse)) {
-    const owner = ownerNear(analysis, lineIndex);
     const isEvent = rowOf(line)?.place === "event";
+    const owner = isEvent ? ownerOf(analysis, lineIndex) : ownerNear(analysis, lineIndex);
     const isUntold = owner === undefined ? isEvent : !owner.isDescribed;
     for (const { kind, ...written } of writtenNames(line)) {
       if (isUntold && kind !== "zone") continue;

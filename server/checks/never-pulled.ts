@@ -1,4 +1,5 @@
 import type { TripAnalysis } from "../analysis/journal-analysis.ts";
+import { isOutOfOrder, misplacedLines } from "../model/time-order.ts";
 import type { AssumedPull } from "../model/timeline.ts";
 import type { TripEvent } from "../model/trip.ts";
 import { NEVER_PULLED } from "./catalog/day.ts";
@@ -15,10 +16,15 @@ const AT_THE_DOCK = new Set(["box", "dock", "weigh-in"]);
 /** Says once which rigs are assumed pulled: at the return, else at the opener of a day that is over. */
 export const neverPulled: Rule = ({ analysis, report }) => {
   analysis.trips.forEach((day, i) => {
-    const left = day.timeline.assumedPulls.filter((pull) => pull.state === "fishing");
-    const back = day.timeline.ordered.find((event) => event.line.verb === "return" && event.instant !== null);
+    const left = day.timeline.assumedPulls.filter(
+      ({ rig, state }) => state === "fishing" && !isOutOfOrder(day.trip, rig),
+    );
+    const back = day.timeline.ordered.findLast(
+      (event) => event.line.verb === "return" && event.instant !== null,
+    );
     const isOver = back !== undefined || i < analysis.trips.length - 1 || isAtTheDock(day);
-    if (left.length === 0 || !isOver) return;
+    const isMisplaced = back !== undefined && misplacedLines(day.trip).has(back.lineIndex);
+    if (left.length === 0 || !isOver || isMisplaced) return;
     const data = dataOf(day, left, back);
     const related = left.map(({ since }) => ({
       uri: analysis.uri,

@@ -1,4 +1,6 @@
 import type { JournalAnalysis, TripAnalysis } from "../analysis/journal-analysis.ts";
+import { outsideTrip } from "../analysis/outside-trip.ts";
+import { isOutOfOrder } from "../model/time-order.ts";
 import type { Anomaly } from "../model/timeline.ts";
 import { NOT_IN_WATER } from "./catalog/day.ts";
 import { DAY_FIXES, DAY_RELATED } from "./catalog/day-titles.ts";
@@ -14,10 +16,17 @@ const PUTS_IN = new Set(["set", "again"]);
 /** Flags a strike, catch, move or pull on a rig that isn't fishing, once until it is put in. */
 export const notInWater: Rule = ({ analysis, report }) => {
   for (const day of analysis.trips) {
+    const outside = outsideTrip(day.trip);
     for (const anomaly of firstOfEachSpell(day)) {
       const { event, rig, since } = anomaly;
       const isKnown = day.trip.gear.rigs.size === 0 || day.trip.gear.rigs.has(rig);
-      if (!isKnown || isSetUnread(analysis, day, event.lineIndex, rig)) continue;
+      if (
+        !isKnown ||
+        isOutOfOrder(day.trip, rig) ||
+        outside.has(event.lineIndex) ||
+        isSetUnread(analysis, day, event.lineIndex, rig)
+      )
+        continue;
       const state =
         since === undefined ? "never-set" : anomaly.kind === "waiting-again" ? "not-back" : "pulled";
       const clock = since?.line.clock ?? undefined;

@@ -49,7 +49,7 @@ export function ownersOf(analysis: JournalAnalysis): readonly Owner[] {
   return owners;
 }
 
-/** Where a file opens no boat and no trip above a line, the first trip below it says whose the line is. */
+/** The owner of a gear line: where nothing is opened above it, the first trip below says whose it is. */
 export function ownerNear(analysis: JournalAnalysis, lineIndex: number): Owner | undefined {
   return ownerOf(analysis, lineIndex) ?? ownersOf(analysis).find((owner) => owner.trip !== undefined);
 }

@@ -1,4 +1,4 @@
-import { goingByLine } from "../analysis/lines-wet.ts";
+import { goingByLine } from "../analysis/going.ts";
 import type { Gear } from "../model/gear-types.ts";
 import { findItem, measureOf } from "../model/quantities.ts";
 import { THRESHOLDS, thresholdOf } from "../model/thresholds.ts";

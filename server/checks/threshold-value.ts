@@ -83,7 +83,7 @@ function reportNumber(
 function reportMissing(context: CheckContext, place: Place, number: string, row: ThresholdRow): void {
   if (row.dimension === null) return;
   const unit = usualUnit(row);
-  const data = { number, word: row.name, dimension: row.dimension, units: [unit] };
+  const data = { number, word: row.name, units: [unit] };
   const fixes = fixTo(context, place, `${number} ${unit}`);
   context.report(UNIT_MISSING, place, data, { fixes });
 }

@@ -39,7 +39,7 @@ function nearBottom({ ball, lure, bottom }: LineDepth, marginM: number): "ball" 
   const isNear = (place: DepthPlace | null, depthM: number | undefined): boolean =>
     place !== null && (depthM ?? 0) > bottom.waterM - marginM;
   if (isNear(ball, ball?.depthM)) return "ball";
-  return isNear(lure, lure?.lowM) ? "lure" : undefined;
+  return isNear(lure, lure?.depthM) && isNear(lure, lure?.lowM) ? "lure" : undefined;
 }
 
 function isMeant(uri: string, { event: { line, lineIndex } }: LineDepth): Fix {

@@ -6,8 +6,8 @@ import { unitFix, unitlessNumbers } from "./unitless.ts";
 export const unitMissing: Rule = ({ analysis, report }) => {
   for (const unitless of unitlessNumbers(analysis)) {
     if (unitless.meant !== undefined) continue;
-    const { number, word, dimension, units } = unitless;
+    const { number, word, units } = unitless;
     const fixes = units.map((unit) => unitFix(analysis.uri, unitless, unit, units.length === 1));
-    report(UNIT_MISSING, unitless.place, { number, word, dimension, units }, { fixes });
+    report(UNIT_MISSING, unitless.place, { number, word, units }, { fixes });
   }
 };

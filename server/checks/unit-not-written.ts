@@ -5,9 +5,9 @@ import { unitFix, unitlessNumbers } from "./unitless.ts";
 /** Points out numbers that take their unit from the gear book: a later edit of the book would change them. */
 export const unitNotWritten: Rule = ({ analysis, report }) => {
   for (const unitless of unitlessNumbers(analysis)) {
-    const { number, word, dimension, meant, place } = unitless;
+    const { number, word, meant, place } = unitless;
     if (meant === undefined) continue;
     const fixes = [unitFix(analysis.uri, unitless, meant, true)];
-    report(UNIT_NOT_WRITTEN, place, { number, word, dimension, unit: meant }, { fixes });
+    report(UNIT_NOT_WRITTEN, place, { number, word, unit: meant }, { fixes });
   }
 };

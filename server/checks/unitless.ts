@@ -5,7 +5,7 @@ import type { JournalAnalysis } from "../analysis/journal-analysis.ts";
 import { FIX_TITLES } from "./catalog/titles.ts";
 import type { Fix, Place } from "./check.ts";
 import { insert } from "./edits.ts";
-import { type Owner, ownerNear } from "./owners.ts";
+import { type Owner, ownerNear, ownerOf } from "./owners.ts";
 import { rowOf, type SoundLine, soundLines } from "./sound-lines.ts";
 import { meantUnit, usualUnits } from "./usual-units.ts";
 
@@ -14,8 +14,8 @@ export interface Unitless {
   /** As it is spelled. */
   readonly number: string;
   readonly place: Place;
-  readonly word: string;
-  readonly dimension: Dimension;
+  /** The attribute it belongs to; undefined where that isn't written. */
+  readonly word: string | undefined;
   /** The unit it has by the book; undefined where the book states none. */
   readonly meant: string | undefined;
   /** Units that may be meant, the likeliest first. */
@@ -42,8 +42,8 @@ export function unitFix(uri: string, { number, place }: Unitless, unit: string, 
 function ofLine(analysis: JournalAnalysis, sound: SoundLine): Unitless[] {
   if (!sound.line.items.some(lacksUnit)) return [];
   const row = rowOf(sound.line);
-  const owner = ownerNear(analysis, sound.lineIndex);
   const isEvent = row?.place === "event";
+  const owner = (isEvent ? ownerOf : ownerNear)(analysis, sound.lineIndex);
   if (owner === undefined ? isEvent : !owner.isDescribed) return [];
   return sound.line.items.flatMap((item) => {
     const type = row?.words.get(item.word)?.type;
@@ -104,7 +104,7 @@ function ofItem(
       written === null || written === undefined ? usual : [written, ...usual.filter((u) => u !== written)];
     const start = startOf(line.raw, item.valueStart, [...before, part]);
     const place = { lineIndex, start, stop: start + part.number.length };
-    return { number: part.number, place, word, dimension: measured, meant, units };
+    return { number: part.number, place, word: item.bare ? undefined : word, meant, units };
   });
 }
 

@@ -12,13 +12,30 @@ export interface Instant {
   readonly offsets: readonly number[];
 }
 
+/** Minutes east of UTC in a zone at an instant; undefined where it can't tell. */
+export type OffsetSource = (zone: string, at: Date) => number | undefined;
+
+let quickSource: OffsetSource = () => undefined;
+
+/**
+ * Brings a source of offsets that is asked before the platform's formatter, which takes long to start. It has to give
+ * the same answers.
+ */
+export function askFirst(source: OffsetSource): void {
+  quickSource = source;
+}
+
+function offsetIn(zone: string, at: Date): number {
+  return quickSource(zone, at) ?? tzOffset(zone, at);
+}
+
 const DAY_MS = 86_400_000;
 const MINUTE_MS = 60_000;
 const offsetsByDay = new Map<string, readonly number[]>();
 
 /** True when the platform knows the zone. */
 export function isKnownZone(zone: string): boolean {
-  return Number.isFinite(tzOffset(zone, new Date(0)));
+  return Number.isFinite(offsetIn(zone, new Date(0)));
 }
 
 /** The distinct UTC offsets (minutes) in force on a calendar day and its neighbors; memoized by day. */
@@ -26,7 +43,7 @@ function offsetsNear(zone: string, dayMs: number): readonly number[] {
   const key = `${zone} ${dayMs}`;
   const known = offsetsByDay.get(key);
   if (known !== undefined) return known;
-  const found = [tzOffset(zone, new Date(dayMs - DAY_MS)), tzOffset(zone, new Date(dayMs + 2 * DAY_MS))];
+  const found = [offsetIn(zone, new Date(dayMs - DAY_MS)), offsetIn(zone, new Date(dayMs + 2 * DAY_MS))];
   const offsets = [...new Set(found.filter((offset) => Number.isFinite(offset)))];
   if (offsetsByDay.size > 5000) offsetsByDay.clear();
   offsetsByDay.set(key, offsets.length === 0 ? [0] : offsets);
@@ -57,7 +74,7 @@ export function resolveInstant(
   const near = offsetsNear(zone, Date.parse(`${date}T00:00Z`));
   const [only = 0] = near;
   if (near.length === 1) return { utcMs: civil - only * MINUTE_MS, problem: null, offsets: near };
-  const fitting = near.filter((minutes) => tzOffset(zone, new Date(civil - minutes * MINUTE_MS)) === minutes);
+  const fitting = near.filter((minutes) => offsetIn(zone, new Date(civil - minutes * MINUTE_MS)) === minutes);
   const [first = only] = fitting;
   const problem = fitting.length === 0 ? "missing" : fitting.length > 1 ? "repeated" : null;
   return { utcMs: civil - first * MINUTE_MS, problem, offsets: fitting.length === 0 ? near : fitting };
@@ -85,5 +102,5 @@ export function localClock(utcMs: number, zone: string | undefined): string {
 function offsetAt(utcMs: number, zone: string): number {
   const near = offsetsNear(zone, Math.floor(utcMs / DAY_MS) * DAY_MS);
   const [only = 0] = near;
-  return near.length === 1 ? only : tzOffset(zone, new Date(utcMs));
+  return near.length === 1 ? only : offsetIn(zone, new Date(utcMs));
 }

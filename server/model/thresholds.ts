@@ -92,6 +92,20 @@ export const THRESHOLDS = {
     "judgement",
     "How much deeper than the cable out a reading may be before anything is said: readings are whole feet.",
   ),
+  depthDisagrees: row(
+    "depth-disagrees",
+    "length",
+    "3 ft",
+    "judgement",
+    "How far a measured depth may be from the computed one before anything is said: balls rise and fall in the waves.",
+  ),
+  counterDrift: row(
+    "counter-drift",
+    null,
+    "0.02",
+    "judgement",
+    "How far a counter may be off before anything is said, as a share.",
+  ),
   slowTroll: row(
     "slowest-troll",
     "speed",

@@ -1,7 +1,7 @@
 /** Lines of a trip that stand out of the order of time, and the slip that would explain them. */
 
 import { longestRising } from "./longest-rising.ts";
-import type { Trip, TripEvent } from "./trip.ts";
+import { ALL_RIGS, type Trip, type TripEvent } from "./trip.ts";
 
 /**
  * What explains it: an afternoon written like a morning (twelve hours short), a night past midnight without its date
@@ -31,6 +31,7 @@ const APPROXIMATE_MS = 15 * MINUTE_MS;
 const LONGEST_PAUSE_MS = 6 * HOUR_MS;
 
 const known = new WeakMap<Trip, readonly Disorder[]>();
+const knownLines = new WeakMap<Trip, ReadonlySet<number>>();
 
 /** Every disorder of a trip, in the order of the file. Lines without a clock, or in a doubtful hour, have no say. */
 export function timeDisorders(trip: Trip): readonly Disorder[] {
@@ -41,13 +42,42 @@ export function timeDisorders(trip: Trip): readonly Disorder[] {
 
 /** Line numbers of every line that is out of order. */
 export function misplacedLines(trip: Trip): ReadonlySet<number> {
-  return new Set(timeDisorders(trip).flatMap(({ events }) => events.map((event) => event.lineIndex)));
+  const misplaced = knownLines.get(trip) ?? new Set(linesOf(timeDisorders(trip)));
+  knownLines.set(trip, misplaced);
+  return misplaced;
+}
+
+function linesOf(disorders: readonly Disorder[]): number[] {
+  return disorders.flatMap(({ events }) => events.map((event) => event.lineIndex));
+}
+
+/** True for rigs with a line out of order or in a doubtful hour: in what order theirs happened can't be told. */
+export function isOutOfOrder(trip: Trip, rig: string): boolean {
+  const misplaced = misplacedLines(trip);
+  return trip.events.some((event) => {
+    const isDoubtful = misplaced.has(event.lineIndex) || (event.instant?.problem ?? null) !== null;
+    return isDoubtful && (event.rig === rig || event.rig === ALL_RIGS);
+  });
+}
+
+/**
+ * Events sorted by time; a line without a clock stays behind the line above it, and so does one whose half-day or date
+ * slipped. Stable.
+ */
+export function inTimeOrder(trip: Trip): TripEvent[] {
+  const slipped = slippedLines(trip);
+  let lastMs = Number.NEGATIVE_INFINITY;
+  const keyed = trip.events.map((event) => {
+    if (event.instant !== null && !slipped.has(event.lineIndex)) lastMs = event.instant.utcMs;
+    return { event, key: lastMs };
+  });
+  return keyed.sort((a, b) => (a.key === b.key ? 0 : a.key - b.key)).map(({ event }) => event);
 }
 
 /** Line numbers of those whose half-day or date slipped: their place in the file tells more than their clock. */
-export function slippedLines(trip: Trip): ReadonlySet<number> {
+function slippedLines(trip: Trip): ReadonlySet<number> {
   const slips = timeDisorders(trip).filter(({ slip }) => slip === "afternoon" || slip === "next-day");
-  return new Set(slips.flatMap(({ events }) => events.map((event) => event.lineIndex)));
+  return new Set(linesOf(slips));
 }
 
 function findDisorders(trip: Trip): Disorder[] {

@@ -5,7 +5,7 @@
 import type { Gear } from "./gear-types.ts";
 import { findItem, hasWord, measureOf } from "./quantities.ts";
 import { NO_SETTING, nextSetting, type Setting } from "./setting.ts";
-import { slippedLines } from "./time-order.ts";
+import { inTimeOrder } from "./time-order.ts";
 import { cableRigOf, stackedOn, type Trip, type TripEvent, UNKNOWN_RIG } from "./trip.ts";
 
 /** In the water and fishing, in the water's business but not fishing (a fish on, the ball up), or out. */
@@ -113,7 +113,7 @@ class TimelineRun {
   constructor(trip: Trip) {
     this.gear = trip.gear;
     this.#defaults = trip.gear.defaults;
-    this.ordered = orderEvents(trip);
+    this.ordered = inTimeOrder(trip);
     this.#return = this.ordered.findLast((event) => event.line.verb === "return" && event.instant !== null);
     const last = this.#return ?? this.ordered.findLast((event) => event.instant !== null);
     this.#endMs = last?.instant?.utcMs ?? null;
@@ -299,18 +299,4 @@ class TimelineRun {
 function isStrikeOnIdleRod(event: TripEvent, because: TripEvent | undefined): boolean {
   if (event.line.verb !== "strike" || because === undefined) return false;
   return hasWord(event.line, "slider") === hasWord(because.line, "slider");
-}
-
-/**
- * Sorted by time; a line without a clock stays behind the line above it, and so does one whose half-day or date
- * slipped. Stable.
- */
-function orderEvents(trip: Trip): TripEvent[] {
-  const slipped = slippedLines(trip);
-  let lastMs = Number.NEGATIVE_INFINITY;
-  const keyed = trip.events.map((event) => {
-    if (event.instant !== null && !slipped.has(event.lineIndex)) lastMs = event.instant.utcMs;
-    return { event, key: lastMs };
-  });
-  return keyed.sort((a, b) => (a.key === b.key ? 0 : a.key - b.key)).map(({ event }) => event);
 }

@@ -34,6 +34,9 @@ export interface Trip {
 /** Written instead of a rig when nobody saw which rod it was. */
 export const UNKNOWN_RIG = "unknown";
 
+/** Written instead of a rig for every rig in the water. */
+export const ALL_RIGS = "all";
+
 /** Verbs whose first slot is a rig. */
 export const RIG_VERBS: ReadonlySet<string> = new Set([
   "set",

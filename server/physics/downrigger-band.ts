@@ -57,8 +57,9 @@ const OUT_STEP_M = 0.5;
 /**
  * Where everything on a downrigger is, with an 80 % band on each depth from the parameters given (independent of
  * each other; `rigParameters` makes the usual list), and the slopes for "ten feet more" and "a little faster".
- * Where a band comes out lopsided it is sampled instead.
- * Refuses what `solveDownrigger` refuses. A band's shallow end never rises above the surface.
+ * Refuses what `solveDownrigger` refuses. A band's shallow end never rises above the surface. A band that comes out
+ * lopsided is sampled instead. Bands and slopes take ten times as long as the depths: each is solved when it is
+ * first looked at.
  */
 export function solveDownriggerBand(
   rig: Downrigger,
@@ -77,13 +78,27 @@ export function solveDownriggerBand(
       return parameter.luresOnly ? withLuresOf(moved, values) : near(moved, SIDE);
     },
   }));
-  const straight = bandsOf(values, inputs);
-  const bands = straight.some(isLopsided)
-    ? sampled(straight, rig, parameters, (other) => near(other, SIDE))
-    : straight;
-  const bySpeed = slopes(values, near(fasterRig(rig, SPEED_STEP_MS), SLOPE), SPEED_STEP_MS);
-  const byOut = slopes(values, near(longerRig(rig, OUT_STEP_M), SLOPE), OUT_STEP_M);
-  return bandedAnswer(centre.answer, bands, bySpeed, byOut);
+  return bandedAnswer(centre.answer, {
+    bands: once(() => bandsFrom(rig, parameters, bandsOf(values, inputs), (other) => near(other, SIDE))),
+    bySpeed: once(() => slopes(values, near(fasterRig(rig, SPEED_STEP_MS), SLOPE), SPEED_STEP_MS)),
+    byOut: once(() => slopes(values, near(longerRig(rig, OUT_STEP_M), SLOPE), OUT_STEP_M)),
+  });
+}
+
+/** What is solved when it is first asked for, by depth in the order of `depthsOf`. */
+interface Later {
+  readonly bands: () => readonly Band[];
+  readonly bySpeed: () => readonly number[];
+  readonly byOut: () => readonly number[];
+}
+
+/** A value worked out when it is first asked for, and kept. */
+function once<T>(work: () => T): () => T {
+  let kept: { readonly value: T } | undefined;
+  return () => {
+    kept ??= { value: work() };
+    return kept.value;
+  };
 }
 
 /** One side this much longer than the other, as a share of both, and the inputs don't add up one by one (judgement). */
@@ -93,13 +108,14 @@ function isLopsided({ value, low, high }: Band): boolean {
   return Math.abs(high - value - (value - low)) > LOPSIDED * (high - low);
 }
 
-/** The same bands from samples of all parameters at once. */
-function sampled(
-  bands: readonly Band[],
+/** Lopsided bands again from samples of all parameters at once. */
+function bandsFrom(
   rig: Downrigger,
   parameters: readonly RigParameter[],
+  bands: readonly Band[],
   depthsAt: (rig: Downrigger) => number[] | undefined,
 ): readonly Band[] {
+  if (!bands.some(isLopsided)) return bands;
   const at = (deviations: readonly number[]): number[] | undefined =>
     depthsAt(parameters.reduce((moved, parameter, i) => parameter.moved(moved, deviations[i] ?? 0), rig));
   const sides = sampleBands(parameters.length, at, DEFAULTS.bandShare.value);
@@ -136,23 +152,25 @@ function slopes(values: readonly number[], ahead: readonly number[] | undefined,
   return ahead === undefined ? [] : ahead.map((depth, i) => (depth - (values[i] ?? 0)) / step);
 }
 
-function bandedAnswer(
-  solved: SolvedDownrigger,
-  bands: readonly Band[],
-  bySpeed: readonly number[],
-  byOut: readonly number[],
-): BandedDownrigger {
-  const banded = (place: Place, index: number): BandedPlace => {
-    const { low, high, shares } = bands[index] ?? { low: place.depthM, high: place.depthM, shares: [] };
-    return {
-      ...place,
-      lowM: Math.min(place.depthM, Math.max(0, low)),
-      highM: high,
-      depthPerSpeed: bySpeed[index] ?? 0,
-      depthPerOut: byOut[index] ?? 0,
-      shares,
-    };
-  };
+function bandedAnswer(solved: SolvedDownrigger, { bands, bySpeed, byOut }: Later): BandedDownrigger {
+  const banded = (place: Place, index: number): BandedPlace => ({
+    ...place,
+    get lowM() {
+      return Math.min(place.depthM, Math.max(0, bands()[index]?.low ?? place.depthM));
+    },
+    get highM() {
+      return bands()[index]?.high ?? place.depthM;
+    },
+    get depthPerSpeed() {
+      return bySpeed()[index] ?? 0;
+    },
+    get depthPerOut() {
+      return byOut()[index] ?? 0;
+    },
+    get shares() {
+      return bands()[index]?.shares ?? [];
+    },
+  });
   return {
     ok: true,
     solved,

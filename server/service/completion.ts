@@ -1,7 +1,7 @@
 /** Completion: what may stand at the cursor, from the vocabulary and the books, the last value on that rig first. */
 import { type CompletionItem, CompletionItemKind, type Position } from "vscode-languageserver-types";
 import { isRead } from "../../grammar/is-read.ts";
-import type { ReadLine } from "../../grammar/journal.ts";
+import type { Item, ReadLine } from "../../grammar/journal.ts";
 import { type Block, readLine } from "../../grammar/read-line.ts";
 import {
   findItem,
@@ -70,14 +70,14 @@ function wordOffers({ snapshot, lineIndex, line, row }: Typing): Offer[] {
 /** The attribute that still lacks its value, or a range that lacks its upper end. */
 function openWord(line: ReadLine, row: IndexedRow): ItemRow | "range" | undefined {
   const last = /\S+(?=\s*$)/u.exec(line.raw);
-  if (
-    last === null ||
-    line.items.some((item) => item.valueStart <= last.index && item.value.kind !== "unread")
-  )
-    return undefined;
+  if (last === null || line.items.some((item) => isValueAt(item, last.index))) return undefined;
   const item = findItem(row, last[0]);
   if (item === undefined) return last[0].toLowerCase() === "to" ? "range" : undefined;
   return item.type.kind === "flag" ? undefined : item;
+}
+
+function isValueAt({ value, valueStart, stop }: Item, offset: number): boolean {
+  return value.kind !== "unread" && valueStart <= offset && offset < stop;
 }
 
 function placeOf(before: string, block: Block): LinePlace {

@@ -89,5 +89,6 @@ function nameHover(
     return name === "" ? "" : `${plainMarkdown(text)} is ${plainMarkdown(name)}.`;
   }
   const found = definitionOf(snapshot, lineIndex, of, text);
-  return found === undefined || found.lineIndex === lineIndex ? "" : code(canonicalLine(found.line).trim());
+  const isHere = found?.lineIndex === lineIndex && found.uri === snapshot.uri;
+  return found === undefined || isHere ? "" : code(canonicalLine(found.line).trim());
 }

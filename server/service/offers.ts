@@ -24,18 +24,20 @@ export function distinct(offers: readonly Offer[]): Offer[] {
   return offers.filter(({ label }) => !seen.has(label) && seen.add(label));
 }
 
-/** Offers as completion items that replace the typed word, kept in their order. */
+/** Offers as completion items that replace the typed word, kept in their order; only names where a text is open. */
 export function itemsAt(offers: readonly Offer[], line: number, typed: TypedWord): CompletionItem[] {
   const range = { start: { line, character: typed.start }, end: { line, character: typed.stop } };
-  // A unit that runs into its number is set off with a blank.
-  const gap = /\d$/u.test(typed.before) ? " " : "";
-  return distinct(offers).map(({ label, kind, detail, example }, index) => ({
+  const isText = typed.word.startsWith('"');
+  // A unit that runs into its number is set off with a blank, and so is a word put right before another.
+  const [gap, gapAfter] = [/\d$/u.test(typed.before) ? " " : "", typed.isGlued ? " " : ""];
+  const fitting = isText ? offers.filter(({ kind }) => kind === CompletionItemKind.Value) : offers;
+  return distinct(fitting).map(({ label, kind, detail, example }, index) => ({
     label,
     kind,
     detail,
     sortText: String(index).padStart(4, "0"),
-    filterText: typed.word.startsWith('"') ? label : label.replaceAll('"', ""),
-    textEdit: { range, newText: gap + label },
+    filterText: `${isText ? '"' : ""}${label.replaceAll('"', "")}`,
+    textEdit: { range, newText: gap + label + gapAfter },
     ...(example === undefined ? {} : { documentation: { kind: "markdown", value: `\`${example}\`` } }),
   }));
 }

@@ -6,6 +6,8 @@ export interface TypedWord {
   readonly word: string;
   readonly start: number;
   readonly stop: number;
+  /** Another word follows without a blank. */
+  readonly isGlued: boolean;
 }
 
 const COMPLETE_TEXT = /"(?:[^"]|"")*"(?=[\s,]|$)/uy;
@@ -18,7 +20,7 @@ export function typedWord(raw: string, column: number): TypedWord | undefined {
   let start = 0;
   for (;;) {
     start = stopOf(BLANKS, typed, start);
-    if (start >= typed.length) return { before: typed, word: "", start: typed.length, stop: typed.length };
+    if (start >= typed.length) return betweenWords(typed, raw);
     if (typed[start] === "#") return undefined;
     const stop = pieceStop(typed, start);
     if (stop >= typed.length) break;
@@ -26,15 +28,20 @@ export function typedWord(raw: string, column: number): TypedWord | undefined {
   }
   const word = typed.slice(start);
   const stop = isOpenText(word) ? closedTextStop(raw, start, typed.length) : stopOf(WORD, raw, start);
-  return { before: typed.slice(0, start), word, start, stop: Math.max(stop, typed.length) };
+  return { before: typed.slice(0, start), word, start, stop: Math.max(stop, typed.length), isGlued: false };
+}
+
+function betweenWords(typed: string, raw: string): TypedWord {
+  const at = typed.length;
+  return { before: typed, word: "", start: at, stop: at, isGlued: /\S/u.test(raw.charAt(at)) };
 }
 
 /** The letters behind a number that runs into them: `90f` is the word `f` behind `90`. */
-export function unitOf({ before, word, start, stop }: TypedWord): TypedWord | undefined {
+export function unitOf({ before, word, start, stop, isGlued }: TypedWord): TypedWord | undefined {
   const digits = /^[+-]?\d[\d.]*(?=\p{L}[^\d:]*$)/u.exec(word)?.[0];
   if (digits === undefined) return undefined;
   const unit = word.slice(digits.length);
-  return { before: before + digits, word: unit, start: start + digits.length, stop };
+  return { before: before + digits, word: unit, start: start + digits.length, stop, isGlued };
 }
 
 /** Where a piece ends; an open text reaches to the end. */

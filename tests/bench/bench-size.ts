@@ -27,7 +27,7 @@ export async function benchSize(_effort: Effort): Promise<Area> {
       peer: "language workbench (langium)",
       theirs: kilobytes(peerBundles.workbench),
     },
-    { measure: "command line bundle", unit: "KB", ours: kilobytes(built.commandLine) },
+    { measure: "command line bundle", unit: "KB", ours: kilobytes(built.commandLineProgram) },
     {
       measure: "packaged extension",
       unit: "KB",

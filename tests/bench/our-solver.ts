@@ -55,7 +55,14 @@ export async function loadOurBand(): Promise<() => boolean> {
     rods: [rod],
   });
   const parameters = rigParameters(defaultSpreads(0.045));
-  return () => solveDownriggerBand(rig, parameters).ok;
+  return () => {
+    const answer = solveDownriggerBand(rig, parameters);
+    // Bands and slopes are solved when they are looked at.
+    return (
+      answer.ok &&
+      [answer.ball.lowM, answer.ball.depthPerSpeed, answer.ball.depthPerOut].every(Number.isFinite)
+    );
+  };
 }
 
 const prepared = new Map<SolverCase, TowedLine>();

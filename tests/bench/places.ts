@@ -18,6 +18,7 @@ export const built = {
   band: join(projectFolder, "server/physics/downrigger-band.ts"),
   server: join(projectFolder, "dist/server.cjs"),
   commandLine: join(projectFolder, "dist/deepwake.mjs"),
+  commandLineProgram: join(projectFolder, "dist/deepwake.cjs"),
 } as const;
 
 /** The peers' servers, bundled by the same bundler as ours. */

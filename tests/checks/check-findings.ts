@@ -3,9 +3,10 @@ import { expect } from "vitest";
 import { parse } from "../../grammar/parse.ts";
 import { analyzeJournal } from "../../server/analysis/journal-analysis.ts";
 import { CATALOG } from "../../server/checks/catalog.ts";
-import * as language from "../../server/checks/catalog/language.ts";
-import type { CheckRow, Finding, Fix, FixEdit, Severity } from "../../server/checks/check.ts";
+import type { Finding, Fix, Rule, Severity } from "../../server/checks/check.ts";
+import { LANGUAGE_RULES } from "../../server/checks/language-rules.ts";
 import { runChecks } from "../../server/checks/run-checks.ts";
+import { applyEdits } from "../harness/apply-edits.ts";
 import { expectDiagnostics } from "../harness/expect-diagnostics.ts";
 import { dedent, type LineDiagnostic } from "../harness/markers.ts";
 
@@ -40,21 +41,16 @@ export interface Around {
   readonly books?: Readonly<Record<string, string>>;
   /** A check that is off by default, switched on. */
   readonly on?: string;
+  /** The rules to run; every one unless told otherwise. */
+  readonly rules?: readonly Rule[];
 }
-
-const LANGUAGE_SLUGS: ReadonlySet<string> = new Set(
-  Object.values(language as Record<string, CheckRow<never>>).map((row) => row.slug),
-);
-
-/** True for the checks of how lines are written. */
-export const isLanguageSlug = (slug: string): boolean => LANGUAGE_SLUGS.has(slug);
 
 /** Everything that is found in a text. */
 export function findingsIn(text: string, around: Around = {}): Finding[] {
   const books = Object.entries(around.books ?? { [BOOK_URI]: BOOK });
   const file = { uri: TRIP_URI, parse: parse(text) };
   const others = books.map(([uri, book]) => ({ uri, parse: parse(book) }));
-  return runChecks(analyzeJournal(file, others), choicesOf(around.on));
+  return runChecks(analyzeJournal(file, others), choicesOf(around.on), around.rules);
 }
 
 function choicesOf(slug: string | undefined): Map<string, Severity> {
@@ -63,7 +59,7 @@ function choicesOf(slug: string | undefined): Map<string, Severity> {
 }
 
 function languageFindings(text: string, around: Around): Finding[] {
-  return findingsIn(text, around).filter((finding) => isLanguageSlug(finding.slug));
+  return findingsIn(text, { ...around, rules: LANGUAGE_RULES });
 }
 
 /** Compares what the language's checks find with the carets in a text, strictly both ways. */
@@ -98,7 +94,10 @@ export function checkFix(slug: string, before: string, after: string, around: Fi
   const fix = fixOf(finding, around.fix);
   const books = around.books ?? { [BOOK_URI]: BOOK };
   const texts = new Map([[TRIP_URI, before], ...Object.entries(books)]);
-  for (const edit of latestFirst(fix.edits)) texts.set(edit.uri, withEdit(texts.get(edit.uri), edit));
+  for (const uri of new Set(fix.edits.map((edit) => edit.uri))) {
+    const edits = fix.edits.filter((edit) => edit.uri === uri);
+    texts.set(uri, applyEdits(texts.get(uri) ?? "", edits));
+  }
   expect(texts.get(around.uri ?? TRIP_URI)).toBe(after);
   const { [TRIP_URI]: text = "", ...mendedBooks } = Object.fromEntries(texts);
   const left = languageFindings(text, { ...around, books: mendedBooks }).map((one) => one.slug);
@@ -111,6 +110,11 @@ export function checkDayFix(slug: string, before: string, after: string, around:
   checkFix(slug, OPENER + before, OPENER + after, around);
 }
 
+/** The same for a line of a day that the book is to be added to: the book afterwards is compared. */
+export function checkBookFix(slug: string, line: string, bookAfter: string): void {
+  checkFix(slug, OPENER + line, bookAfter, { fix: "Add", uri: BOOK_URI });
+}
+
 function fixOf(finding: Finding, title: string | undefined): Fix {
   const byTitle = (fix: Fix): boolean => title !== undefined && fix.title.includes(title);
   const fix =
@@ -121,16 +125,4 @@ function fixOf(finding: Finding, title: string | undefined): Fix {
     throw new Error(`no such fix; there are: ${finding.fixes.map((one) => one.title).join("; ")}`);
   }
   return fix;
-}
-
-function latestFirst(edits: readonly FixEdit[]): FixEdit[] {
-  return [...edits].sort((a, b) => b.lineIndex - a.lineIndex || b.start - a.start);
-}
-
-function withEdit(text: string | undefined, edit: FixEdit): string {
-  if (text === undefined) throw new Error(`a fix edits ${edit.uri}, which is not there`);
-  const { journal } = parse(text);
-  let start = journal.bom ? 1 : 0;
-  for (const line of journal.lines.slice(0, edit.lineIndex)) start += line.raw.length + line.end.length;
-  return text.slice(0, start + edit.start) + edit.text + text.slice(start + edit.stop);
 }

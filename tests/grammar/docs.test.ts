@@ -32,7 +32,13 @@ function fences(path: string, language: string): [where: string, text: string][]
   });
 }
 
-const PAGES = ["docs/language.md", "docs/format.md", "docs/decisions/0001-language.md"];
+const PAGES = [
+  "README.md",
+  "docs/language.md",
+  "docs/format.md",
+  "docs/settings.md",
+  "docs/decisions/0001-language.md",
+];
 const right = PAGES.flatMap((path) => fences(path, "deepwake"));
 const wrong = PAGES.flatMap((path) => fences(path, "deepwake-wrong"));
 

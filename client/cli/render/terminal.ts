@@ -1,5 +1,4 @@
 /** How wide and how colorful the output may be. */
-import pc from "picocolors";
 import type { Call } from "../verb.ts";
 import type { Output, World } from "../world.ts";
 
@@ -24,9 +23,13 @@ export interface Paint {
   readonly note: (text: string) => string;
 }
 
+const plain = (text: string): string => text;
+const PLAIN: Paint = { strong: plain, faint: plain, error: plain, warning: plain, note: plain };
+
 /** Colors for a run: as asked, else as the environment says, else on terminals only. */
-export function paintFor(world: World, call: Call): Paint {
-  const colors = pc.createColors(wantsColor(world, call));
+export async function paintFor(world: World, call: Call): Promise<Paint> {
+  if (!wantsColor(world, call)) return PLAIN;
+  const colors = (await import("picocolors")).default.createColors(true);
   return {
     strong: colors.bold,
     faint: colors.dim,

@@ -14,8 +14,8 @@ import type { CheckReport } from "./check-report.ts";
 const SEVERITIES: readonly Severity[] = ["error", "warning", "information", "hint"];
 
 /** The report as text. */
-export function checkText({ files, unusable }: CheckReport, call: Call, world: World): string {
-  const paint = paintFor(world, call);
+export async function checkText({ files, unusable }: CheckReport, call: Call, world: World): Promise<string> {
+  const paint = await paintFor(world, call);
   const width = widthOf(world.out);
   const lines = files.flatMap(({ shown, findings }) =>
     findings.flatMap((finding) => findingLines(shown, finding, paint, world)),

@@ -22,7 +22,7 @@ export async function depthOfCases(call: Call, world: World): Promise<ExitCode> 
   }
   const answers = solveTowedLineCases(read.json).map(answerJson);
   if (call.switches.has("json")) world.out.write(`${JSON.stringify(answers, null, 2)}\n`);
-  else world.out.write(casesText(answers, widthOf(world.out), paintFor(world, call)));
+  else world.out.write(casesText(answers, widthOf(world.out), await paintFor(world, call)));
   if (answers.some((answer) => !("error" in answer))) return FINE;
   complain(world, `${named} has no case that can be solved.`);
   return UNUSABLE;

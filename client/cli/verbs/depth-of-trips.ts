@@ -13,13 +13,14 @@ import { paintFor, widthOf } from "../render/terminal.ts";
 import { wrap } from "../render/wrap.ts";
 import type { Call } from "../verb.ts";
 import type { World } from "../world.ts";
-import { tripDepthLines } from "./depth-text.ts";
+import { type Look, tripDepthLines } from "./depth-text.ts";
 
 /** Prints the depths of the named trips. */
 export async function depthOfTrips(call: Call, world: World): Promise<ExitCode> {
   const search = { endings: [TRIP_ENDING], inputPath: call.values.get("stdin-path") };
   const found = findJournals(call.paths, search, world);
   const isJson = call.switches.has("json");
+  const look = { width: widthOf(world.out), paint: await paintFor(world, call) };
   const reader = new JournalReader(world);
   const unusable = [...found.unusable];
   const texts: string[][] = [];
@@ -28,7 +29,7 @@ export async function depthOfTrips(call: Call, world: World): Promise<ExitCode> 
     const { shown } = read.file;
     if (!read.ok) unusable.push({ shown, why: read.why });
     else if (isJson) files.push(depthFileJson(shown, read.analysis));
-    else texts.push(fileText(shown, read.analysis, call, world));
+    else texts.push(fileText(shown, read.analysis, look));
   }
   unusable.push(...reader.unreadBooks(found.files));
   for (const { shown, why } of unusable) complain(world, `${shown} can't be used: ${why}`);
@@ -42,9 +43,8 @@ function depthFileJson(path: string, { trips }: JournalAnalysis): DepthFileJson 
   return { path, lines: trips.flatMap((day) => day.depths.map((depth) => depthLineJson(day, depth))) };
 }
 
-function fileText(shown: string, { trips }: JournalAnalysis, call: Call, world: World): string[] {
+function fileText(shown: string, { trips }: JournalAnalysis, look: Look): string[] {
   if (trips.length === 0) return [`${shown}: no trip in it.`, ""];
-  const look = { width: widthOf(world.out), paint: paintFor(world, call) };
   return trips.flatMap((day) => [...tripDepthLines(shown, day, look), ""]);
 }
 

@@ -28,7 +28,7 @@ export async function depthWhatIf(call: Call, world: World): Promise<ExitCode> {
   const { day, depth } = imagined;
   if (call.switches.has("json")) world.out.write(whatIfJson(day, depth, world));
   else if (depth.ball !== null)
-    world.out.write(whatIfText(day, depth, widthOf(world.out), paintFor(world, call)));
+    world.out.write(whatIfText(day, depth, widthOf(world.out), await paintFor(world, call)));
   if (depth.ball !== null) return FINE;
   return refuse(world, `no depth for ${depth.rig}: ${depth.why}.`);
 }

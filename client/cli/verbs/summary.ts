@@ -36,7 +36,7 @@ async function summaryVerb(call: Call, world: World): Promise<ExitCode> {
   const search = { endings: [TRIP_ENDING], inputPath: call.values.get("stdin-path") };
   const found = findJournals(call.paths.length === 0 ? ["."] : call.paths, search, world);
   const isJson = call.switches.has("json");
-  const look = { width: widthOf(world.out), paint: paintFor(world, call) };
+  const look = { width: widthOf(world.out), paint: await paintFor(world, call) };
   const reader = new JournalReader(world);
   const unusable = [...found.unusable];
   const lines: string[] = [];

@@ -60,12 +60,15 @@ export const NUMBER_FORMAT = check<{ text: string; mend: string | null; example:
   },
 });
 
-/** What a measure without a unit was asked for. */
+/** A measure without a unit. */
 export interface UnitlessMeasure {
   readonly number: string;
-  readonly word: string;
-  readonly dimension: Dimension;
+  /** The attribute it belongs to; undefined where that isn't written. */
+  readonly word: string | undefined;
 }
+
+const asWritten = ({ word, number }: UnitlessMeasure): string =>
+  word === undefined ? number : `${word} ${number}`;
 
 /** A number that could be anything. */
 export const UNIT_MISSING = check<UnitlessMeasure & { units: readonly string[] }>({
@@ -76,8 +79,8 @@ export const UNIT_MISSING = check<UnitlessMeasure & { units: readonly string[] }
   isDoubt: false,
   isFixable: true,
   since: "0.1.0",
-  message: ({ number, word, dimension, units }) =>
-    `${number} what? ${word} is ${measureNoun(dimension)}: write ${anyOf(units.map((unit) => `${number} ${unit}`))}.`,
+  message: ({ units, ...measure }) =>
+    `${asWritten(measure)} what? Write ${anyOf(units.map((unit) => `${measure.number} ${unit}`))}.`,
 });
 
 /** A number that leans on the book. */
@@ -90,8 +93,8 @@ export const UNIT_NOT_WRITTEN = check<UnitlessMeasure & { unit: string }>({
   isFixable: true,
   isOffByDefault: true,
   since: "0.1.0",
-  message: ({ number, word, unit }) =>
-    `${word} ${number} means ${number} ${unit} only as long as the gear book says so. Write the unit, and a new book can't change this line.`,
+  message: ({ unit, ...measure }) =>
+    `${asWritten(measure)} means ${measure.number} ${unit} only as long as the gear book says so. Write the unit, and a new book can't change this line.`,
 });
 
 /** A length where a temperature belongs. */
@@ -111,7 +114,7 @@ export const UNIT_MISMATCH = check<{
   message: ({ word, unit, found, wants }) =>
     wants === null
       ? `${word} is a plain number; take ${unit} away.`
-      : `${word} is ${measureWords(wants)}; ${unit} measures ${measureNoun(found)}.`,
+      : `${word} needs ${measureWords(wants)}; ${unit} measures ${measureNoun(found)}.`,
 });
 
 /** Characters that turn the reading direction without being seen. */

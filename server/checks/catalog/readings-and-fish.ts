@@ -92,7 +92,7 @@ export const READING_STALE = check<{
   since,
   message: ({ gear, source, rig, speedMS, clock, ageMs, staleMs }) => {
     const where = SPEED_FROM[source](rig ?? "the rig");
-    return `The last speed read is ${speedWords(gear, speedMS)} ${where} at ${clock}, ${ageWords(ageMs)} old; past ${ageWords(staleMs)} it is only a guess.`;
+    return `The speed to go by is ${speedWords(gear, speedMS)} ${where}, read at ${clock}, ${ageWords(ageMs)} old; past ${ageWords(staleMs)} it is only a guess.`;
   },
 });
 

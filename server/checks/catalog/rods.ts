@@ -15,7 +15,7 @@ export const NOT_IN_WATER = check<{
   severities: ["warning"],
   summary: "A strike, catch, move or pull on a rig that isn't fishing.",
   quietWhen:
-    "the rig is unknown, the line is a reading, a line that put it in can't be read, or it was said since the rig came out",
+    "the rig is unknown, the line is a reading or outside of the trip, the time of one of its lines is in doubt, a line that put it in can't be read, or it was said since the rig came out",
   isDoubt: true,
   isFixable: true,
   since,
@@ -33,7 +33,7 @@ export const ALREADY_SET = check<{ rig: string; since: string | undefined }>({
   slug: "already-set",
   severities: ["warning"],
   summary: "A rig is set that is fishing already.",
-  quietWhen: "a fish, a tangle or a break-off came between",
+  quietWhen: "a fish, a tangle or a break-off came between, or the time of one of its lines is in doubt",
   isDoubt: true,
   isFixable: true,
   since,
@@ -46,7 +46,8 @@ export const NEVER_PULLED = check<{ rigs: readonly string[]; at: string | undefi
   slug: "never-pulled",
   severities: ["information"],
   summary: "Rigs were never pulled; they are taken to be out at the return.",
-  quietWhen: "the trip has no return yet and nothing after it, or a fish or break-off took the rig out",
+  quietWhen:
+    "the trip has no return yet and nothing after it, a fish or break-off took the rig out, or the time of one of its lines is in doubt",
   isDoubt: true,
   isFixable: true,
   since,

@@ -1,0 +1,37 @@
+/** The tables of docs/settings.md: thresholds of the checks, and what the depth model assumes. */
+import { THRESHOLDS } from "../../server/model/thresholds.ts";
+import { DEFAULTS, type DefaultRow } from "../../server/physics/defaults.ts";
+import { table } from "./generated-parts.ts";
+
+/** Every threshold, as a `threshold` line writes it. */
+export function thresholdTable(): string {
+  return table(
+    ["Threshold", "Default", "What it is", "From"],
+    Object.values(THRESHOLDS).map((row) => [`\`${row.name}\``, row.written, row.doc, row.origin]),
+  );
+}
+
+/** Every value the depth model takes when the book says nothing. */
+export function defaultTable(): string {
+  const rows: [string, DefaultRow][] = Object.entries(DEFAULTS);
+  return table(
+    ["Value", "Default", "Spread (one standard deviation)", "What it is", "From"],
+    rows.map(([key, row]) => [
+      `\`${key}\``,
+      `${rounded(row.value)} ${row.unit}`.trim(),
+      spreadWords(row),
+      row.says,
+      row.origin,
+    ]),
+  );
+}
+
+function spreadWords({ sd, spread, unit }: DefaultRow): string {
+  if (sd === 0) return "";
+  if (spread === "relative") return `${rounded(sd * 100)} %`;
+  return spread === "absolute" ? `${rounded(sd)} ${unit}`.trim() : `a factor of ${rounded(Math.exp(sd))}`;
+}
+
+function rounded(value: number): string {
+  return String(Number(value.toPrecision(4)));
+}

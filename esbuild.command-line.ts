@@ -1,0 +1,40 @@
+/**
+ * The command line as two files: a small module that starts, and everything else in the older format, which Node
+ * loads faster.
+ */
+import type { BuildOptions, Plugin } from "esbuild";
+
+const PROGRAM = "deepwake.cjs";
+
+/** The starting module asks for the rest beside it, in the way of the older format. */
+const programBeside: Plugin = {
+  name: "program-beside",
+  setup({ onResolve, onLoad }) {
+    const namespace = "program-beside";
+    onResolve({ filter: /\/program\.ts$/ }, () => ({ path: PROGRAM, namespace }));
+    onLoad({ filter: /.*/, namespace }, () => ({
+      contents: `import { createRequire } from "node:module";
+export const { start } = createRequire(import.meta.url)("./${PROGRAM}");`,
+    }));
+  },
+};
+
+/** The entries, outputs and options of both. */
+export const COMMAND_LINE: readonly { entry: string; outfile: string; options: BuildOptions }[] = [
+  {
+    entry: "client/cli/main.ts",
+    outfile: "dist/deepwake.mjs",
+    options: {
+      platform: "node",
+      format: "esm",
+      target: "node20",
+      plugins: [programBeside],
+      banner: { js: "#!/usr/bin/env node" },
+    },
+  },
+  {
+    entry: "client/cli/program.ts",
+    outfile: `dist/${PROGRAM}`,
+    options: { platform: "node", format: "cjs", target: "node20" },
+  },
+];

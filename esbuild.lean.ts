@@ -1,0 +1,94 @@
+/**
+ * Makes the protocol's libraries lighter without changing what they do. They come as compiled modules of the older
+ * format, each with its own copy of the compiler's helpers; here all share one. Of the library of types, which is
+ * nearly all checking functions that nothing calls, only the parts in use are kept.
+ */
+import { readFile } from "node:fs/promises";
+import type { OnLoadResult, Plugin } from "esbuild";
+
+/** The parts of the library of types that the server or the protocol's library use when they run. */
+const TYPES_IN_USE = new Set([
+  ...["DocumentUri", "URI", "WorkspaceFolder", "integer", "uinteger"],
+  ...["CodeActionKind", "CompletionItemKind", "DiagnosticSeverity"],
+  ...["FoldingRangeKind", "InlayHintKind", "SymbolKind"],
+]);
+
+/** Classes of the server's library that the server does without: notebooks, and tokens built by a builder. */
+const CLASSES_NOT_IN_USE = [
+  "CellTextDocumentConnection",
+  "NotebookDocuments",
+  "SemanticTokensBuilder",
+  "SemanticTokensDiff",
+];
+
+const COMPILED =
+  /node_modules[\\/]vscode-(?:jsonrpc|languageserver|languageserver-protocol)[\\/]lib[\\/].*\.js$/;
+const TYPES = /node_modules[\\/]vscode-languageserver-types[\\/]lib[\\/].*\.js$/;
+const UNUSED_CLASS = new RegExp(
+  `^class (${CLASSES_NOT_IN_USE.join("|")}) \\{\\n[\\s\\S]*?^\\}\\n(?:exports\\.\\1 = \\1;\\n)?`,
+  "gmu",
+);
+const HELPERS = "lean-helpers";
+
+/** The compiler's helpers, written once: accessors that stay live, and what `export *` and `import` become. */
+const HELPERS_SOURCE = `
+exports.accessor = (to, name, get) => Object.defineProperty(to, name, { enumerable: true, get });
+exports.exportStar = (from, to) => {
+  for (const name in from)
+    if (name !== "default" && !Object.hasOwn(to, name)) exports.accessor(to, name, () => from[name]);
+};
+exports.importStar = (from) => {
+  if (from?.__esModule) return from;
+  const all = {};
+  for (const name of Object.getOwnPropertyNames(from ?? {}))
+    if (name !== "default") exports.accessor(all, name, () => from[name]);
+  exports.accessor(all, "default", () => from);
+  return all;
+};
+exports.importDefault = (from) => (from?.__esModule ? from : { default: from });
+`;
+
+/** The plugin; with `onlyTypesInUse` the library of types is cut down as well. */
+export function leanLibraries({ onlyTypesInUse }: { onlyTypesInUse: boolean }): Plugin {
+  return {
+    name: "lean-libraries",
+    setup({ onLoad, onResolve }) {
+      onResolve({ filter: new RegExp(`^${HELPERS}$`) }, () => ({ path: HELPERS, namespace: HELPERS }));
+      onLoad({ filter: /.*/, namespace: HELPERS }, () => ({ contents: HELPERS_SOURCE, loader: "js" }));
+      onLoad({ filter: COMPILED }, ({ path }) => load(path, leanModule));
+      if (onlyTypesInUse) onLoad({ filter: TYPES }, ({ path }) => load(path, leanTypes));
+    },
+  };
+}
+
+async function load(path: string, lean: (source: string) => string): Promise<OnLoadResult> {
+  return { contents: lean(await readFile(path, "utf8")), loader: "js" };
+}
+
+/** One compiled module with the shared helpers in place of its own. */
+export function leanModule(source: string): string {
+  const unknown = [...source.matchAll(/languageserver_types_1\.(\w+)/gu)].find(
+    ([, name = ""]) => !TYPES_IN_USE.has(name),
+  );
+  if (unknown !== undefined) throw new Error(`esbuild.lean.ts drops ${unknown[1]}, which is used`);
+  const lean = source
+    .replaceAll(/^var __\w+ = \(this && this\.__\w+\) \|\| [\s\S]*?^\}[)(]*;\n/gmu, "")
+    .replaceAll(UNUSED_CLASS, "")
+    .replaceAll(/^exports\.\w+ = (?:exports\.\w+ = )*void 0;\n/gmu, "")
+    .replaceAll(
+      /^Object\.defineProperty\(exports, ("\w+"), \{ enumerable: true, get: function \(\) \{ return ([\w.]+); \} \}\);$/gmu,
+      "lean.accessor(exports, $1, () => $2);",
+    )
+    .replaceAll(/\b__(exportStar|importStar|importDefault)\(/gu, "lean.$1(");
+  return lean.replace(/^("use strict";)?/u, `$1const lean = require("${HELPERS}");`);
+}
+
+/** The library of types without its classes, and without the parts that nothing uses. */
+export function leanTypes(source: string): string {
+  return source
+    .replaceAll(/^(?:export )?class \w+ \{\n[\s\S]*?^\}\n/gmu, "")
+    .replaceAll(
+      /^export var (\w+);\n(?:\/\*\*[\s\S]*?\*\/\n)?\(function \(\1\) \{\n[\s\S]*?^\}\)\(\1 \|\| \(\1 = \{\}\)\);\n/gmu,
+      (block, name: string) => (TYPES_IN_USE.has(name) ? block : ""),
+    );
+}

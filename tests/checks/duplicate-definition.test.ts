@@ -1,0 +1,70 @@
+import { describe, expect, test } from "vitest";
+import { checkDay, checkFindings, checkFix, findingsIn, OPENER } from "./check-findings.ts";
+
+test.each([
+  `
+  boat "Tin Cup"
+  cable wire steel
+  2031-08-09 cable wire braid
+  ball wire 12 lb
+  calibrate wire drag 1.1
+  boat "Tin Mug"
+  cable wire steel
+  `,
+  `
+  boat "Tin Cup"
+  cable wire steel diameter 0.9 mm
+  cable wire steel diameter 0.7 mm
+        ^^^^ duplicate-definition cable "wire" is defined twice, here and in line 2. Keep one, or start the newer with the date it holds from.
+  2031-08-09 rig A1 downrigger
+  2031-08-09 rig A1 flat
+                 ^^ duplicate-definition rig "A1" is defined twice from 2031-08-09 on, here and in line 4. Keep one, or start the newer with the date it holds from.
+  `,
+  `
+  lure fly-a fly
+  boat "Tin Cup"
+  lure fly-a fly
+       ^^^^^ duplicate-definition
+  boat "Tin Cup"
+       ^^^^^^^^^ duplicate-definition boat "Tin Cup" is defined twice, here and in line 2. Open it once, and write all of its gear below.
+  `,
+])("%s", (source) => {
+  checkFindings(source);
+});
+
+test("a trip's own gear against its boat's book, and no other's", () => {
+  const source = `
+    lure glow-spoon spoon 4 in
+         ^^^^^^^^^^ duplicate-definition lure "glow-spoon" is defined twice, here and in line 7 of bright-penny.gear. Keep one, or start the newer with the date it holds from.
+    lure new-spoon spoon 4 in
+  `;
+  checkDay(source);
+  const book = 'boat "Tin Cup"\nrig Q1 downrigger\nlure glow-spoon spoon 4 in\n';
+  checkFindings('lure glow-spoon spoon 4 in\ntrip 2031-06-21 "Tin Mug"\nboat "Tin Mug"', {
+    books: { "file:///season/tin-cup.gear": book },
+  });
+});
+
+test("a boat opened in two books is told at its first trip", () => {
+  const books = {
+    "file:///season/a.gear": 'boat "Bright Penny"\n',
+    "file:///season/b.gear": '\nboat "Bright Penny"\n',
+  };
+  const [only, ...others] = findingsIn(OPENER + OPENER, { books });
+  expect(others.filter((one) => one.slug === "duplicate-definition")).toEqual([]);
+  expect(only?.message).toBe(
+    'boat "Bright Penny" is defined twice, in line 1 of a.gear and in line 2 of b.gear. Open it once, and write all of its gear below.',
+  );
+  expect(only?.related.map((place) => `${place.uri} ${place.lineIndex}`)).toEqual([
+    "file:///season/a.gear 0",
+    "file:///season/b.gear 1",
+  ]);
+});
+
+describe("fixes", () => {
+  test("the second becomes a comment", () => {
+    const before = 'boat "Tin Cup"\ncable wire steel\ncable wire braid  # new\n';
+    const after = 'boat "Tin Cup"\ncable wire steel\n# cable wire braid  # new\n';
+    checkFix("duplicate-definition", before, after);
+  });
+});

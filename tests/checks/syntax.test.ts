@@ -1,0 +1,169 @@
+import { describe, expect, test } from "vitest";
+import { checkDay, checkDayFix, checkFindings, checkFix, findingsIn } from "./check-findings.ts";
+
+const CASES = [
+  `
+  05:14 set out 72 ft
+            ^^^ syntax set needs a rig before out.
+  `,
+  `
+  05:14 set
+        ^^^ syntax set needs a rig.
+  `,
+  `
+  06:33 lost S1
+        ^^^^^^^ syntax lost needs a species, or the word fish.
+  `,
+  `
+  05:14 set P1 out 72 ft lure
+                         ^^^^ syntax lure needs the name of a lure.
+  `,
+  `
+  05:14 set P1 out deep
+               ^^^ syntax out needs a length, like 90 ft; "deep" is none.
+  `,
+  `
+  05:45 gps course north
+            ^^^^^^ syntax course needs a course, like 310; "north" is none.
+  `,
+  `
+  05:48 sonar marks some
+              ^^^^^ syntax marks needs a length or a range, like 90 ft or 90 to 100 ft; "some" is none.
+  `,
+  `
+  05:10 profile
+        ^^^^^^^ syntax This profile line says too little; it is written like: 05:10 profile 0 ft 61 F, 30 ft 58 F, 50 ft 52 F
+  `,
+  `
+  05:14
+  ^^^^^ syntax A clock alone: what happened at 05:14?
+  `,
+  `
+  2031-06-22
+  ^^^^^^^^^^ syntax A date alone: what happened on 2031-06-22?
+  `,
+  `
+  2031-06-22 00:20
+  ^^^^^^^^^^^^^^^^ syntax A date and a clock alone: what happened on 2031-06-22 at 00:20?
+  `,
+  `
+  05:14 set P1 "away
+               ^^^^^ syntax A quote is opened here and never closed.
+  `,
+  `
+  06:14 pull P1 8
+                ^ syntax Nothing on this pull line takes "8".
+  `,
+  `
+  05:14 set P1 setback 12 to 15 ft
+                          ^^^^^ syntax setback is one figure, not a range.
+  `,
+  `
+  06:14 catch P1 king kept released
+                           ^^^^^^^^ syntax kept and released can't both be so; keep one.
+  `,
+  `
+  05:14 set P1 out 72 ft out 73 ft
+                         ^^^^^^^^^ syntax out is said twice on this line; keep one.
+  `,
+  `
+  25:00 set P1
+  ^^^^^ syntax "25:00" is no time of day; write it like 05:14.
+  `,
+  `
+  0514 set P1
+  ^^^^ syntax "0514" is no time of day; write it like 05:14.
+  `,
+  `
+  2031-02-30 05:14 set P1
+  ^^^^^^^^^^ syntax "2031-02-30" is no day of the calendar; write it like 2031-06-21.
+  `,
+  `
+  05:45 gps at 44 46.1 086
+               ^^^^^^^ syntax "44 46.1" is no position; write it like 44 46.1N 086 21.7W or 44.7683 -86.3617.
+  `,
+  `
+  05:45 gps course 400
+                   ^^^ syntax "400" is no course; one is written like 310, from 000 to 360.
+  `,
+  `
+  11:35 box king 1.5
+                 ^^^ syntax "1.5" is no plain number; write it without a unit, like 6.
+  `,
+  `
+  anglers 6
+  ^^^^^^^ syntax anglers belongs under a trip line, indented.
+  `,
+  `
+  rods-per-angler 3
+  ^^^^^^^^^^^^^^^ syntax rods-per-angler belongs under a boat line, indented.
+  `,
+  `
+  06:14 catch P1 king 18
+                      ^^ syntax 18 of what: weight or length? Write its unit.
+  `,
+];
+
+test.each(CASES)("%s", (source) => {
+  checkDay(source);
+});
+
+test.each([
+  `
+  trip 2031-06-21 "Bright Penny"
+    2031-06-21 anglers 6
+    ^^^^^^^^^^ syntax No date before anglers: what stands under a trip holds for all of it.
+  `,
+  `
+  trip 2031-06-21 "Bright Penny"
+    birds some
+    ^^^^^ syntax birds stands at the margin, or has a clock before it; here it is indented.
+  `,
+  `
+  rig X1 port
+  ^^^^^^^^^^^ syntax Say what the rig is: downrigger, stacked, diver, leadcore, copper, weighted-wire, flat or jig, as in: rig C1 downrigger center cable rigger-wire ball round-12 probe 1.25 ft
+  `,
+])("%s", (source) => {
+  checkFindings(source);
+});
+
+test("a line that is too long to be one", () => {
+  const [found] = findingsIn(`# ${"x".repeat(30_000)}`);
+  expect(found?.message).toBe(
+    "This line has 30002 characters; lines of more than 20000 are kept as they are and not read.",
+  );
+});
+
+describe("fixes", () => {
+  test.each([
+    ["05:14 set P1 out 72 ft out 73 ft", "05:14 set P1 out 72 ft"],
+    ['05:14 set P1 "away', '05:14 set P1 "away"'],
+    ["0514 set P1", "05:14 set P1"],
+    ["5:14pm set P1", "17:14 set P1"],
+    ["5.14 set P1", "05:14 set P1"],
+    ["2031-6-22 05:14 set P1", "2031-06-22 05:14 set P1"],
+    ["anglers 6", "  anglers 6"],
+    ["06:14 pull P1 8", "06:14 pull P1  # 8"],
+    ["06:14 pull P1 8  # late", "06:14 pull P1  # late 8"],
+  ])("%s → %s", (before, after) => {
+    checkDayFix("syntax", before, after);
+  });
+
+  test.each([
+    ["06:14 catch P1 king kept released", "released", "06:14 catch P1 king kept"],
+    ["06:14 catch P1 king kept released", "kept", "06:14 catch P1 king released"],
+    ["06:14 catch P1 king 18", "18 lb", "06:14 catch P1 king 18 lb"],
+    ["06:14 catch P1 king 18", "18 in", "06:14 catch P1 king 18 in"],
+  ])("%s, %s → %s", (before, fix, after) => {
+    checkDayFix("syntax", before, after, { fix });
+  });
+
+  test("an event is moved to the margin, a date out of the properties", () => {
+    checkDayFix("syntax", "  birds some", "birds some");
+    checkFix(
+      "syntax",
+      'trip 2031-06-21 "Bright Penny"\n  2031-06-21 anglers 6',
+      'trip 2031-06-21 "Bright Penny"\n  anglers 6',
+    );
+  });
+});

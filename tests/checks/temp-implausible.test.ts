@@ -1,0 +1,52 @@
+import { describe, expect, test } from "vitest";
+import { checkDay, checkFixOf, fixTitles } from "./check-day.ts";
+
+test.each([
+  "05:44 surface temp 33 F",
+  "05:44 surface temp 89 F",
+  // The air may be what it likes.
+  "05:44 weather air 4 F",
+  "05:44 surface temp 18 F sure",
+  `
+  05:44 surface temp 30 F
+                ^^^^^^^^^ temp-implausible Water of 30 F is doubtful: below 31 F it would be ice.
+  `,
+  `
+  05:44 probe C1 temp 18 F
+                 ^^^^^^^^^ temp-implausible Water of 18 F can't be: nothing below 28 F is a lake's.
+  `,
+  `
+  05:44 surface temp 95 F
+                ^^^^^^^^^ temp-implausible Water of 95 F is doubtful: the lakes hardly get above 90 F.
+  `,
+  `
+  05:44 profile 0 ft 61 F, 30 ft 16 F, 50 ft 148 F
+                           ^^^^^^^^^^ temp-implausible
+                                       ^^^^^^^^^^^ temp-implausible Water of 148 F can't be: nothing above 110 F is a lake's.
+  `,
+  // In the boat's own units.
+  `
+  05:44 surface temp 45 C
+                ^^^^^^^^^ temp-implausible Water of 113 F can't be: nothing above 110 F is a lake's.
+  `,
+])("%s", (source) => {
+  checkDay(source);
+});
+
+test("salt water is colder than ice of fresh", () => {
+  checkDay("05:44 surface temp 29 F", { boat: "water salt" });
+});
+
+describe("the other scale", () => {
+  test.each([
+    ["05:44 surface temp 64 C", "05:44 surface temp 64 F"],
+    ["05:44 surface temp 18.0 F", "05:44 surface temp 18.0 C"],
+  ])("%j → %j", (before, after) => {
+    checkFixOf("temp-implausible", "opener", before, after);
+  });
+  test("is the one to take where the boat reads in it", () => {
+    expect(fixTitles("temp-implausible", "opener", "05:44 surface temp 64 C")).toEqual(["Write 64 F*"]);
+    expect(fixTitles("temp-implausible", "opener", "05:44 surface temp 18 F")).toEqual(["Write 18 C"]);
+    expect(fixTitles("temp-implausible", "opener", "05:44 surface temp 200 F")).toEqual([]);
+  });
+});

@@ -1,0 +1,55 @@
+import { describe, test } from "vitest";
+import { checkDay, checkFile, checkFixOf, checkTrolling } from "./check-day.ts";
+
+test.each([
+  "05:09 sonar bottom 70 ft\n05:10 move P1 out 62 ft",
+  "05:09 sonar bottom 62 ft\n05:10 move P1 out 62 ft on-bottom",
+  "05:09 sonar bottom 62 ft\n05:10 move P1 out 62 ft sure",
+  // No bottom read within the hour, or not since the boat ran.
+  "05:09 sonar bottom 40 ft\n06:10 surface speed 2.4 mph\n06:11 move P1 out 62 ft",
+  "05:09 sonar bottom 40 ft\n05:10 pull all\n05:11 run\n05:40 set P1 out 62 ft",
+  // Light and far back it may as well run clear of the bottom.
+  "05:09 sonar bottom 13 ft\n05:10 move P1 out 5 ft setback 80 ft",
+  `
+  05:09 sonar bottom 62 ft
+  05:10 move P1 out 62 ft
+                ^^^^^^^^^ touching-bottom The ball is about 59 ft down; bottom last read 62 ft, 1 min ago.
+  `,
+  `
+  05:10 sonar bottom 50 ft
+  05:10 move P1 out 62 ft
+                ^^^^^^^^^ touching-bottom The ball is on the bottom; bottom last read 50 ft, just now.
+  `,
+])("%s", (source) => {
+  checkTrolling(source);
+});
+
+test("a plug dives below its ball", () => {
+  checkDay(`
+    lure night-plug plug 5 in pulls-down 12 ft
+    05:00 surface speed 2.4 mph
+    05:01 sonar bottom 62 ft
+    05:10 set P1 out 60 ft setback 30 ft lure night-plug
+                 ^^^^^^^^^ touching-bottom The lure is on the bottom; bottom last read 62 ft, 9 min ago.
+  `);
+});
+
+test("a day on the bottom", () => {
+  checkFile(`
+    trip 2031-06-21 "Bright Penny"
+      method deep
+    05:00 surface speed 2.4 mph
+    05:01 sonar bottom 60 ft
+    05:10 set P1 out 60 ft
+  `);
+});
+
+describe("fix", () => {
+  test.each([
+    ["05:10 move P1 out 62 ft", "05:10 move P1 out 62 ft on-bottom"],
+    ["05:10 again P1 out 62 ft  # why not", "05:10 again P1 out 62 ft on-bottom  # why not"],
+  ])("%j", (before, after) => {
+    const sonar = "05:09 sonar bottom 62 ft\n";
+    checkFixOf("touching-bottom", "trolling", sonar + before, sonar + after);
+  });
+});

@@ -1,0 +1,71 @@
+import { describe, test } from "vitest";
+import { checkDay, checkDayFix, checkFindings, checkFix } from "./check-findings.ts";
+
+test.each([
+  `
+  05:14 sett P1 out 72 ft
+        ^^^^ unknown-word No line starts with "sett". Did you mean set?
+  `,
+  `
+  05:14 xylophone P1
+        ^^^^^^^^^ unknown-word No line starts with "xylophone".
+  `,
+  `
+  05:14 set P1 out 72 ft setbak 12 ft
+                         ^^^^^^ unknown-word "setbak" says nothing on a set line. Did you mean setback?
+  `,
+  `
+  05:14 check P1 pronto
+                 ^^^^^^ unknown-word "pronto" says nothing on a check line. It takes down, sure or remark.
+  `,
+  `
+  05:14 set P1 out 72 fet
+                      ^^^ unknown-word "fet" is no unit. Did you mean ft?
+  `,
+  `
+  05:14 set P1 out 72zz
+                     ^^ unknown-word "zz" is no unit.
+  `,
+])("%s", (source) => {
+  checkDay(source);
+});
+
+test.each([
+  `
+  boat "Tin Cup"
+    units ft mpg F
+             ^^^ unknown-word "mpg" is no unit. Did you mean mph?
+    water brackish
+          ^^^^^^^^ unknown-word "brackish" can't follow water. It takes fresh or salt.
+  `,
+  `
+  boat "Tin Cup"
+    water Fresh
+  boat "Tin Mug"
+    wter fresh
+    ^^^^ unknown-word No line starts with "wter". Did you mean water?
+    threshold reading-stale 40 mim
+                               ^^^ unknown-word "mim" is no unit. Did you mean min?
+  `,
+])("%s", (source) => {
+  checkFindings(source);
+});
+
+describe("fixes", () => {
+  test.each([
+    ["05:14 sett P1", "05:14 set P1"],
+    ["05:14 set P1 setbak 12 ft", "05:14 set P1 setback 12 ft"],
+    ["05:14 set P1 out 72 fet", "05:14 set P1 out 72 ft"],
+    ["05:14 set P1 out 72fet", "05:14 set P1 out 72ft"],
+    ["  harbuor Hollis", "  harbor Hollis"],
+  ])("%s → %s", (before, after) => {
+    checkDayFix("unknown-word", before, after);
+  });
+
+  test("words of a boat's properties", () => {
+    checkFix("unknown-word", 'boat "Tin Cup"\n  units ft mpg', 'boat "Tin Cup"\n  units ft mph', {
+      fix: "mph",
+    });
+    checkFix("unknown-word", 'boat "Tin Cup"\n  water fesh', 'boat "Tin Cup"\n  water fresh');
+  });
+});

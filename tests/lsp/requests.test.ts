@@ -1,0 +1,112 @@
+/** Every request of the protocol that the server answers. */
+import { describe, expect, test } from "vitest";
+import type {
+  CodeAction,
+  CompletionItem,
+  DocumentSymbol,
+  FoldingRange,
+  Hover,
+  InlayHint,
+  Location,
+  SemanticTokens,
+  TextEdit,
+} from "vscode-languageserver-types";
+import { BOOK_URI, MORNING, URI } from "../service/open-service.ts";
+import { joinServer } from "./join-server.ts";
+import { DOCUMENT, openMorning, SLIP, SLIP_LINE, WHOLE } from "./open-morning.ts";
+
+describe("requests", () => {
+  test("the answer to initialize names what is offered", async () => {
+    const { capabilities, serverInfo } = await joinServer().initialize();
+    expect(serverInfo?.name).toBe("deepwake");
+    expect(capabilities).toMatchObject({
+      textDocumentSync: 2,
+      hoverProvider: true,
+      inlayHintProvider: true,
+      documentSymbolProvider: true,
+      foldingRangeProvider: true,
+      completionProvider: { triggerCharacters: [" ", '"'] },
+      documentFormattingProvider: true,
+      documentRangeFormattingProvider: true,
+      definitionProvider: true,
+      codeActionProvider: { codeActionKinds: ["quickfix", "source.fixAll.deepwake"] },
+    });
+  });
+
+  test("hover", async () => {
+    const { client } = await openMorning();
+    const position = { line: 7, character: 8 };
+    const hover = await client.request<Hover>("textDocument/hover", { ...DOCUMENT, position });
+    expect(hover.contents).toMatchObject({
+      kind: "markdown",
+      value: expect.stringMatching(/^Ball about \d+ ft down/u),
+    });
+  });
+
+  test("inlay hints", async () => {
+    const { client } = await openMorning();
+    const hints = await client.request<InlayHint[]>("textDocument/inlayHint", { ...DOCUMENT, range: WHOLE });
+    expect(hints.map(({ position }) => position.line)).toEqual([6, 7]);
+  });
+
+  test("symbols and folding", async () => {
+    const { client } = await openMorning();
+    const symbols = await client.request<DocumentSymbol[]>("textDocument/documentSymbol", DOCUMENT);
+    expect(symbols.map(({ name }) => name)).toEqual(["2031-06-21 Bright Penny"]);
+    const folds = await client.request<FoldingRange[]>("textDocument/foldingRange", DOCUMENT);
+    expect(folds).toEqual([{ startLine: 0, endLine: 10 }]);
+  });
+
+  test("completion", async () => {
+    const { client } = await openMorning(`${MORNING}06:15 move `);
+    const position = { line: SLIP_LINE, character: 11 };
+    const items = await client.request<CompletionItem[]>("textDocument/completion", {
+      ...DOCUMENT,
+      position,
+    });
+    expect(items.map(({ label }) => label)).toEqual(["C1", "P1", "P1U", "PB"]);
+  });
+
+  test("formatting, whole and of a range", async () => {
+    const { client } = await openMorning("5:14 pull C1\n5:15 pull C1\n");
+    const whole = { ...DOCUMENT, options: { tabSize: 2, insertSpaces: true } };
+    const edits = await client.request<TextEdit[]>("textDocument/formatting", whole);
+    expect(edits.map(({ newText }) => newText)).toEqual(["05:14 pull C1", "05:15 pull C1"]);
+    const range = { start: { line: 1, character: 0 }, end: { line: 1, character: 4 } };
+    const some = await client.request<TextEdit[]>("textDocument/rangeFormatting", { ...whole, range });
+    expect(some.map(({ newText }) => newText)).toEqual(["05:15 pull C1"]);
+  });
+
+  test("definition", async () => {
+    const { client } = await openMorning();
+    const position = { line: 7, character: 10 };
+    const place = await client.request<Location>("textDocument/definition", { ...DOCUMENT, position });
+    expect(place.uri).toBe(BOOK_URI);
+  });
+
+  test("code actions, all and of one kind", async () => {
+    const { client } = await openMorning(SLIP);
+    const { diagnostics } = await client.published(URI);
+    const ask = (only?: string[]) =>
+      client.request<CodeAction[]>("textDocument/codeAction", {
+        ...DOCUMENT,
+        range: diagnostics[0]?.range,
+        context: { diagnostics, ...(only === undefined ? {} : { only }) },
+      });
+    const [fix] = await ask();
+    expect(fix?.edit?.changes?.[URI]?.map(({ newText }) => newText)).toEqual(["72.5"]);
+    expect((await ask(["source.fixAll"])).map(({ kind }) => kind)).toEqual(["source.fixAll.deepwake"]);
+  });
+
+  test("semantic tokens, whole and of a range", async () => {
+    const { client } = await openMorning();
+    const { data } = await client.request<SemanticTokens>("textDocument/semanticTokens/full", DOCUMENT);
+    expect(data.slice(0, 5)).toEqual([0, 0, 4, 0, 0]);
+    const range = { start: { line: 1, character: 0 }, end: { line: 1, character: 5 } };
+    const some = await client.request<SemanticTokens>("textDocument/semanticTokens/range", {
+      ...DOCUMENT,
+      range,
+    });
+    expect(some.data.slice(0, 5)).toEqual([1, 2, 7, 0, 0]);
+  });
+});

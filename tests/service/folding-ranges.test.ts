@@ -1,0 +1,65 @@
+/** What folds: trips and boats to their last line, notes with their text, runs of remarks. */
+import { expect, test } from "vitest";
+import { dedent } from "../harness/markers.ts";
+import { openService, URI } from "./open-service.ts";
+
+/** Folds as `first-last`, with the kind where there is one. */
+function checkFolds(text: string, wanted: string[]): void {
+  const folds = openService(dedent(text)).foldingRanges(URI);
+  const drawn = folds.map(
+    ({ startLine, endLine, kind }) => `${startLine}-${endLine}${kind ? ` ${kind}` : ""}`,
+  );
+  expect(drawn).toEqual(wanted);
+}
+
+test("a trip ends with its last line; remarks above the next one stay with that", () => {
+  checkFolds(
+    `
+    trip 2031-06-21 "Bright Penny"
+      anglers 4
+
+    05:00 depart
+    # between
+    05:10 return
+
+    # The second day.
+    # It rained.
+    trip 2031-06-22 "Bright Penny"
+    05:00 depart
+
+    `,
+    ["0-5", "7-8 comment", "9-10"],
+  );
+});
+
+test("a note folds with its text, blanks within it too", () => {
+  checkFolds(
+    `
+    note
+      one
+
+      two
+
+    05:00 depart
+    note
+    `,
+    ["0-3"],
+  );
+});
+
+test("a boat folds with its gear", () => {
+  checkFolds(
+    `
+    boat "Bright Penny"
+      water fresh
+    rig C1 downrigger
+    `,
+    ["0-2"],
+  );
+});
+
+test("single lines don't fold", () => {
+  checkFolds("trip", []);
+  checkFolds("# one\n05:00 depart\n# two", []);
+  checkFolds("", []);
+});

@@ -1,0 +1,119 @@
+/** What a hover says: depths with where they come from, the trip's sums, words and names; nothing in remarks. */
+import { describe, expect, test } from "vitest";
+import type { Hover } from "vscode-languageserver-types";
+import { readCursor } from "../harness/markers.ts";
+import { BOOK, MORNING, openService, positionAt, URI } from "./open-service.ts";
+
+/** The hover's Markdown at the cursor of the last line, below the morning; empty where there is none. */
+function hoverAt(line: string, above = MORNING, book = BOOK): string {
+  const { text, offset } = readCursor(above + line);
+  return said(openService(text, { book }).hover(URI, positionAt(text, offset)));
+}
+
+function said(hover: Hover | null): string {
+  return hover === null ? "" : (hover.contents as { value: string }).value;
+}
+
+function checkHover(line: string, wanted: string, above?: string): void {
+  expect(hoverAt(line, above)).toBe(wanted);
+}
+
+function checkHoverHolds(line: string, ...wanted: (string | RegExp)[]): void {
+  const hover = hoverAt(line);
+  for (const part of wanted) expect(hover).toMatch(part);
+}
+
+describe("a line with a depth", () => {
+  test("says where the ball and the lure are, what speed that leans on, and that it is an estimate", () => {
+    checkHoverHolds(
+      "06:18 <|>again P1",
+      /^Ball about \d+ ft down \(\d+ to \d+\), \d+ ft back\. 72 ft out\. {2}\n/u,
+      /glow-spoon about \d+ ft down \(\d+ to \d+\)/u,
+      /Speed used: 2\.6 mph at C1's probe, read 05:45, 33 min old\./u,
+      /10 ft more cable: about \d+ ft deeper\. 0\.2 mph faster: about \d ft shallower\./u,
+      "P1 was never checked against a probe, so the range is wide.",
+      /\*Depths are estimates: not for navigation/u,
+      /\n---\n\n\*\*again\*\*: Back in after a fish/u,
+    );
+  });
+
+  test("says so anywhere on it, its clock included", () => {
+    for (const line of ["<|>06:18 again P1", "06:18 again P<|>1", "06:20 move P1 out 80 <|>ft"])
+      checkHoverHolds(line, /^Ball about/u);
+  });
+
+  test("uses whole feet and no words of statistics", () => {
+    expect(hoverAt("06:18 <|>again P1")).not.toMatch(
+      /\d\.\d+ ft|percent|%|sigma|standard|interval|confidence|probab/iu,
+    );
+  });
+
+  test("names the ball a stacked rod rides on", () => {
+    checkHoverHolds("06:20 set <|>P1U above 20 ft setback 25 ft lure glow-spoon", /P1's ball about \d+ ft/u);
+  });
+
+  test("says why there is none", () => {
+    checkHoverHolds("06:20 <|>set PB out 5 colors", /^No depth for PB: depths of leadcore lines/u);
+  });
+
+  test("gives none while part of the line can't be read", () => {
+    checkHoverHolds("06:20 <|>move P1 out 72,5 ft", /^No depth: part of this line can't be read\.\n/u);
+  });
+});
+
+test("the trip line has the day's sums", () => {
+  expect(hoverAt("<|>trip", "")).toContain("**trip**: Opens a trip");
+  const value = said(openService(MORNING).hover(URI, { line: 0, character: 6 }));
+  expect(value).toMatch(/^\*\*Bright Penny, 2031-06-21\*\*\n\n/u);
+  expect(value).toContain("chinook 1 kept");
+  expect(value).toContain("the agency's current rules decide");
+});
+
+describe("words and names", () => {
+  test.each([
+    [
+      "06:30 <|>strike P1",
+      "**strike**: A fish hit; that rod does not fish until `again`.\n\n`05:58 strike P1`",
+    ],
+    [
+      "06:30 strike<|> P1",
+      "**strike**: A fish hit; that rod does not fish until `again`.\n\n`05:58 strike P1`",
+    ],
+    ["06:30 catch P1 king 18 lb <|>kept", "**kept**: It went in the box."],
+    ["06:30 catch P1 king <|>18 lb", "**weight**: Weight."],
+    ["06:30 strike <|>C1", "`rig C1 downrigger center cable rigger-wire ball round-12 probe 1.25 ft`"],
+    ["06:30 strike <|>P1", "`rig P1 downrigger port cable rigger-wire ball round-12 release 2 ft`"],
+    ["06:30 broke P1 <|>lure glow-spoon", "**lure**: The lure that is gone."],
+    ["06:30 broke P1 lure <|>glow-spoon", "`lure glow-spoon spoon 4 in`"],
+    ['06:30 broke P1 lure <|>"Ash Wednesday"', '`lure "Ash Wednesday" spoon 3.75 in`'],
+    ["06:30 catch P1 <|>king", "king is chinook."],
+    ["06:30 catch P1 king by <|>G1", "G1 is Marv Tessler."],
+    ['06:30 run to <|>"Anvil Bank"', '`spot "Anvil Bank" at 44 44.0N 086 25.9W`'],
+    ["06:30 catch P1 <|>chinook", ""],
+    ["06:30 strike <|>X9", ""],
+  ])("%s", (line, wanted) => checkHover(line, wanted));
+
+  test("a book knows its own names", () => {
+    checkHover("rig X1 downrigger ball <|>round-12", "`ball round-12 sphere 12 lb`", BOOK);
+  });
+});
+
+describe("nothing is said", () => {
+  test.each([
+    "<|>",
+    "# 06:18 <|>again P1",
+    "06:30 strike P1  # <|>again",
+    "06:30 strike P1 <|> ",
+    "<|>  06:30 strike P1",
+    "note\n  05:14 <|>set P1",
+    "wht <|>is this",
+  ])("%s", (line) => checkHover(line, ""));
+
+  test("in a file that isn't open", () => {
+    expect(openService("").hover("file:///other.trip", { line: 0, character: 0 })).toBeNull();
+  });
+});
+
+test("nothing in a name acts as Markdown", () => {
+  expect(hoverAt("06:30 set C1 out 50 ft setback 9 ft lure a*b_c`d<|>")).toContain("a\\*b\\_c\\`d about");
+});
