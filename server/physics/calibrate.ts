@@ -58,7 +58,7 @@ export function defaultPrior(): CalibrationPrior {
 const HUBER = 2;
 const MOST_ROUNDS = 40;
 /** Steps below this share of the prior's standard deviations end the fit. */
-const SETTLED = 1e-6;
+const SETTLED = 1e-4;
 
 /**
  * Fits a cable's drag and its counter to readings: the most probable values under the prior, by damped Gauss-Newton
