@@ -15,7 +15,8 @@ export function inlayHints(snapshot: Snapshot, range: Range): InlayHint[] {
     const character = last.items.at(-1)?.stop ?? last.slots.at(-1)?.stop ?? last.verbStop;
     hints.push({
       position: { line, character },
-      label,
+      // The arrow sets it off from what is typed, where colors don't.
+      label: `↓ ${label}`,
       kind: InlayHintKind.Parameter,
       paddingLeft: true,
       tooltip: [...depthSentences(day, depth), DEPTH_CAUTION].join("\n"),

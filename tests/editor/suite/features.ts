@@ -68,7 +68,7 @@ export const featureTests: readonly EditorTest[] = [
       );
       const { line } = placeOf(document, "05:18 set P1");
       const [hint] = hints.filter(({ position }) => position.line === line);
-      assert.match(labelText(hint?.label ?? ""), /^ball \d+ ft, lure \d+ ft$/);
+      assert.match(labelText(hint?.label ?? ""), /^↓ ball \d+ ft, lure \d+ ft$/);
       assert.equal(hint?.position.character, document.lineAt(line).text.length);
       assert.ok(hints.length >= 15, `${hints.length} hints`);
     },
