@@ -1,5 +1,5 @@
 /** Readings of a trip that tell of a downrigger's cable and counter: probe depths, touches of the bottom, distances behind. */
-import type { Rig } from "../model/gear-types.ts";
+import type { Gear, Rig } from "../model/gear-types.ts";
 import { findItem, measureOf } from "../model/quantities.ts";
 import { speedReadings, temperatureReadings } from "../model/readings.ts";
 import type { CableSpread } from "../model/timeline.ts";
@@ -18,6 +18,9 @@ export interface RigReading {
   readonly uri: string;
   readonly boat: string;
   readonly date: string;
+  readonly zone: string | undefined;
+  /** The boat's gear that day. */
+  readonly gear: Gear;
   readonly event: TripEvent;
   readonly rig: Rig;
   /** Day on which that rig, its cable and its ball came to be as they were; empty from the beginning. */
@@ -158,6 +161,8 @@ function readingOf({ trip }: TripAnalysis, event: TripEvent, at: SettingAt, meas
     uri: trip.uri,
     boat: trip.boat,
     date: trip.date,
+    zone: trip.zone,
+    gear: trip.gear,
     event,
     rig,
     since: gearSince(trip.gear, rig),
