@@ -1,4 +1,10 @@
-import { type CalibrationReading, type Prediction, predict, whyNoReading } from "./calibration-reading.ts";
+import {
+  type CalibrationReading,
+  isAnswered,
+  type Prediction,
+  predict,
+  whyNoReading,
+} from "./calibration-reading.ts";
 import { type CalibrationValues, startValues } from "./calibration-values.ts";
 import { DEFAULTS } from "./defaults.ts";
 import { type Refusal, refuse } from "./refusal.ts";
@@ -58,7 +64,7 @@ export function defaultPrior(): CalibrationPrior {
 const HUBER = 2;
 const MOST_ROUNDS = 40;
 /** Steps below this share of the prior's standard deviations end the fit. */
-const SETTLED = 1e-4;
+const SETTLED = 1e-3;
 
 /**
  * Fits a cable's drag and its counter to readings: the most probable values under the prior, by damped Gauss-Newton
@@ -72,7 +78,7 @@ export function fitCalibration(
   const leftOut: { index: number; why: string }[] = [];
   const used: UsedReading[] = [];
   readings.forEach((reading, index) => {
-    const why = whyNoReading(reading) ?? (predict(reading, prior.values) ? undefined : NO_ANSWER);
+    const why = whyNoReading(reading) ?? (isAnswered(reading, prior.values) ? undefined : NO_ANSWER);
     if (why === undefined) used.push({ index, reading });
     else leftOut.push({ index, why });
   });

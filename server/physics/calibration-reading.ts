@@ -52,7 +52,7 @@ export function whyNoReading({ rig, as, measuredM, sdM, speedSdMS }: Calibration
 export function predict(reading: CalibrationReading, values: CalibrationValues): Prediction | undefined {
   const { lnDrag, counterScale, counterOffsetM } = values;
   const rig = withValues(reading.rig, values);
-  if (reading.as.startsWith("probe") && cableOutM(rig) <= (rig.probeAboveBallM ?? 0)) return undefined;
+  if (isInAir(reading, rig)) return undefined;
   const centre = solveSettled(rig, undefined, SLOPE);
   const expectedM = centre.ok ? readOff(centre.answer, reading.as) : undefined;
   if (!centre.ok || expectedM === undefined) return undefined;
@@ -71,6 +71,16 @@ export function predict(reading: CalibrationReading, values: CalibrationValues):
   const modelSdM = DEFAULTS.modelDepthShare.value * expectedM;
   const sdM = Math.hypot(reading.sdM, perSpeed * reading.speedSdMS, perPull * DEFAULTS.rodPullN.sd, modelSdM);
   return { expectedM, slopes, perSpeed, sdM };
+}
+
+/** Whether the model has an answer for a reading. */
+export function isAnswered(reading: CalibrationReading, values: CalibrationValues): boolean {
+  const rig = withValues(reading.rig, values);
+  return !isInAir(reading, rig) && expectedOf(rig, reading.as) !== undefined;
+}
+
+function isInAir({ as }: CalibrationReading, rig: Downrigger): boolean {
+  return as.startsWith("probe") && cableOutM(rig) <= (rig.probeAboveBallM ?? 0);
 }
 
 /** The value alone, without slopes. */
