@@ -164,6 +164,53 @@ export const depthOutput = envelope("depth", {
   whatIf: whatIf.optional().describe("What was asked; the answer is the one line of the one file."),
 });
 
+const fittedReading = z.strictObject({
+  path,
+  line,
+  trip: z.string().describe("The trip's date."),
+  time: clock.nullable().describe("The clock on board."),
+  kind: z.enum(["probe-depth", "ball-depth", "probe-behind", "ball-behind"]).describe("What was measured."),
+  outM: finite.describe("Cable out by the counter."),
+  speedMS: finite,
+  measuredM: finite,
+  expectedM: finite.nullable().describe("By the fit; null where the reading was left out."),
+  sdM: finite.nullable().describe("One standard error of measured against expected."),
+  weight: finite.describe("1 for an ordinary reading, less the farther off, 0 where it was left out."),
+  why: z.string().nullable().describe("Why it was left out."),
+});
+const fittedValue = z.strictObject({ value: finite, error: finite.describe("One standard error.") });
+const calibratedRig = z.strictObject({
+  boat: z.string(),
+  rig: z.string(),
+  gearSince: z.string().nullable().describe("Day on which its cable, ball or rig was last replaced."),
+  date: z.string().describe("Day of the last reading; the line holds from then on."),
+  drag: fittedValue.nullable().describe("Against the plain law of a smooth cable, as a ratio."),
+  counterScale: fittedValue.nullable(),
+  counterOffsetM: fittedValue.nullable(),
+  links: z
+    .strictObject({ dragScale: finite, dragOffset: finite, scaleOffset: finite })
+    .nullable()
+    .describe("Correlations of the errors."),
+  open: z
+    .array(z.enum(["drag", "counter", "scale-from-offset", "drag-from-counter"]))
+    .describe("What the readings can't tell yet."),
+  next: z
+    .strictObject({ kind: z.enum(["probe", "touch"]), outM: finite, speedMS: finite, leaves: finite })
+    .nullable()
+    .describe("The reading that would tell the most, and what share of the error of usual depths it leaves."),
+  gearLine: z.string().nullable().describe("For the gear book."),
+  why: z.string().nullable().describe("Why there is no fit."),
+  readings: z.array(fittedReading),
+});
+const unusedReading = z.strictObject({ path, line, trip: z.string(), rig: z.string(), why: z.string() });
+
+export const calibrateOutput = envelope("calibrate", {
+  caution,
+  rigs: z.array(calibratedRig),
+  unused: z.array(unusedReading).describe("Probe and touch lines that tell nothing of a counter or cable."),
+  files: z.array(z.strictObject({ path, readings: count, error: error.optional() })),
+});
+
 const four = {
   depth: finite.describe("m, of the lower end"),
   setback: finite.describe("m, horizontal distance behind the top"),
@@ -207,5 +254,8 @@ export type SummaryFileJson = z.infer<typeof summaryFile>;
 export type DepthPlaceJson = z.infer<typeof depthPlace>;
 export type DepthLineJson = z.infer<typeof depthLine>;
 export type DepthFileJson = z.infer<typeof depthFile>;
+export type CalibratedRigJson = z.infer<typeof calibratedRig>;
+export type FittedReadingJson = z.infer<typeof fittedReading>;
+export type UnusedReadingJson = z.infer<typeof unusedReading>;
 export type WhatIfJson = z.infer<typeof whatIf>;
 export type CaseAnswerJson = z.infer<typeof caseAnswer>;

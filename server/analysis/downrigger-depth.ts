@@ -35,7 +35,7 @@ export function taskOf(trip: Trip, base: DepthBase, rods: CableSpread | undefine
 }
 
 function solved(trip: Trip, base: DepthBase, task: DownriggerTask, memo: DepthMemo): LineDepth {
-  const { calibration } = task;
+  const { calibration, sharedFrom } = task;
   const answer = solveTask(task, memo);
   if (!answer.ok) return { ...withoutDepth(base, answer.why), calibration };
   const rod = answer.rods.find((one) => one.id === base.rig);
@@ -61,5 +61,6 @@ function solved(trip: Trip, base: DepthBase, task: DownriggerTask, memo: DepthMe
     conditioning: answer.solved.conditioning ?? null,
     otherBallDepthsM: answer.solved.otherBallDepthsM ?? [],
     calibration,
+    sharedFrom,
   };
 }

@@ -1,4 +1,5 @@
 /** Gear, setting and water of a cable with its rods → the physical downrigger the solver takes, or why there is none. */
+
 import type { Ball, Cable, Calibration, Gear, Lure, Rig } from "../model/gear-types.ts";
 import type { Setting } from "../model/setting.ts";
 import type { CableSpread } from "../model/timeline.ts";
@@ -9,11 +10,12 @@ import {
   defaultRodLine,
   type RodOnCable,
 } from "../physics/downrigger.ts";
-import { type DownriggerSpreads, defaultSpreads } from "../physics/downrigger-band.ts";
+import type { DownriggerSpreads } from "../physics/downrigger-band.ts";
 import type { FlowProfile } from "../physics/flow-profile.ts";
 import { type LineMaterial, lineMake } from "../physics/line-materials.ts";
 import { type LineInUse, type LureForces, liftAreaForDive, lureForces } from "../physics/lure.ts";
 import { waterAt } from "../physics/water.ts";
+import { calibrationUsed } from "./calibration-used.ts";
 
 /** What to solve: a downrigger, how well its inputs are known, and what was assumed. */
 export interface DownriggerTask {
@@ -21,6 +23,8 @@ export interface DownriggerTask {
   readonly downrigger: Downrigger;
   readonly spreads: DownriggerSpreads;
   readonly calibration: Calibration | undefined;
+  /** Calibrations of other rigs that narrow this one's range. */
+  readonly sharedFrom: readonly Calibration[];
 }
 
 /** Why a depth can't be computed, as a sentence part without capital or stop. */
@@ -60,14 +64,14 @@ export function downriggerTask(
     return no(`${rig.name} has no ball in the gear book (ball NAME on its rig line)`);
   const ball = gear.balls.get(ballName);
   if (ball?.massKg === undefined) return no(`the weight of ball ${ballName} isn't in the gear book`);
-  const calibration = calibrationOf(gear, rig);
-  const dragMultiplier = calibration?.dragRatio ?? DEFAULTS.cableDragMultiplier.value;
+  const used = calibrationUsed(gear, rig, water.speedSdMS);
+  const calibration = used.own;
   const built: RodOnCable[] = [];
   for (const [name, { setting, isClipped }] of rods) {
     if (!isClipped) continue;
     const rod = rodOnCable(gear, name, setting);
     if (!rod.ok) return rod;
-    if (rod.rod !== undefined) built.push(rod.rod);
+    if (rod.rod !== undefined) built.push(draggingBy(rod.rod, used.linesDrag));
   }
   const downrigger = completeDownrigger({
     outM: own.outM,
@@ -76,12 +80,13 @@ export function downriggerTask(
     counterOffsetM: calibration?.counterOffsetM ?? DEFAULTS.counterOffsetM.value,
     waterTemperatureC: water.waterTemperatureC,
     salinityPsu: gear.water === "salt" ? SEA_WATER_PSU : DEFAULTS.salinityPsu.value,
-    cable: { make: cable.make, dragMultiplier },
+    cable: { make: cable.make, dragMultiplier: used.cableDrag },
     ball: ballForces(ball, ball.massKg),
     ...(rig.probeAboveBallM === undefined ? {} : { probeAboveBallM: rig.probeAboveBallM }),
     rods: built,
   });
-  return { ok: true, downrigger, spreads: spreadsOf(water, calibration), calibration };
+  const spreads = spreadsOn(used.spreads, water.surfaceSpeedSdMS);
+  return { ok: true, downrigger, spreads, calibration, sharedFrom: used.shared };
 }
 
 function cableOf(gear: Gear, rig: Rig): { ok: true; make: LineInUse["make"] } | NoTask {
@@ -138,47 +143,22 @@ function ballForces(
   };
 }
 
-/** A calibration holds until the rig, its cable or its ball is replaced by a later line. */
-export function calibrationOf(gear: Gear, rig: Rig): Calibration | undefined {
-  const calibration = gear.calibrations.get(rig.name);
-  if (calibration === undefined) return undefined;
-  const parts = [
-    rig.origin,
-    gear.cables.get(rig.cable ?? "")?.origin,
-    gear.balls.get(rig.ball ?? "")?.origin,
-  ];
-  const changed = parts.some((origin) => (origin?.from ?? "") > (calibration.origin.from ?? ""));
-  return changed ? undefined : calibration;
+/** A stream with a speed on top of its own has that speed's error too. */
+function spreadsOn(spreads: DownriggerSpreads, surfaceSpeedSdMS: number | undefined): DownriggerSpreads {
+  return surfaceSpeedSdMS === undefined ? spreads : { ...spreads, surfaceSpeedMS: surfaceSpeedSdMS };
 }
 
-/** Judgement, near what a fit of six mixed readings leaves (docs/physics.md). */
-export const CALIBRATED_SD = { dragShare: 0.1, counterScale: 0.015, counterOffsetM: 0.3 } as const;
-
-function spreadsOf(
-  { speedSdMS, surfaceSpeedSdMS }: WaterAndSpeed,
-  calibration: Calibration | undefined,
-): DownriggerSpreads {
-  const spreads = {
-    ...defaultSpreads(speedSdMS),
-    ...(surfaceSpeedSdMS === undefined ? {} : { surfaceSpeedMS: surfaceSpeedSdMS }),
-  };
-  if (calibration === undefined) return spreads;
-  const { dragRatio, dragError, counterScale, counterScaleError, counterOffsetM, counterOffsetErrorM } =
-    calibration;
+/** The rod with its lines dragging so many times as much. */
+function draggingBy(rod: RodOnCable, factor: number): RodOnCable {
+  if (factor === 1) return rod;
+  const times = <T extends { readonly dragMultiplier: number }>(line: T): T => ({
+    ...line,
+    dragMultiplier: line.dragMultiplier * factor,
+  });
   return {
-    ...spreads,
-    ...(dragRatio === undefined
-      ? {}
-      : {
-          lnDragShared: 0,
-          lnDragCable: dragError === undefined ? CALIBRATED_SD.dragShare : dragError / dragRatio,
-        }),
-    counterScale:
-      counterScale === undefined ? spreads.counterScale : (counterScaleError ?? CALIBRATED_SD.counterScale),
-    counterOffsetM:
-      counterOffsetM === undefined
-        ? spreads.counterOffsetM
-        : (counterOffsetErrorM ?? CALIBRATED_SD.counterOffsetM),
+    ...rod,
+    lureLine: times(rod.lureLine),
+    ...(rod.rodLine === undefined ? {} : { rodLine: times(rod.rodLine) }),
   };
 }
 

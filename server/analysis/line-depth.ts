@@ -51,6 +51,8 @@ export interface LineDepth {
   readonly bottom: BottomReading | undefined;
   readonly cableRig: Rig | undefined;
   readonly calibration: Calibration | undefined;
+  /** Other rigs' calibrations that narrow the range of one that has none. */
+  readonly sharedFrom: readonly Calibration[];
 }
 
 export type { DepthPlace } from "./depth-place.ts";

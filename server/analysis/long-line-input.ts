@@ -8,7 +8,8 @@ import type { LongLine } from "../physics/long-line.ts";
 import type { LongLineSpreads } from "../physics/long-line-parameters.ts";
 import type { LineInUse, LureForces } from "../physics/lure.ts";
 import { GRAVITY_M_S2 } from "../physics/water.ts";
-import { calibrationOf, makeOf, type NoTask, SEA_WATER_PSU, type WaterAndSpeed } from "./downrigger-input.ts";
+import { calibrationOf } from "./calibration-used.ts";
+import { makeOf, type NoTask, SEA_WATER_PSU, type WaterAndSpeed } from "./downrigger-input.ts";
 import { leaderPieces } from "./leader-pieces.ts";
 import { type CableCalibration, longLineSpreads } from "./long-line-spreads.ts";
 

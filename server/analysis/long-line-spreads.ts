@@ -3,7 +3,8 @@ import type { Cable, Calibration } from "../model/gear-types.ts";
 import type { Setting } from "../model/setting.ts";
 import { DEFAULTS } from "../physics/defaults.ts";
 import { defaultLongLineSpreads, type LongLineSpreads } from "../physics/long-line-parameters.ts";
-import { CALIBRATED_SD, type WaterAndSpeed } from "./downrigger-input.ts";
+import { CALIBRATED_SD } from "./calibration-used.ts";
+import type { WaterAndSpeed } from "./downrigger-input.ts";
 
 /** What a calibrate line that names a cable may hold. */
 export type CableCalibration = Pick<Calibration, "dragRatio" | "dragError" | "massPerLengthKgM">;

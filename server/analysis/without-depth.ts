@@ -1,6 +1,7 @@
 /** What every line's depth starts from, and the form of a line that has none. */
 import type { NoTask, WaterAndSpeed } from "./downrigger-input.ts";
 import type { LineDepth } from "./line-depth.ts";
+import type { SpeedUsed } from "./speed-used.ts";
 import { streamOf } from "./stream-used.ts";
 
 /** A line with what its depth leans on. */
@@ -30,6 +31,7 @@ export function withoutDepth(base: DepthBase, why: string): LineDepth {
     conditioning: null,
     otherBallDepthsM: [],
     calibration: undefined,
+    sharedFrom: [],
   };
 }
 
@@ -39,11 +41,15 @@ export function waterAndSpeed({ event, speed, water }: DepthBase): ({ ok: true }
   if (speed === undefined || water === undefined) {
     return { ok: false, why: "no speed reading within reach (probe, surface or gps)" };
   }
+  return { ok: true, ...inStream(speed, water.tempC) };
+}
+
+/** What a line runs in: the stream of its minute's speeds, in water of a temperature, °C. */
+export function inStream(speed: SpeedUsed, waterTemperatureC: number): WaterAndSpeed {
   return {
-    ok: true,
     flow: streamOf(speed),
     speedSdMS: speed.sdMS,
     ...(speed.onTop === undefined ? {} : { surfaceSpeedSdMS: speed.onTop.sdMS }),
-    waterTemperatureC: water.tempC,
+    waterTemperatureC,
   };
 }

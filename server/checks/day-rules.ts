@@ -6,7 +6,9 @@ import { blowbackExceedsOut } from "./blowback-exceeds-out.ts";
 import type { Rule } from "./check.ts";
 import { clockMissing } from "./clock-missing.ts";
 import { clockRepeated } from "./clock-repeated.ts";
+import { counterDrift } from "./counter-drift.ts";
 import { deeperThanOut } from "./deeper-than-out.ts";
+import { depthDisagrees } from "./depth-disagrees.ts";
 import { fishImplausible } from "./fish-implausible.ts";
 import { lineTooLong } from "./line-too-long.ts";
 import { neverPulled } from "./never-pulled.ts";
@@ -35,6 +37,8 @@ export const TRIP_RULES: readonly Rule[] = [
   deeperThanOut,
   lineTooLong,
   noDeeper,
+  depthDisagrees,
+  counterDrift,
   aboveSurface,
   touchingBottom,
   speedImplausible,

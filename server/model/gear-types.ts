@@ -83,6 +83,10 @@ export interface Calibration {
   readonly counterScaleError: number | undefined;
   readonly counterOffsetM: number | undefined;
   readonly counterOffsetErrorM: number | undefined;
+  /** Correlations of the errors, -1 to 1. */
+  readonly dragScaleLink: number | undefined;
+  readonly dragOffsetLink: number | undefined;
+  readonly scaleOffsetLink: number | undefined;
   readonly massPerLengthKgM: number | undefined;
   /** Of a diving planer. */
   readonly liftAreaM2: number | undefined;

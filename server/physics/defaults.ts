@@ -272,6 +272,25 @@ export const DEFAULTS = {
     JUDGED,
     "Spread of a speed over ground, the current being unknown.",
   ),
+  probeDepthSdM: exact(
+    0.7 * FOOT_M,
+    "m",
+    JUDGED,
+    "Spread of a depth read at the probe: it is shown in whole feet and swings in the waves.",
+  ),
+  touchDepthSdM: exact(
+    2 * FOOT_M,
+    "m",
+    JUDGED,
+    "Spread of the bottom's depth where the ball touches it: the sounder is under the boat, the ball behind.",
+  ),
+  behindSdM: exact(4 * FOOT_M, "m", JUDGED, "Spread of a distance behind the boat, judged by eye or angle."),
+  modelDepthShare: exact(
+    0.005,
+    "",
+    JUDGED,
+    "What the model itself may be off in a depth that everything else fits, as a share.",
+  ),
   speedSdGrowthMSPerS: exact(
     (0.1 * MPH_MS) / 900,
     "m/s per s",

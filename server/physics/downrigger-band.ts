@@ -1,11 +1,13 @@
 import { type Band, bandsOf, DEVIATIONS_80, type Share, type Uncertain } from "./band.ts";
 import { whyNoDownrigger } from "./check-downrigger.ts";
+import { DEFAULTS } from "./defaults.ts";
 import { type DepthsByLength, depthsByLength } from "./depths-by-length.ts";
 import type { Downrigger, Place, SolvedDownrigger } from "./downrigger.ts";
 import { cableOutM } from "./downrigger-cable.ts";
 import { fasterRig, longerRig, type RigParameter } from "./downrigger-parameters.ts";
 import { type LureForces, solveLureLineNear } from "./lure.ts";
 import { type Refusal, refuse } from "./refusal.ts";
+import { sampleBands } from "./sample-band.ts";
 import { type Exactness, type SettledDownrigger, solveSettled } from "./settled-downrigger.ts";
 import { waterAt } from "./water.ts";
 
@@ -57,8 +59,9 @@ const OUT_STEP_M = 0.5;
 /**
  * Where everything on a downrigger is, with an 80 % band on each depth from the parameters given (independent of
  * each other; `rigParameters` makes the usual list), and the slopes for "ten feet more" and "a little faster".
- * Refuses what `solveDownrigger` refuses. A band's shallow end never rises above the surface. Bands and slopes take
- * ten times as long as the depths: each is solved when it is first looked at.
+ * Refuses what `solveDownrigger` refuses. A band's shallow end never rises above the surface. A band that comes out
+ * lopsided is sampled instead. Bands and slopes take ten times as long as the depths: each is solved when it is
+ * first looked at.
  */
 export function solveDownriggerBand(
   rig: Downrigger,
@@ -84,7 +87,7 @@ export function solveDownriggerBand(
     },
   }));
   return bandedAnswer(centre.answer, {
-    bands: once(() => bandsOf(values, inputs)),
+    bands: once(() => bandsFrom(rig, parameters, bandsOf(values, inputs), (other) => near(other, SIDE))),
     bySpeed: once(() => slopes(values, near(fasterRig(rig, SPEED_STEP_MS), SLOPE), SPEED_STEP_MS)),
     byOut: once(() => {
       const along = byLength()?.slopes;
@@ -128,6 +131,26 @@ function lengthFamily(
 
 /** Cable to be left above the highest thing on it, m, for depth to change evenly with the length. */
 const HIGHEST_SLACK_M = 1;
+/** One side this much longer than the other, as a share of both, and the inputs don't add up one by one (judgement). */
+const LOPSIDED = 0.25;
+
+function isLopsided({ value, low, high }: Band): boolean {
+  return Math.abs(high - value - (value - low)) > LOPSIDED * (high - low);
+}
+
+/** Lopsided bands again from samples of all parameters at once. */
+function bandsFrom(
+  rig: Downrigger,
+  parameters: readonly RigParameter[],
+  bands: readonly Band[],
+  depthsAt: (rig: Downrigger) => number[] | undefined,
+): readonly Band[] {
+  if (!bands.some(isLopsided)) return bands;
+  const at = (deviations: readonly number[]): number[] | undefined =>
+    depthsAt(parameters.reduce((moved, parameter, i) => parameter.moved(moved, deviations[i] ?? 0), rig));
+  const sides = sampleBands(parameters.length, at, DEFAULTS.bandShare.value);
+  return bands.map((band, i) => (isLopsided(band) ? { ...band, ...sides?.[i] } : band));
+}
 
 /** The depths that carry a band: the ball's, the probe's (0 without one), then each rod's release and lure. */
 function depthsOf(answer: SolvedDownrigger): number[] {

@@ -1,3 +1,4 @@
+import { type CalibrationSpread, calibrationAxes } from "./calibration-spread.ts";
 import { DEFAULTS } from "./defaults.ts";
 import type { Downrigger, RodOnCable } from "./downrigger.ts";
 import { changedFlow } from "./flow-profile.ts";
@@ -17,6 +18,8 @@ export interface DownriggerSpreads {
   readonly lnDragLines: number;
   readonly counterScale: number;
   readonly counterOffsetM: number;
+  /** Drag and counter as a calibration knows them, tied together; takes the place of the cable's and counter's own. */
+  readonly calibration?: CalibrationSpread;
   /** Of the rods' pull, N, all together; a rod without a line to its release has none. */
   readonly rodPullN: number;
   /** Relative, of the ball's mass. */
@@ -54,8 +57,8 @@ export function defaultSpreads(speedSdMS: number): DownriggerSpreads {
 }
 
 /**
- * The independent parameters with those spreads; the ones with none are left out. A calibration whose parameters
- * hang together passes its own list instead, one parameter for each principal axis.
+ * The independent parameters with those spreads; the ones with none are left out. A calibration's parameters hang
+ * together, so they come as one parameter for each of its axes.
  */
 export function rigParameters(spreads: DownriggerSpreads): RigParameter[] {
   const rows: readonly (RigParameter & { readonly sd: number })[] = [
@@ -70,27 +73,11 @@ export function rigParameters(spreads: DownriggerSpreads): RigParameter[] {
       sd: spreads.lnDragShared,
       moved: (rig, d) => rougherLines(rougherCable(rig, d * spreads.lnDragShared), d * spreads.lnDragShared),
     },
-    {
-      key: "drag-cable",
-      sd: spreads.lnDragCable,
-      moved: (rig, d) => rougherCable(rig, d * spreads.lnDragCable),
-    },
+    ...cableAndCounter(spreads),
     {
       key: "drag-lines",
       sd: spreads.lnDragLines,
       moved: (rig, d) => rougherLines(rig, d * spreads.lnDragLines),
-    },
-    {
-      key: "counter-scale",
-      sd: spreads.counterScale,
-      moved: (rig, d) => ({ ...rig, counterScale: Math.max(0, rig.counterScale + d * spreads.counterScale) }),
-      lengthOnly: true,
-    },
-    {
-      key: "counter-offset",
-      sd: spreads.counterOffsetM,
-      moved: (rig, d) => ({ ...rig, counterOffsetM: rig.counterOffsetM + d * spreads.counterOffsetM }),
-      lengthOnly: true,
     },
     { key: "rod-pull", sd: spreads.rodPullN, moved: (rig, d) => harderRods(rig, d * spreads.rodPullN) },
     {
@@ -107,6 +94,30 @@ export function rigParameters(spreads: DownriggerSpreads): RigParameter[] {
     })),
   ];
   return rows.filter((row) => row.sd > 0);
+}
+
+function cableAndCounter(spreads: DownriggerSpreads): (RigParameter & { readonly sd: number })[] {
+  if (spreads.calibration !== undefined)
+    return calibrationAxes(spreads.calibration).map((axis) => ({ ...axis, sd: 1 }));
+  return [
+    {
+      key: "drag-cable",
+      sd: spreads.lnDragCable,
+      moved: (rig, d) => rougherCable(rig, d * spreads.lnDragCable),
+    },
+    {
+      key: "counter-scale",
+      sd: spreads.counterScale,
+      moved: (rig, d) => ({ ...rig, counterScale: Math.max(0, rig.counterScale + d * spreads.counterScale) }),
+      lengthOnly: true,
+    },
+    {
+      key: "counter-offset",
+      sd: spreads.counterOffsetM,
+      moved: (rig, d) => ({ ...rig, counterOffsetM: rig.counterOffsetM + d * spreads.counterOffsetM }),
+      lengthOnly: true,
+    },
+  ];
 }
 
 const LURE_KEYS = { weightN: "lure-weight", dragAreaM2: "lure-drag", liftAreaM2: "lure-lift" } as const;
@@ -149,7 +160,8 @@ function rougherLines(rig: Downrigger, lnMore: number): Downrigger {
   }));
 }
 
-function harderRods(rig: Downrigger, moreN: number): Downrigger {
+/** The rig with every rod that is clipped pulling so many N more, never less than nothing. */
+export function harderRods(rig: Downrigger, moreN: number): Downrigger {
   return withRods(rig, (rod) => {
     if (rod.rodLine === undefined) return rod;
     const tipTensionN = Math.max(0, rod.rodLine.tipTensionN + moreN);

@@ -4,7 +4,7 @@ import type { DepthPlace, LineDepth } from "../analysis/line-depth.ts";
 import type { SpeedUsed } from "../analysis/speed-used.ts";
 import { SHAKY_CONDITIONING } from "../analysis/stream-used.ts";
 import { ageWords, clockWords, lengthWords, speedWords } from "../model/figures.ts";
-import type { Gear } from "../model/gear-types.ts";
+import type { Calibration, Gear } from "../model/gear-types.ts";
 import { longLineSentences, sliderSentences } from "./long-line-sentences.ts";
 import { placeWords } from "./place-words.ts";
 
@@ -144,11 +144,17 @@ function changeSentence(gear: Gear, place: DepthPlace, out: "cable" | "line"): s
 
 function trustSentence(depth: LineDepth): string {
   const rig = depth.cableRig?.name ?? depth.rig;
-  const { calibration } = depth;
-  if (calibration === undefined)
-    return depth.ball === null
-      ? `${rig}'s depth was never measured, so the range is wide.`
-      : `${rig} was never checked against a probe, so the range is wide.`;
+  const { calibration, sharedFrom } = depth;
+  if (calibration === undefined && depth.ball === null)
+    return `${rig}'s depth was never measured, so the range is wide.`;
+  if (calibration === undefined) return neverCheckedSentence(rig, sharedFrom);
   const since = calibration.origin.from;
   return `${rig} calibrated${since === null ? "" : ` ${since}`}${calibration.readings === undefined ? "" : ` from ${calibration.readings} readings`}.`;
+}
+
+/** What other rigs' readings say of the speed sensor, the water and strumming holds for every line of the boat. */
+function neverCheckedSentence(rig: string, sharedFrom: readonly Calibration[]): string {
+  if (sharedFrom.length === 0) return `${rig} was never checked against a probe, so the range is wide.`;
+  const lines = sharedFrom.map(({ of, origin }) => (origin.from === null ? of : `${of} of ${origin.from}`));
+  return `${rig} was never checked against a probe, so the range is wide; what the calibration of ${lines.join(" and ")} says of every line on this boat makes it a little narrower.`;
 }

@@ -5,6 +5,7 @@ import type { ReadLine } from "../../grammar/journal.ts";
 import { canonicalLine } from "../../grammar/print.ts";
 import { DEPTH_CAUTION, depthSentences } from "../reports/depth-sentences.ts";
 import { gearChangeSentences } from "../reports/gear-change-sentences.ts";
+import { readingSentences } from "../reports/reading-sentences.ts";
 import { SUMMARY_CAUTION, summarySentences } from "../reports/summary-sentences.ts";
 import { definitionOf, guestName, speciesMeant } from "./definitions.ts";
 import { isWithin, nameAt, rowOf } from "./name-at.ts";
@@ -35,6 +36,8 @@ function lineHover(snapshot: Snapshot, lineIndex: number, line: ReadLine): strin
     return sentencesOf(said) + caution;
   }
   const day = snapshot.tripAt(lineIndex);
+  if (day !== undefined && (line.verb === "probe" || line.verb === "touch"))
+    return isWhole(line) ? sentencesOf(readingSentences(day, lineIndex)) : "";
   if (day?.trip.openerIndex !== lineIndex) return "";
   const title = `**${plainMarkdown(day.trip.boat)}, ${plainMarkdown(day.trip.date)}**`;
   return `${title}\n\n${sentencesOf(summarySentences(day))}\n\n*${SUMMARY_CAUTION}*`;

@@ -127,3 +127,40 @@ describe("nothing is said", () => {
 test("nothing in a name acts as Markdown", () => {
   expect(hoverAt("06:30 set C1 out 50 ft setback 9 ft lure a*b_c`d<|>")).toContain("a\\*b\\_c\\`d about");
 });
+
+describe("a reading", () => {
+  const SET = `${'trip 2031-06-21 "Bright Penny"\n'}05:00 set C1 out 90 ft\n`;
+
+  test("says what was expected at the probe and that they agree, and what the current does", () => {
+    const lines = `${SET}05:12 gps speed 2.0 mph\n`;
+    const hover = hoverAt("05:10 <|>probe C1 depth 85 ft speed 2.4 mph", lines);
+    expect(hover).toMatch(
+      /^The probe shows 85 ft; about \d+ ft \\?\(\d+ to \d+\\?\) was expected with 90 ft out at 2\.4 mph: they agree\./u,
+    );
+    expect(hover).toContain(
+      "2.4 mph through the water at the ball, 2 mph over ground (05:12): running into about 0.4 mph of current, if both speeds are true; one heading tells only that.",
+    );
+  });
+
+  test("says that they disagree", () => {
+    expect(hoverAt("05:10 <|>probe C1 depth 60 ft speed 2.4 mph", SET)).toMatch(/shallower: they disagree/u);
+  });
+
+  test("of a touch speaks of the ball; and says why there is nothing to hold against", () => {
+    const above = `${SET}05:09 surface speed 2 mph\n`;
+    expect(hoverAt("05:10 <|>touch C1 out 95 ft bottom 92 ft", above)).toMatch(
+      /^The ball touched in 92 ft; about/u,
+    );
+    expect(hoverAt("05:10 <|>probe C1 depth 60 ft", SET)).toMatch(
+      /^Nothing to hold it against: no speed was read near it\./u,
+    );
+  });
+
+  test("says why a never probed rig's range is narrower", () => {
+    const book = `${BOOK}2031-06-01 calibrate C1 drag 1.31 drag-error 0.08\n`;
+    const above = `${SET}05:10 probe C1 depth 85 ft speed 2.4 mph\n`;
+    expect(hoverAt("05:12 <|>set P1 out 70 ft", above, book)).toContain(
+      "P1 was never checked against a probe, so the range is wide; what the calibration of C1 of 2031-06-01 says of every line on this boat makes it a little narrower.",
+    );
+  });
+});
