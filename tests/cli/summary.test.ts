@@ -17,7 +17,7 @@ test("piped: a sentence a line", async () => {
       One landed per 10 rod-hours; one per 2½ to one per 93 would fit as well.
       Speed at the ball 2.5 mph.
       Caught at about 86 ft (chinook, C1, white-fly).
-      True depth known for 3 of 4 lines set or moved.
+      True depth known for 4 of 4 lines set or moved.
 
     Depths are estimates: not for navigation, not for clearing the bottom. Limits are as you entered them; the agency's current rules decide.
     "
@@ -40,7 +40,7 @@ test("on a narrow terminal: wrapped", async () => {
       Speed at the ball 2.5 mph.
       Caught at about 86 ft (chinook, C1,
         white-fly).
-      True depth known for 3 of 4 lines set
+      True depth known for 4 of 4 lines set
         or moved.
 
     Depths are estimates: not for
