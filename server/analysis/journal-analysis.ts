@@ -11,13 +11,12 @@ import { type GearChange, gearChanges } from "./gear-changes.ts";
 import { type LineDepth, lineDepths } from "./line-depth.ts";
 import { summarize, type TripSummary } from "./summary.ts";
 
-/** One trip, computed. */
+/** One trip, computed. Its parts are computed when they are first asked for. */
 export interface TripAnalysis {
   readonly trip: Trip;
   readonly timeline: Timeline;
   readonly depths: readonly LineDepth[];
   readonly ages: ReadingAges;
-  /** Computed when first asked for. */
   readonly summary: TripSummary;
   /** What other gear of the book would do to a line's depth; solved when first asked for. */
   readonly gearChanges: (depth: LineDepth) => readonly GearChange[];
@@ -54,23 +53,35 @@ function knownOrNew(trip: Trip, memo: DepthMemo): TripAnalysis {
   return analysis;
 }
 
-/** Computes one trip. */
+/** Computes one trip; each part when it is first asked for, since most questions are about one part of one trip. */
 export function analyzeTrip(trip: Trip, memo: DepthMemo): TripAnalysis {
-  const timeline = buildTimeline(trip);
   const ages = readingAges(trip);
+  const timeline = once(() => buildTimeline(trip));
   const bottomHeldMs = thresholdOf(trip.gear, THRESHOLDS.bottomHeld) * 1000;
-  const depths = lineDepths(trip, timeline, { ages, bottomHeldMs, memo });
-  let summary: TripSummary | undefined;
+  const depths = once(() => lineDepths(trip, timeline(), { ages, bottomHeldMs, memo }));
+  const summary = once(() => summarize(trip, timeline(), depths()));
   return {
     trip,
-    timeline,
-    depths,
     ages,
-    gearChanges: (depth) => gearChanges(trip, timeline, depth, memo),
-    get summary(): TripSummary {
-      summary ??= summarize(trip, timeline, depths);
-      return summary;
+    gearChanges: (depth) => gearChanges(trip, timeline(), depth, memo),
+    get timeline(): Timeline {
+      return timeline();
     },
+    get depths(): readonly LineDepth[] {
+      return depths();
+    },
+    get summary(): TripSummary {
+      return summary();
+    },
+  };
+}
+
+/** Computes a value when it is first asked for, and keeps it. */
+function once<T extends object>(compute: () => T): () => T {
+  let value: T | undefined;
+  return () => {
+    value ??= compute();
+    return value;
   };
 }
 
