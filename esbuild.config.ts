@@ -22,8 +22,8 @@ interface Bundle {
   readonly options: BuildOptions;
 }
 
-const forServer: BuildOptions = { plugins: [leanLibraries({ onlyTypesInUse: true })] };
-const forClient: BuildOptions = { plugins: [leanLibraries({ onlyTypesInUse: false })] };
+const forServer: BuildOptions = { plugins: [leanLibraries({ isServer: true })] };
+const forClient: BuildOptions = { plugins: [leanLibraries({ isServer: false })] };
 const forEditor: BuildOptions = { platform: "node", format: "cjs", target: "node20", external: ["vscode"] };
 const forWebEditor: BuildOptions = {
   platform: "browser",
