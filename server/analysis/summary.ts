@@ -1,4 +1,5 @@
 /** A trip in figures: hours, rod-hours, fish, bites, and the speeds, temperatures and depths they came at. */
+import { type Extent, extentOf } from "../model/extent.ts";
 import { speedReadings, temperatureReadings } from "../model/readings.ts";
 import type { Timeline } from "../model/timeline.ts";
 import type { Trip } from "../model/trip.ts";
@@ -15,12 +16,7 @@ export interface SpeciesCount {
   readonly unsaid: number;
 }
 
-/** Lowest and highest of something, and how many. */
-export interface Extent {
-  readonly low: number;
-  readonly high: number;
-  readonly count: number;
-}
+export type { Extent } from "../model/extent.ts";
 
 /** What caught: one landed fish, with the depth its line was last computed at. */
 export interface CatchDepth {
@@ -152,23 +148,17 @@ function rateOf(landed: number, rodHoursFishing: number): TripSummary["landedPer
   };
 }
 
-function extent(values: readonly number[]): Extent | null {
-  return values.length === 0
-    ? null
-    : { low: Math.min(...values), high: Math.max(...values), count: values.length };
-}
-
 function speedExtents(trip: Trip): TripSummary["speedsMS"] {
   const readings = speedReadings(trip);
   const of = (source: string): Extent | null =>
-    extent(readings.filter((reading) => reading.source === source).map((reading) => reading.value));
+    extentOf(readings.filter((reading) => reading.source === source).map((reading) => reading.value));
   return { down: of("probe"), surface: of("surface"), ground: of("gps") };
 }
 
 function tempExtents(trip: Trip): TripSummary["tempsC"] {
   const readings = temperatureReadings(trip);
   const of = (source: string): Extent | null =>
-    extent(readings.filter((reading) => reading.source === source).map((reading) => reading.value));
+    extentOf(readings.filter((reading) => reading.source === source).map((reading) => reading.value));
   return { down: of("probe"), surface: of("surface") };
 }
 

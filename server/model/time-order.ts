@@ -101,8 +101,7 @@ function findDisorders(trip: Trip): Disorder[] {
     for (const late of run) late.ms += SHIFT_MS[slip];
     disorders.push(disorder(slip, run, above.event));
   }
-  disorders.push(...leftovers(clocked));
-  return disorders.sort((a, b) => a.events[0].lineIndex - b.events[0].lineIndex);
+  return disorders.concat(leftovers(clocked)).sort((a, b) => a.events[0].lineIndex - b.events[0].lineIndex);
 }
 
 /** Lines with a sure minute; an approximate one near its place counts as in it. */
