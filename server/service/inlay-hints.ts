@@ -7,8 +7,8 @@ import type { Snapshot } from "./snapshot.ts";
 /** Hints of the lines in a range, right behind the last word; none where part of the line could not be read. */
 export function inlayHints(snapshot: Snapshot, range: Range): InlayHint[] {
   const hints: InlayHint[] = [];
-  for (const [line, { day, depth }] of snapshot.depths) {
-    if (line < range.start.line || line > range.end.line) continue;
+  for (const { day, depth } of snapshot.depthsBetween(range.start.line, range.end.line)) {
+    const line = depth.event.lineIndex;
     const last = depth.event.line;
     const label = isWhole(last) ? depthLabel(day.trip.gear, depth) : "";
     if (label === "") continue;
