@@ -2,12 +2,14 @@
 import type { RodOnSpread } from "../model/timeline.ts";
 import { cableRigOf } from "../model/trip.ts";
 import { type SolvedDownrigger, solveDownrigger } from "../physics/downrigger.ts";
-import { isOutOfReach } from "../physics/long-line-out.ts";
+import { isOutOfReach, isTooShallow } from "../physics/long-line-out.ts";
 import { outForDepth } from "../physics/out-for-depth.ts";
 import { type DepthMemo, solveTask } from "./depth-memo.ts";
 import { placeOf } from "./depth-place.ts";
 import { downriggerTask, type NoTask, type WaterAndSpeed } from "./downrigger-input.ts";
 import { type Invertible, type LineToSet, MOST_OUT_M } from "./line-to-set.ts";
+
+const TOO_SHALLOW = "too shallow for it: a clip on the cable would come out of the water";
 
 /** The line, ready to be asked; the rods on the same cable pull on it as they are set. */
 export function cableLetOut(line: LineToSet, water: WaterAndSpeed, memo: DepthMemo): Invertible | NoTask {
@@ -34,7 +36,9 @@ export function cableLetOut(line: LineToSet, water: WaterAndSpeed, memo: DepthMe
     lengthFor: (depthM) => {
       const found = outForDepth(downrigger, hasLure ? rig.name : "ball", depthM, mostM);
       if (found.ok) return { ok: true, outM: found.outM };
-      return isOutOfReach(found) ? undefined : { ok: false, why: found.why };
+      return isOutOfReach(found)
+        ? undefined
+        : { ok: false, why: isTooShallow(found) ? TOO_SHALLOW : found.why };
     },
     depthAt: (outM) => {
       const solved = solveDownrigger({ ...downrigger, outM });

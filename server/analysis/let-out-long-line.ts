@@ -1,11 +1,13 @@
 /** A line on no downrigger, asked for the length that brings its lure to a depth. */
 import { solveLongLine } from "../physics/long-line.ts";
-import { isOutOfReach, longLineOutForDepth } from "../physics/long-line-out.ts";
+import { isOutOfReach, isTooShallow, longLineOutForDepth } from "../physics/long-line-out.ts";
 import { type DepthMemo, solveLongLineTask } from "./depth-memo.ts";
 import { placeOf } from "./depth-place.ts";
 import type { NoTask, WaterAndSpeed } from "./downrigger-input.ts";
 import { type Invertible, type LineToSet, MOST_OUT_M } from "./line-to-set.ts";
 import { type LongLineTask, longLineTask } from "./long-line-input.ts";
+
+const TOO_SHALLOW = "too shallow for it: it runs deeper with none of the line out";
 
 /** The line, ready to be asked. Without backing it ends with what the rig holds. */
 export function longLineLetOut(
@@ -38,7 +40,9 @@ export function longLineLetOut(
     lengthFor: (depthM) => {
       const found = longLineOutForDepth(longest.line, depthM, mostM);
       if (found.ok) return found;
-      return isOutOfReach(found) ? undefined : { ok: false, why: found.why };
+      return isOutOfReach(found)
+        ? undefined
+        : { ok: false, why: isTooShallow(found) ? TOO_SHALLOW : found.why };
     },
     depthAt: (outM) => {
       const solved = solveLongLine({ ...longest.line, outM });

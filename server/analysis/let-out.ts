@@ -11,6 +11,9 @@ import type { Invertible, LineToSet, TargetOf } from "./line-to-set.ts";
 
 export type { LineToSet } from "./line-to-set.ts";
 
+/** A length and the depth it brings, m. */
+type LetOutReach = CounterReading & { readonly depthM: number };
+
 /** So much is let out, or the reason there is none. */
 export type LetOut =
   | (CounterReading & {
@@ -26,7 +29,7 @@ export type LetOut =
       readonly why: string;
       readonly of?: TargetOf;
       /** Where it is not reachable at this speed. */
-      readonly deepest?: CounterReading & { readonly depthM: number };
+      readonly deepest?: LetOutReach | undefined;
     };
 
 const NOT_REACHABLE = "not reachable at this speed";
@@ -55,10 +58,22 @@ export function letOut(
   return { ok: true, of, exactM: found.outM, ...reading, band };
 }
 
+/** How deep it comes at all is looked for when it is asked for. */
 function unreachable({ gear, rig }: LineToSet, rigged: Invertible, wantedM: number, unit: string): LetOut {
   const { of, mostM } = rigged;
-  const deepest = deepestReach((outM) => rigged.depthAt(outM), mostM);
-  if (deepest === undefined || deepest.depthM >= wantedM) return { ok: false, of, why: NOT_REACHABLE };
-  const reading = counterReading(gear, rig, deepest.outM, mostM, unit);
-  return { ok: false, of, why: NOT_REACHABLE, deepest: { ...reading, depthM: deepest.depthM } };
+  let looked: LetOutReach | undefined | null = null;
+  return {
+    ok: false,
+    of,
+    why: NOT_REACHABLE,
+    get deepest() {
+      if (looked !== null) return looked;
+      const found = deepestReach((outM) => rigged.depthAt(outM), mostM);
+      const isTold = found !== undefined && found.depthM < wantedM;
+      looked = isTold
+        ? { ...counterReading(gear, rig, found.outM, mostM, unit), depthM: found.depthM }
+        : undefined;
+      return looked;
+    },
+  };
 }

@@ -46,6 +46,11 @@ export function isOutOfReach({ why }: Refusal): boolean {
   return why.startsWith("not reachable");
 }
 
+/** True where what hangs on the end of the line comes deeper than asked, or out of the water, with none of it out. */
+export function isTooShallow({ why }: Refusal): boolean {
+  return why.startsWith("what hangs below");
+}
+
 /** The line below its topmost segment; what hung at the lower end of that is held by the boat. */
 function withoutTop({ segments, bodies }: TowedLine): TowedLine {
   return { segments: segments.slice(1), bodies: bodies.map((body) => ({ ...body, node: body.node - 1 })) };

@@ -56,8 +56,9 @@ function grouped(columns: readonly LetOutColumn[]): Group[] {
   const groups = new Map<string, LetOutColumn[]>();
   for (const column of columns) {
     const { line, cells, calibration } = column;
-    const said = cells.map((cell) => (cell.ok ? [cell, cell.band.lowM, cell.band.highM] : cell));
-    const key = JSON.stringify([line.rig.kind, said, calibration?.of]).replaceAll(line.rig.name, "");
+    // Ranges cost more than depths: that of one row tells whether the rigs are equally well known.
+    const said = cells.map((cell) => (cell.ok ? counterWords(cell) : whyNone(line.gear, cell)));
+    const key = JSON.stringify([line.rig.kind, calibration?.of, said, sureSentence(line.gear, "", column)]);
     groups.set(key, [...(groups.get(key) ?? []), column]);
   }
   return [...groups.values()].flatMap((group) => {

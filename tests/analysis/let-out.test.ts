@@ -58,7 +58,7 @@ describe("undoes the depth", () => {
             waterAt(mph, share === undefined ? undefined : share * mph, depthFt),
           );
           if (!answer.ok) {
-            expect(answer.why).toMatch(/^(?:not reachable|it |what hangs|the release)/u);
+            expect(answer.why).toMatch(/^(?:not reachable|it |too shallow|the release)/u);
             return;
           }
           answers++;
@@ -125,6 +125,13 @@ describe("says why there is none", () => {
     expect(answer.deepest?.depthM).toBeLessThan(150 * FOOT_M);
     const less = ask("FW", Math.floor((answer.deepest?.depthM ?? 0) / FOOT_M) - 1, waterAt(2.5));
     expect(less.ok).toBe(true);
+  });
+
+  test("a ball that would bring a stacked rod out of the water", () => {
+    expect(ask("P1U", 1, waterAt(2.3))).toMatchObject({
+      ok: false,
+      why: expect.stringMatching(/^(?:too shallow for it|the release)/u),
+    });
   });
 
   test("no more than the rig holds", () => {

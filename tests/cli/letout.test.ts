@@ -63,10 +63,10 @@ test("on a terminal: depths down, own rigs across, like ones in one column", asy
     "FL",
     "SD",
   ]);
-  expect(lines[head + 1]).toMatch(/^ 30 ft +\d\d +\d\d +\d½? colors +\d+ +\d+ +—¹$/u);
-  expect(lines[head + 3]).toMatch(/^200 ft +\d{3} +\d{3} +—² +—³ +—⁴ +—¹$/u);
-  expect(out).toMatch(/^¹ SD's diver was never measured/mu);
-  expect(out).toMatch(/^³ CU: not reachable at this speed; the deepest is \d\d ft with 300 ft out\.$/mu);
+  expect(lines[head + 1]).toMatch(/^ 30 ft +\d\d +\d\d +\d½? colors +\d+ +\d+ +—⁴$/u);
+  expect(lines[head + 3]).toMatch(/^200 ft +\d{3} +\d{3} +—¹ +—² +—³ +—⁴$/u);
+  expect(out).toMatch(/^⁴ SD's diver was never measured/mu);
+  expect(out).toMatch(/^² CU: not reachable at this speed; the deepest is \d\d ft with 300 ft out\.$/mu);
   expect(out).toMatch(/^Calibrated: C1 \(2031-06-01\)\.$/mu);
   expect(out).toMatch(/^C1 with \d{3} ft out: ball about 200 ft down \(\d+ to \d+\)\.$/mu);
   expect(out).toContain("not for navigation");

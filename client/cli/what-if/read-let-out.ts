@@ -1,8 +1,8 @@
 /** The options of a let-out table → what is asked, or what is wrong with one of them. */
-import { findUnit, toSi } from "../../../grammar/units.ts";
+import type { Dimension } from "../../../grammar/units.ts";
 import { type Rigging, usualRigs } from "../../../server/analysis/lines-to-set.ts";
 import type { StatedSpeeds } from "../../../server/analysis/stated-water.ts";
-import { lengthUnit } from "../../../server/model/figures.ts";
+import { usualRows } from "../../../server/analysis/usual-depths.ts";
 import type { Gear, Rig } from "../../../server/model/gear-types.ts";
 import { measureIn, wrongName } from "./read-options.ts";
 
@@ -24,6 +24,8 @@ interface Wrong {
 
 const no = (why: string): Wrong => ({ ok: false, why });
 
+type Reading = readonly [word: string, verb: string, dimension: Dimension, example: string];
+
 /** Measures by option: the word and verb they are read as, what they measure, and how one looks. */
 const MEASURES = {
   speed: ["speed", "probe", "speed", "2.5mph"],
@@ -32,11 +34,14 @@ const MEASURES = {
   temp: ["temp", "probe", "temperature", "50F"],
   setback: ["setback", "set", "length", "20ft"],
   above: ["above", "set", "length", "20ft"],
+} as const satisfies Readonly<Record<string, Reading>>;
+/** The rows, unless they are listed. */
+const ROWS = {
   from: ["out", "set", "length", "20ft"],
   to: ["out", "set", "length", "120ft"],
   step: ["out", "set", "length", "10ft"],
-} as const;
-type Measure = keyof typeof MEASURES;
+} as const satisfies Readonly<Record<string, Reading>>;
+type Measures = Partial<Record<keyof typeof MEASURES | keyof typeof ROWS, number>>;
 
 /** More rows than this are a slip. */
 const MOST_ROWS = 200;
@@ -52,39 +57,38 @@ export function readLetOut(options: Options, gear: Gear): AskedLetOut | Wrong {
   const lure = options.get("lure")?.normalize("NFC");
   const why = lure === undefined ? undefined : wrongName("lure", "lure", lure, gear.lures, gear);
   if (why !== undefined) return no(why);
-  const rigging = { lure, setbackM: of.get("setback"), aboveM: of.get("above") };
+  const rigging = { lure, setbackM: of.setback, aboveM: of.above };
   const rigs = rigsOf(options.get("rigs")?.normalize("NFC"), gear, rigging);
   if (!rigs.ok) return rigs;
   const speeds = {
-    speedMS: of.get("speed") ?? 0,
-    surfaceSpeedMS: of.get("surface-speed"),
-    speedDepthM: of.get("speed-at"),
-    waterTempC: of.get("temp"),
+    speedMS: of.speed ?? 0,
+    surfaceSpeedMS: of["surface-speed"],
+    speedDepthM: of["speed-at"],
+    waterTempC: of.temp,
   };
   return { ok: true, depthsM: depths.depthsM, rigs: rigs.rigs, rigging, speeds };
 }
 
-function measures(options: Options, gear: Gear): { ok: true; of: ReadonlyMap<Measure, number> } | Wrong {
-  const of = new Map<Measure, number>();
-  for (const option of Object.keys(MEASURES) as Measure[]) {
+function measures(options: Options, gear: Gear): { ok: true; of: Measures } | Wrong {
+  const found: Record<string, number> = {};
+  for (const [option, [word, verb, dimension, example]] of Object.entries({ ...MEASURES, ...ROWS })) {
     const text = options.get(option);
     if (text === undefined) continue;
-    const [word, verb, dimension, example] = MEASURES[option];
     const si = measureIn(text, word, verb, dimension, gear);
     if (si === undefined) return no(`--${option}: "${text}" is no ${dimension}; write one like ${example}.`);
-    of.set(option, si);
+    found[option] = si;
   }
-  return { ok: true, of };
+  return { ok: true, of: found };
 }
 
 type Depths = { ok: true; depthsM: readonly number[] } | Wrong;
 
 /** `30,40,50ft`: the last unit serves those before it. */
 function listedDepths(options: Options, gear: Gear): Depths {
-  if (["from", "to", "step"].some((name) => options.has(name)))
+  if (Object.keys(ROWS).some((name) => options.has(name)))
     return no("--depths names the depths; --from, --to and --step don't go with it.");
   const texts = (options.get("depths") ?? "").split(",").map((text) => text.trim());
-  const unit = /[^\d.\s].*$/u.exec(texts.at(-1) ?? "")?.[0] ?? "";
+  const unit = /^[\d.]+\s*(.*)$/u.exec(texts.at(-1) ?? "")?.[1] ?? "";
   const depthsM: number[] = [];
   for (const text of texts) {
     const depthM = measureIn(/^[\d.]+$/u.test(text) ? `${text} ${unit}` : text, "out", "set", "length", gear);
@@ -95,13 +99,10 @@ function listedDepths(options: Options, gear: Gear): Depths {
 }
 
 /** By tens from 20 to 120 ft, or by fives from 5 to 40 m, where nothing else is said. */
-function steppedDepths(of: ReadonlyMap<Measure, number>, gear: Gear): Depths {
-  const unit = findUnit(lengthUnit(gear) === "m" ? "m" : "ft");
-  const [from = 0, to = 0, step = 0] = unit?.unit === "m" ? [5, 40, 5] : [20, 120, 10];
-  const inM = (value: number): number => (unit === undefined ? value : toSi(value, unit));
-  const stepM = of.get("step") ?? inM(step);
-  const fromM = of.get("from") ?? inM(from);
-  const toM = of.get("to") ?? Math.max(fromM, inM(to));
+function steppedDepths(asked: Measures, gear: Gear): Depths {
+  const usual = usualRows(gear);
+  const { step: stepM = usual.stepM, from: fromM = usual.fromM } = asked;
+  const toM = asked.to ?? Math.max(fromM, usual.toM);
   if (stepM <= 0) return no("--step has to be more than nothing.");
   if (toM < fromM) return no("--to has to be deeper than --from.");
   const count = Math.floor((toM - fromM) / stepM + 1e-6) + 1;
