@@ -49,6 +49,20 @@ export const featureTests: readonly EditorTest[] = [
     },
   },
   {
+    name: "the let-out table opens beside the journal, for the rigs as they are set at the cursor",
+    async run() {
+      const document = await openJournal(DAY);
+      const editor = vscode.window.activeTextEditor;
+      const place = placeOf(document, "06:18 again P1");
+      if (editor !== undefined) editor.selection = new vscode.Selection(place, place);
+      await vscode.commands.executeCommand("deepwake.letOutTable");
+      const shown = vscode.window.activeTextEditor?.document;
+      assert.equal(shown?.languageId, "markdown");
+      assert.match(shown?.getText() ?? "", /^# Cable to set\n[\s\S]*\| depth \| C1 \| P1 \|/);
+      await vscode.commands.executeCommand("workbench.action.revertAndCloseActiveEditor");
+    },
+  },
+  {
     name: "the trip line sums up the day",
     async run() {
       const document = await openJournal(DAY);
