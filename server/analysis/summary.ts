@@ -1,11 +1,13 @@
 /** A trip in figures: hours, rod-hours, fish, bites, and the speeds, temperatures and depths they came at. */
-import { speedReadings, temperatureReadings } from "../model/readings.ts";
 import type { Timeline } from "../model/timeline.ts";
 import type { Trip } from "../model/trip.ts";
 import { type Bite, bitesOf, lureOfBite } from "./bites.ts";
+import { goingByLine } from "./going.ts";
 import type { LineDepth } from "./line-depth.ts";
+import { usableTemperatures } from "./odd-temperature.ts";
 import { type PoissonRange, poissonRange } from "./poisson-range.ts";
 import type { SliderPlace } from "./slider-depth.ts";
+import { trollingSpeeds } from "./speed-used.ts";
 
 /** Kept, released and unsaid fish of one species. */
 export interface SpeciesCount {
@@ -94,7 +96,7 @@ export function summarize(trip: Trip, timeline: Timeline, depths: readonly LineD
     missed: ended("missed"),
     open: ended("open"),
     landedPerRodHour: rateOf(landed, fishing),
-    speedsMS: speedExtents(trip),
+    speedsMS: speedExtents(trip, timeline),
     tempsC: tempExtents(trip),
     caughtAt: caughtAt(bites, timeline, depths),
     depthsComputed: depths.filter((depth) => depth.why === null).length,
@@ -158,15 +160,19 @@ function extent(values: readonly number[]): Extent | null {
     : { low: Math.min(...values), high: Math.max(...values), count: values.length };
 }
 
-function speedExtents(trip: Trip): TripSummary["speedsMS"] {
-  const readings = speedReadings(trip);
+/** Of speeds at a troll: not those on the run or the drift, nor those that are doubted. */
+function speedExtents(trip: Trip, timeline: Timeline): TripSummary["speedsMS"] {
+  const going = goingByLine(trip, timeline);
+  const readings = trollingSpeeds(trip).filter(
+    ({ event }) => going.get(event.lineIndex)?.isElsewhere !== true,
+  );
   const of = (source: string): Extent | null =>
     extent(readings.filter((reading) => reading.source === source).map((reading) => reading.value));
   return { down: of("probe"), surface: of("surface"), ground: of("gps") };
 }
 
 function tempExtents(trip: Trip): TripSummary["tempsC"] {
-  const readings = temperatureReadings(trip);
+  const readings = usableTemperatures(trip);
   const of = (source: string): Extent | null =>
     extent(readings.filter((reading) => reading.source === source).map((reading) => reading.value));
   return { down: of("probe"), surface: of("surface") };

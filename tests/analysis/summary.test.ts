@@ -94,6 +94,32 @@ function chanceOfAtMost(n: number, mean: number): number {
   return sum;
 }
 
+describe("readings that are doubted, or read on the run, are no part of the extents", () => {
+  test.each([
+    ["05:30 gps speed 24 mph", null],
+    ["05:30 gps speed 6.5 mph sure", 6.5],
+    ["05:30 run\n05:35 gps speed 4 mph", null],
+    ["05:30 run\n05:35 gps speed 4 mph\n05:50 set P1 out 60 ft\n05:51 gps speed 2 mph", 2],
+  ])("%j", (lines, highMph) => {
+    const high = summaryOf(`05:00 set P1 out 60 ft\n${lines}`).speedsMS.ground?.high;
+    expect(high === undefined ? null : high / 0.44704).toEqual(
+      highMph === null ? null : expect.closeTo(highMph, 9),
+    );
+  });
+
+  test.each([
+    ["500 F", null],
+    ["4.8 F", null],
+    ["120 F sure", null],
+    ["95 F", null],
+    ["95 F sure", 35],
+    ["48.2 F", 9],
+  ])("%s", (temp, highC) => {
+    const high = summaryOf(`05:00 set P1 out 60 ft\n05:30 probe P1 temp ${temp}`).tempsC.down?.high;
+    expect(high === undefined ? null : high).toEqual(highC === null ? null : expect.closeTo(highC, 9));
+  });
+});
+
 describe("what isn't written isn't guessed", () => {
   test("a day without lines has no hours and no rate", () => {
     const summary = summaryOf("birds some\n");
