@@ -146,7 +146,9 @@ const depthLine = z.strictObject({
   sideM: finite.nullable().describe("How far a planer board takes the line to the side."),
   why: z.string().nullable().describe("Why there is no depth, or else none of the lure, or else no ball."),
   assumed: z.array(z.string()).describe("What the book or the line doesn't say and was taken."),
-  changes: changes.nullable().describe("What-ifs on this line; null without a depth."),
+  changes: changes
+    .nullable()
+    .describe("What-ifs on this line; null without a depth, or where the bottom stops it."),
 });
 const depthFile = z.strictObject({ path, lines: z.array(depthLine), error: error.optional() });
 const whatIf = z.strictObject({
