@@ -1,4 +1,5 @@
 /** A trip in figures: hours, rod-hours, fish, bites, and the speeds, temperatures and depths they came at. */
+import { meantMs, misplacedLines, slippedLines } from "../model/time-order.ts";
 import type { Timeline } from "../model/timeline.ts";
 import type { Trip } from "../model/trip.ts";
 import { type Bite, bitesOf, lureOfBite } from "./bites.ts";
@@ -63,6 +64,11 @@ export interface TripSummary {
   readonly caughtAt: readonly CatchDepth[];
   readonly depthsComputed: number;
   readonly depthLines: number;
+  /** Lines that can't be read, or only in part: what can't be read is in no figure. */
+  readonly unreadLines: number;
+  /** Lines counted half a day or a day later than they say, and others out of the order of time, counted as they say. */
+  readonly slippedLines: number;
+  readonly misplacedLines: number;
 }
 
 const HOUR_MS = 3_600_000;
@@ -77,7 +83,7 @@ export function summarize(trip: Trip, timeline: Timeline, depths: readonly LineD
   const landed = ended("landed");
   const departMs = timeOf(trip, "depart");
   const returnMs = timeOf(trip, "return");
-  const span = spanMs(timeline, departMs, returnMs);
+  const span = spanMs(trip, timeline, departMs, returnMs);
   return {
     date: trip.date,
     boat: trip.boat,
@@ -101,6 +107,9 @@ export function summarize(trip: Trip, timeline: Timeline, depths: readonly LineD
     caughtAt: caughtAt(bites, timeline, depths),
     depthsComputed: depths.filter((depth) => depth.why === null).length,
     depthLines: depths.length,
+    unreadLines: trip.unreadLines,
+    slippedLines: slippedLines(trip).size,
+    misplacedLines: misplacedLines(trip).size - slippedLines(trip).size,
   };
 }
 
@@ -109,13 +118,18 @@ function sum(values: readonly number[]): number {
 }
 
 function timeOf(trip: Trip, verb: string): number | null {
-  return (
-    trip.events.find((event) => event.line.verb === verb && event.instant !== null)?.instant?.utcMs ?? null
-  );
+  const found = trip.events.find((event) => event.line.verb === verb && event.instant !== null);
+  return found === undefined ? null : meantMs(trip, found);
 }
 
-function spanMs(timeline: Timeline, departMs: number | null, returnMs: number | null): number | null {
-  const first = departMs ?? timeline.ordered.find((event) => event.instant !== null)?.instant?.utcMs ?? null;
+function spanMs(
+  trip: Trip,
+  timeline: Timeline,
+  departMs: number | null,
+  returnMs: number | null,
+): number | null {
+  const start = timeline.ordered.find((event) => event.instant !== null);
+  const first = departMs ?? (start === undefined ? null : meantMs(trip, start));
   const last = returnMs ?? timeline.endMs;
   return first === null || last === null || last <= first ? null : last - first;
 }

@@ -94,6 +94,26 @@ function chanceOfAtMost(n: number, mean: number): number {
   return sum;
 }
 
+describe("lines in doubt", () => {
+  test("an afternoon written like a morning counts as the afternoon", () => {
+    const slip = summaryOf("05:00 set P1 out 60 ft\n12:30 miss P1\n1:05 pull all");
+    const meant = summaryOf("05:00 set P1 out 60 ft\n12:30 miss P1\n13:05 pull all");
+    expect(slip.rodHoursFishing).toBeCloseTo(8 + 1 / 12, 9);
+    expect([slip.rodHoursByRig, slip.hours]).toEqual([meant.rodHoursByRig, meant.hours]);
+    expect([slip.slippedLines, meant.slippedLines]).toEqual([1, 0]);
+  });
+
+  test("so do a night past midnight and the return", () => {
+    const summary = summaryOf("22:00 depart\n23:00 set P1 out 60 ft\n00:30 pull P1\n01:00 return");
+    expect([summary.hours, summary.rodHoursFishing, summary.slippedLines]).toEqual([3, 1.5, 2]);
+  });
+
+  test("a time that nothing explains is taken as written", () => {
+    const summary = summaryOf("05:00 set P1 out 60 ft\n07:00 birds some\n06:55 birds some\n08:00 pull P1");
+    expect([summary.misplacedLines, summary.rodHoursFishing]).toEqual([1, 3]);
+  });
+});
+
 describe("readings that are doubted, or read on the run, are no part of the extents", () => {
   test.each([
     ["05:30 gps speed 24 mph", null],
