@@ -60,6 +60,15 @@ describe("a line with a depth", () => {
     );
   });
 
+  test("says what the rod's pull does where it is much, and nothing where it is little or no rod is clipped", () => {
+    const ofP1 = (rest: string): string => hoverAt(`06:20 <|>set P1 ${rest}`);
+    expect(ofP1("out 180 ft setback 15 ft lure glow-spoon")).toMatch(
+      / {2}\nThe rod's pull lifts the ball about \d+ ft\./u,
+    );
+    expect(ofP1("out 20 ft setback 15 ft lure glow-spoon")).not.toMatch(/pull lifts/u);
+    expect(ofP1("out 180 ft")).not.toMatch(/pull lifts/u);
+  });
+
   test("says why there is none", () => {
     checkHoverHolds("06:20 <|>set J1 out 60 ft", /^No depth for J1: J1 isn't in the gear book\./u);
   });
