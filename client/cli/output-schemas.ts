@@ -132,7 +132,10 @@ const changes = z.strictObject({
 });
 const depthLine = z.strictObject({
   line: line.nullable().describe("Line number in the file, from 0; null for a what-if."),
-  trip: z.string().describe("The trip's date."),
+  trip: z
+    .string()
+    .nullable()
+    .describe("The trip's date; of a what-if the day whose gear it is, null where that is every day."),
   verb: z.string().describe("set, move or again."),
   time: clock.nullable().describe("The clock on board; null for a line without one."),
   instant: instant.nullable().describe("The same in UTC; null where the time zone isn't known."),
@@ -146,7 +149,9 @@ const depthLine = z.strictObject({
   sideM: finite.nullable().describe("How far a planer board takes the line to the side."),
   why: z.string().nullable().describe("Why there is no depth, or else none of the lure, or else no ball."),
   assumed: z.array(z.string()).describe("What the book or the line doesn't say and was taken."),
-  changes: changes.nullable().describe("What-ifs on this line; null without a depth."),
+  changes: changes
+    .nullable()
+    .describe("What-ifs on this line; null without a depth, or where the bottom stops it."),
 });
 const depthFile = z.strictObject({ path, lines: z.array(depthLine), error: error.optional() });
 const whatIf = z.strictObject({
@@ -155,6 +160,7 @@ const whatIf = z.strictObject({
   speedMS: finite.nullable(),
   waterTempC: finite.nullable(),
   setbackM: finite.nullable(),
+  aboveM: finite.nullable().describe("How far above the ball a stacked rod is clipped."),
   lure: z.string().nullable(),
 });
 

@@ -12,6 +12,7 @@ import type { Gear } from "../../../server/model/gear-types.ts";
 import { cableRigOf } from "../../../server/model/trip.ts";
 import type { ChosenGear } from "./choose-gear.ts";
 import { measureIn, wrongName } from "./read-options.ts";
+import { inUnitsAsked } from "./units-asked.ts";
 
 type Options = ReadonlyMap<string, string>;
 
@@ -61,7 +62,7 @@ export function imagineLine(options: Options, chosen: ChosenGear & { ok: true })
   const depth = day?.depths.at(-1);
   return day === undefined || depth === undefined
     ? no("nothing can be computed of that.")
-    : { ok: true, day, depth };
+    : { ok: true, day: inUnitsAsked(day, options), depth };
 }
 
 /** Noon is an hour that no clock change touches. */
