@@ -90,7 +90,8 @@ function measureItem(cursor: Cursor, row: IndexedRow): ItemRow | undefined {
   }
   const count = candidates.find((item) => item.type.kind === "number");
   const unit = findUnit(split.unit !== "" || cursor.isQuoted(1) ? split.unit : cursor.text(1));
-  if (unit === undefined && count !== undefined) return count;
+  const plain = count ?? candidates.find((item) => item.plain);
+  if (unit === undefined && plain !== undefined) return plain;
   if (unit === undefined) {
     cursor.report({
       code: "syntax",

@@ -2,6 +2,7 @@
 import { flag, line, measure, name, number, position, slot, span, type VerbRow } from "./rows.ts";
 
 const remark = name("remark", "text", "A remark in quotes.", { bare: true });
+const sure = flag("sure", "It is as written: no doubts raised about this line.");
 const sides = [
   flag("port", "On the port side.", { group: "side" }),
   flag("center", "On the centerline.", { group: "side", aliases: "centre" }),
@@ -36,6 +37,7 @@ export const GEAR_ROWS: readonly VerbRow[] = [
       measure("weight", "linear-density", "Weight of a length in air; weighing ten yards settles it."),
       measure("core", "length", "Diameter of a leadcore line's lead."),
       measure("strength", "mass", "Rated strength."),
+      sure,
       remark,
     ],
     "A cable or line: what it is made of and how thick it is. Diameter decides how far it blows back.",
@@ -54,6 +56,7 @@ export const GEAR_ROWS: readonly VerbRow[] = [
       measure("weight", "mass", "Weight in air.", { bare: true }),
       number("drag", "ratio", "Drag against a smooth sphere of that weight, as a ratio."),
       measure("drag-area", "area", "Drag coefficient times frontal area, where it is known."),
+      sure,
       remark,
     ],
     "A downrigger weight.",
@@ -72,10 +75,11 @@ export const GEAR_ROWS: readonly VerbRow[] = [
       kind("jig", "A jig."),
       kind("flasher", "A flasher or paddle ahead of the lure."),
       kind("meat", "A cut-bait rig."),
-      measure("length", "length", "Length of the lure.", { bare: true }),
+      measure("length", "length", "Length of the lure.", { bare: true, plain: true }),
       measure("weight", "mass", "Weight of the lure.", { bare: true }),
       span("pulls-down", "length", "How far it dives below its release at trolling speed."),
       flag("floats", "It rises when the line goes slack."),
+      sure,
       remark,
     ],
     "A lure.",
@@ -112,6 +116,7 @@ export const GEAR_ROWS: readonly VerbRow[] = [
       number("rods", "count", "How many rods this covers."),
       measure("tip", "length", "Height of the rod tip above the water."),
       measure("pull", "force", "Pull of the rod on the release."),
+      sure,
       remark,
     ],
     "A rig of the boat: what it is, where it sits, what is on it.",
@@ -130,7 +135,11 @@ export const GEAR_ROWS: readonly VerbRow[] = [
     "gear",
     "band",
     [slot("species", "species")],
-    [span("temp", "temperature", "The band of water that species is looked for in.", { bare: true }), remark],
+    [
+      span("temp", "temperature", "The band of water that species is looked for in.", { bare: true }),
+      sure,
+      remark,
+    ],
     "The captain's own temperature band for a species.",
     "band chinook 45 to 52 F",
     { needs: "temp" },
@@ -251,6 +260,6 @@ export const GEAR_ROWS: readonly VerbRow[] = [
     [slot("threshold", "threshold"), slot("value", "value", true)],
     [],
     "Sets a check's threshold for this boat.",
-    "threshold reading-stale-after 45 min",
+    "threshold reading-stale 45 min",
   ),
 ];

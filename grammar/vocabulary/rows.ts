@@ -43,6 +43,8 @@ export interface ItemRow {
   readonly many: boolean;
   /** May be written without its word: a measure by its dimension, a quoted text by being quoted. */
   readonly bare: boolean;
+  /** Of the measures that may be written without their word, the one that a number without a unit is. */
+  readonly plain: boolean;
   /** Words of one group exclude each other on a line. */
   readonly group: string | undefined;
   readonly doc: string;
@@ -74,7 +76,7 @@ export interface VerbRow {
   readonly example: string;
 }
 
-type Options = { many?: boolean; bare?: boolean; group?: string; aliases?: string };
+type Options = { many?: boolean; bare?: boolean; plain?: boolean; group?: string; aliases?: string };
 
 const item = (word: string, type: ValueType, doc: string, o: Options = {}): ItemRow => ({
   word,
@@ -82,6 +84,7 @@ const item = (word: string, type: ValueType, doc: string, o: Options = {}): Item
   type,
   many: o.many ?? false,
   bare: o.bare ?? false,
+  plain: o.plain ?? false,
   group: o.group,
   doc,
 });

@@ -16,7 +16,6 @@ import type {
 import {
   hasWord,
   measureOf,
-  NO_DEFAULTS,
   nameOf,
   numberOf,
   rangeOf,
@@ -132,8 +131,7 @@ function cableOf(line: FactLine, origin: GearOrigin, defaults: UnitDefaults): Ca
   return {
     name: slotName(line) ?? "",
     material: oneOf(line, MATERIALS),
-    diameterM:
-      measureOf(line, "diameter", "length", NO_DEFAULTS) ?? measureOf(line, "diameter", "length", defaults),
+    diameterM: measureOf(line, "diameter", "length", defaults),
     massPerLengthKgM: measureOf(line, "weight", "linear-density", defaults),
     coreDiameterM: measureOf(line, "core", "length", defaults),
     origin,

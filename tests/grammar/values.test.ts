@@ -7,6 +7,7 @@ describe("numbers and units", () => {
     ["set P1 out 72ft", "fact set P1 > out=72 ft"],
     ["set P1 out 72'", "fact set P1 > out=72 ft"],
     ['lure x 35"', "fact lure x > .length=35 in"],
+    ["lure x spoon 4 0.5 oz", "fact lure x > spoon > .length=4 ? > .weight=0.5 oz"],
     ["set P1 out 72", "fact set P1 > out=72 ?"],
     ["set P1 72", "fact set P1 > .out=72 ?"],
     ["set P1 out 2.30 ft", "fact set P1 > out=2.30 ft"],
