@@ -38,6 +38,8 @@ export type ValueType =
 export interface ItemRow {
   readonly word: string;
   readonly aliases: readonly string[];
+  /** Words of the trade for it that are not read; whoever writes one is told this one. */
+  readonly not: readonly string[];
   readonly type: ValueType;
   /** May appear more than once on a line. */
   readonly many: boolean;
@@ -76,11 +78,19 @@ export interface VerbRow {
   readonly example: string;
 }
 
-type Options = { many?: boolean; bare?: boolean; plain?: boolean; group?: string; aliases?: string };
+type Options = {
+  many?: boolean;
+  bare?: boolean;
+  plain?: boolean;
+  group?: string;
+  aliases?: string;
+  not?: string;
+};
 
 const item = (word: string, type: ValueType, doc: string, o: Options = {}): ItemRow => ({
   word,
   aliases: o.aliases === undefined ? [] : o.aliases.split(" "),
+  not: o.not === undefined ? [] : o.not.split(" "),
   type,
   many: o.many ?? false,
   bare: o.bare ?? false,

@@ -43,6 +43,7 @@ describe("a vocabulary is refused when", () => {
   test.each<[string, VerbRow[]]>([
     ["a word means two things", [row([flag("sure", "."), flag("sure", ".")])]],
     ["an alias is a word already", [row([flag("sure", "."), flag("yes", ".", { aliases: "sure" })])]],
+    ["a word is said to be none", [row([flag("sure", "."), flag("certain", ".", { not: "sure" })])]],
     ["an attribute is spelled like a unit", [row([flag("in", ".")])]],
     ["an alias is spelled like a unit", [row([flag("inside", ".", { aliases: "feet" })])]],
     ["ranges meet a word to", [row([span("marks", "length", "."), measure("to", "length", ".")])]],
