@@ -77,8 +77,6 @@ function indexRow(row: VerbRow): IndexedRow {
       words.set(spelling, item);
     }
   }
-  const mistaken = row.items.flatMap((item) => item.not).find((word) => words.has(word));
-  if (mistaken !== undefined) throw new Error(`"${mistaken}" in ${row.verb} both is a word and is none`);
   if (words.has("to") && row.items.some((i) => "range" in i.type && i.type.range)) {
     throw new Error(`${row.verb} has ranges and a word "to"`);
   }
