@@ -144,6 +144,8 @@ describe("refuses", () => {
     expect((await deepwake(other, { files })).err).toBe(
       'deepwake: --rig: there is no rig "C9" in the gear of Bright Penny; did you mean C1?\n',
     );
+    const swapped = ["depth", "--rig", "1C", "--out", "90ft", "--speed", "2mph"];
+    expect((await deepwake(swapped, { files })).err).toContain("; did you mean C1?");
     expect((await deepwake(ASK, two)).err).toBe(
       'deepwake: which boat? Say --boat and one of "Bright Penny", "Bent Nickel".\n',
     );
