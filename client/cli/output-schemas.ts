@@ -48,7 +48,11 @@ const explainedCheck = z.strictObject({
   isOffByDefault: z.boolean(),
   since: z.string(),
   page: z.string(),
-  silencedBy: z.array(z.string()).describe("A word on the line, a line in the gear book."),
+  silencedBy: z
+    .array(z.string())
+    .describe("A word on the line, a line in the gear book; empty where only mending the line helps."),
+  wrong: z.string().nullable().describe("Lines that the check speaks of; null where a line is missing."),
+  right: z.string().describe("The same lines as they should be."),
 });
 
 export const explainOutput = envelope("explain", { files: z.array(z.never()), check: explainedCheck });
