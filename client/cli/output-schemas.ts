@@ -61,6 +61,7 @@ const formatFile = z.strictObject({
   path,
   isChanged: z.boolean().describe("Its canonical form differs from what it held."),
   isWritten: z.boolean().describe("The file was replaced."),
+  linesLeft: count.describe("Lines that can't be read, and were left as they are."),
   text: z.string().optional().describe("The canonical form of standard input."),
   error: error.optional(),
 });
