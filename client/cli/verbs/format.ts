@@ -8,7 +8,7 @@ import { envelopeText } from "../envelope.ts";
 import { type ExitCode, FINE, FOUND, gravest, UNUSABLE } from "../exit-codes.ts";
 import { textOf } from "../journals.ts";
 import type { FormatFileJson } from "../output-schemas.ts";
-import { findJournals, type NamedFile } from "../paths.ts";
+import { askedFor, type NamedFile } from "../paths.ts";
 import { progressOf } from "../progress.ts";
 import { printable } from "../render/printable.ts";
 import { type Call, INPUT_OPTIONS, type Verb } from "../verb.ts";
@@ -35,8 +35,7 @@ export const FORMAT: Verb = {
 };
 
 async function formatVerb(call: Call, world: World): Promise<ExitCode> {
-  const search = { endings: [TRIP_ENDING, GEAR_ENDING], inputPath: call.values.get("stdin-path") };
-  const found = findJournals(call.paths.length === 0 ? ["."] : call.paths, search, world);
+  const found = askedFor(call, [TRIP_ENDING, GEAR_ENDING], world);
   const isInput = found.files.some((file) => file.isInput);
   if (isInput && call.paths.length > 1) {
     complain(world, "- stands alone: standard input is printed, files are changed in place.");
