@@ -1,5 +1,5 @@
 /**
- * Bundles everything that is shipped: the extension, the language server, the command line and the web variants.
+ * Bundles everything that is shipped: the extension, the language server and the command line.
  *
  *     node esbuild.config.ts            bundle into dist/
  *     node esbuild.config.ts --only F   bundle only what is written to F or names that start so, like dist/server.cjs
@@ -7,7 +7,6 @@
  *     node esbuild.config.ts --tests    and bundle the tests that run inside the editor
  *     node esbuild.config.ts --watch    and bundle again whenever a source file changes
  */
-import { existsSync } from "node:fs";
 import { mkdir, rename, writeFile } from "node:fs/promises";
 import { dirname } from "node:path";
 import { parseArgs } from "node:util";
@@ -25,13 +24,6 @@ interface Bundle {
 const forServer: BuildOptions = { plugins: [leanLibraries({ isServer: true })] };
 const forClient: BuildOptions = { plugins: [leanLibraries({ isServer: false })] };
 const forEditor: BuildOptions = { platform: "node", format: "cjs", target: "node20", external: ["vscode"] };
-const forWebEditor: BuildOptions = {
-  platform: "browser",
-  format: "cjs",
-  target: "es2022",
-  external: ["vscode"],
-};
-const forWorker: BuildOptions = { platform: "browser", format: "iife", target: "es2022" };
 
 const shipped: readonly Bundle[] = [
   {
@@ -40,16 +32,6 @@ const shipped: readonly Bundle[] = [
     options: { ...forEditor, ...forClient },
   },
   { entry: "server/lsp/main-node.ts", outfile: "dist/server.cjs", options: { ...forEditor, ...forServer } },
-  {
-    entry: "client/vscode/extension-web.ts",
-    outfile: "dist/extension-web.cjs",
-    options: { ...forWebEditor, ...forClient },
-  },
-  {
-    entry: "server/lsp/main-worker.ts",
-    outfile: "dist/server-worker.js",
-    options: { ...forWorker, ...forServer },
-  },
   ...COMMAND_LINE,
 ];
 
@@ -71,12 +53,7 @@ const { values: flags } = parseArgs({
 const bundles = [...shipped, ...(flags.tests ? testBundles : [])].filter(
   ({ outfile }) => flags.only === undefined || outfile.startsWith(flags.only),
 );
-const present = bundles.filter(({ entry }) => existsSync(new URL(entry, import.meta.url)));
-for (const { entry, outfile } of bundles) {
-  if (!present.some((bundle) => bundle.entry === entry))
-    console.log(`${outfile}: skipped, there is no ${entry} yet`);
-}
-await Promise.all(present.map(bundleOne));
+await Promise.all(bundles.map(bundleOne));
 
 /** Bundles one entry and prints the size of what came out. */
 async function bundleOne({ entry, outfile, options }: Bundle): Promise<void> {
@@ -102,7 +79,7 @@ async function bundleOne({ entry, outfile, options }: Bundle): Promise<void> {
   }
   const { metafile, outputFiles } = await build({ ...all, metafile: true, write: false });
   for (const { path, contents } of outputFiles) await writeWhole(path, contents);
-  console.log(`${outfile}: ${kilobytes(metafile.outputs[outfile]?.bytes ?? 0)}`);
+  console.log(`${outfile}: ${sizeText(metafile.outputs[outfile]?.bytes ?? 0)}`);
   if (flags.sizes) console.log(await analyzeMetafile(metafile, { color: false }));
 }
 
@@ -115,6 +92,7 @@ async function writeWhole(path: string, contents: Uint8Array): Promise<void> {
   await rename(beside, path);
 }
 
-function kilobytes(bytes: number): string {
-  return `${Math.round(bytes / 1024)} KB`;
+/** In bytes where it is less than a kilobyte. */
+function sizeText(bytes: number): string {
+  return bytes < 1024 ? `${bytes} bytes` : `${Math.round(bytes / 1024)} KB`;
 }

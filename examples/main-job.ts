@@ -21,11 +21,11 @@ function run(title: string, script: string, args: readonly string[]): void {
 }
 
 const deepwake = join("dist", "deepwake.mjs");
-run("", "esbuild.config.ts", []);
+run("The programs, bundled", "esbuild.config.ts", []);
 run("The journal, checked", deepwake, ["check", "examples/bright-penny/bright-penny.gear", JOURNAL]);
 run("True depth of every line of a king-salmon morning", deepwake, ["depth", MORNING]);
 run("Every trip in figures", deepwake, ["summary", JOURNAL]);
-run("The editor extension", "client/vscode/package-extension.ts", []);
+run("The editor extension", "client/vscode/package-extension.ts", ["--bundled"]);
 
 const packaged = readdirSync(join(ROOT, "dist")).find((name) => name.endsWith(".vsix")) ?? "";
 console.log(`

@@ -14,7 +14,7 @@ export async function programHelp(world: World): Promise<string> {
   const lines = [
     "deepwake: trip journals and gear books, checked, with the true depth of every line.",
     "",
-    ...verbs.map((verb) => `  ${verb.name.padEnd(9)}${verb.summary}`),
+    ...verbs.map((verb) => `  ${verb.name.padEnd(11)}${verb.summary}`),
     "",
     "Examples:",
     ...verbs.flatMap((verb) => verb.examples.slice(0, 1).map(([command]) => `  ${command}`)),

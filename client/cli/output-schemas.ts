@@ -48,7 +48,11 @@ const explainedCheck = z.strictObject({
   isOffByDefault: z.boolean(),
   since: z.string(),
   page: z.string(),
-  silencedBy: z.array(z.string()).describe("A word on the line, a line in the gear book."),
+  silencedBy: z
+    .array(z.string())
+    .describe("A word on the line, a line in the gear book; empty where only mending the line helps."),
+  wrong: z.string().nullable().describe("Lines that the check speaks of; null where a line is missing."),
+  right: z.string().describe("The same lines as they should be."),
 });
 
 export const explainOutput = envelope("explain", { files: z.array(z.never()), check: explainedCheck });
@@ -57,6 +61,7 @@ const formatFile = z.strictObject({
   path,
   isChanged: z.boolean().describe("Its canonical form differs from what it held."),
   isWritten: z.boolean().describe("The file was replaced."),
+  linesLeft: count.describe("Lines that can't be read, and were left as they are."),
   text: z.string().optional().describe("The canonical form of standard input."),
   error: error.optional(),
 });

@@ -1,6 +1,7 @@
 /** Paths as the user named them → journals to read. Folders are searched for them, all the way down. */
 import { join, relative, resolve, sep } from "node:path";
 import { fileURLToPath, pathToFileURL } from "node:url";
+import type { Call } from "./verb.ts";
 import type { World } from "./world.ts";
 
 /** A file to read, or standard input. */
@@ -35,6 +36,12 @@ export interface Search {
 /** Names that stand for standard input. */
 const INPUT = "-";
 const LEFT_OUT = new Set(["node_modules"]);
+
+/** What a verb was asked to read: the paths of its call, or the folder one is in where there are none. */
+export function askedFor(call: Call, endings: readonly string[], world: World): Found {
+  const paths = call.paths.length === 0 ? ["."] : call.paths;
+  return findJournals(paths, { endings, inputPath: call.values.get("stdin-path") }, world);
+}
 
 /** Finds what the given paths name. */
 export function findJournals(paths: readonly string[], search: Search, world: World): Found {

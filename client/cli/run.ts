@@ -4,6 +4,7 @@ import { complain } from "./complain.ts";
 import { type ExitCode, FINE, UNUSABLE } from "./exit-codes.ts";
 import { programHelp, verbHelp } from "./help.ts";
 import { didYouMean } from "./suggest.ts";
+import { COMMON_OPTIONS } from "./verb.ts";
 import { VERBS } from "./verbs.ts";
 import type { World } from "./world.ts";
 
@@ -24,18 +25,25 @@ export async function run(args: readonly string[], world: World): Promise<ExitCo
   }
 }
 
+/** Options of every verb that may as well stand before it. */
+const EARLY = new Set([...Object.keys(COMMON_OPTIONS).map((name) => `--${name}`), "-h"]);
+const VERSION = new Set(["--version", "-V"]);
+const HELP = new Set(["--help", "-h", "help"]);
+
 async function dispatch(args: readonly string[], world: World): Promise<ExitCode> {
-  const [name = "--help", ...rest] = args;
-  if (name === "--version" || name === "-V") {
+  const verbAt = args.findIndex((word) => !EARLY.has(word));
+  const early = verbAt < 0 ? args : args.slice(0, verbAt);
+  const [name = "--help", ...rest] = verbAt < 0 ? [] : args.slice(verbAt);
+  if (VERSION.has(name)) {
     world.out.write(`${world.version}\n`);
     return FINE;
   }
-  const isHelp = name === "--help" || name === "-h" || name === "help";
+  const isHelp = HELP.has(name);
   if (isHelp && rest.length === 0) {
     world.out.write(await programHelp(world));
-    return args.length === 0 ? UNUSABLE : FINE;
+    return verbAt < 0 && !early.some((word) => HELP.has(word)) ? UNUSABLE : FINE;
   }
-  const [asked = "", words] = isHelp ? [rest[0], ["--help"]] : [name, rest];
+  const [asked = "", words] = isHelp ? [rest[0], ["--help"]] : [name, [...early, ...rest]];
   const load = VERBS.get(asked);
   if (load === undefined) return refuse(world, unknownVerb(asked), "deepwake --help");
   const verb = await load();
@@ -47,7 +55,7 @@ async function dispatch(args: readonly string[], world: World): Promise<ExitCode
 }
 
 function unknownVerb(asked: string): string {
-  if (asked.startsWith("-")) return `the verb comes first; ${asked} is none`;
+  if (asked.startsWith("-")) return `${asked} stands before the verb; the verb comes first`;
   return `there is no verb "${asked}"${didYouMean(asked, VERBS.keys())}`;
 }
 

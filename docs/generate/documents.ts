@@ -1,5 +1,6 @@
 /** Every file that is generated, whole or in part. */
 import { textmateGrammar } from "../../grammar/highlighting/textmate-grammar.ts";
+import { checkExamples } from "./check-examples.ts";
 import { checksIndex } from "./checks-index.ts";
 import { withChecksSetting } from "./checks-setting.ts";
 import { CLI_SCHEMAS } from "./cli-schemas.ts";
@@ -40,6 +41,7 @@ export const DOCUMENTS: readonly GeneratedDocument[] = [
   page("docs/physics.md", { defaults: defaultsTable }),
   page("docs/format.md", { "example as text": exampleText, "example as typed form": exampleJson }),
   page("docs/settings.md", { thresholds: thresholdTable, defaults: defaultTable }),
+  { path: "client/cli/verbs/check-examples.json", render: checkExamples },
   { path: "package.json", render: withChecksSetting },
   { path: "docs/schemas/journal.schema.json", render: journalJsonSchema },
   ...CLI_SCHEMAS,

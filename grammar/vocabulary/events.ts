@@ -153,7 +153,7 @@ export const EVENT_ROWS: readonly VerbRow[] = [
     "box",
     [slot("species", "species")],
     [number("count", "count", "How many.", { bare: true })],
-    "Fish in the box at the dock; checked against the catches.",
+    "Fish in the box at the dock, to hold against the catches.",
     "11:35 box chinook 1",
     { needs: "count" },
   ),

@@ -10,6 +10,22 @@ const sides = [
 ];
 const kind = (word: string, doc: string, aliases?: string) =>
   flag(word, doc, aliases === undefined ? { group: "kind" } : { group: "kind", aliases });
+/** What a cable and a fishing line are described by; they share their names too. */
+const cableItems = [
+  kind("steel", "Seven-strand stainless wire."),
+  kind("braid", "Braided synthetic line."),
+  kind("copper", "Seven-strand copper wire."),
+  kind("leadcore", "Lead core in a braided sheath."),
+  kind("weighted", "Weighted wire or line; its weight has to be stated."),
+  kind("mono", "Nylon monofilament."),
+  kind("fluoro", "Fluorocarbon monofilament."),
+  measure("diameter", "length", "Outside diameter.", { not: "thick thickness" }),
+  measure("weight", "linear-density", "Weight of a length in air; weighing ten yards settles it."),
+  measure("core", "length", "Diameter of a leadcore line's lead."),
+  measure("strength", "mass", "Rated strength."),
+  sure,
+  remark,
+];
 
 /** Rows of gear lines and of the `boat` opener. */
 export const GEAR_ROWS: readonly VerbRow[] = [
@@ -25,24 +41,17 @@ export const GEAR_ROWS: readonly VerbRow[] = [
     "gear",
     "cable",
     [slot("cable name", "cable")],
-    [
-      kind("steel", "Seven-strand stainless wire."),
-      kind("braid", "Braided synthetic line."),
-      kind("copper", "Seven-strand copper wire."),
-      kind("leadcore", "Lead core in a braided sheath."),
-      kind("weighted", "Weighted wire or line; its weight has to be stated."),
-      kind("mono", "Nylon monofilament."),
-      kind("fluoro", "Fluorocarbon monofilament."),
-      measure("diameter", "length", "Outside diameter.", { not: "thick thickness" }),
-      measure("weight", "linear-density", "Weight of a length in air; weighing ten yards settles it."),
-      measure("core", "length", "Diameter of a leadcore line's lead."),
-      measure("strength", "mass", "Rated strength."),
-      sure,
-      remark,
-    ],
-    "A cable or line: what it is made of and how thick it is. Diameter decides how far it blows back.",
+    cableItems,
+    "A cable: what it is made of and how thick it is. Diameter decides how far it blows back.",
     "cable rigger-wire steel diameter 0.9 mm",
-    { aliases: "line" },
+  ),
+  line(
+    "gear",
+    "line",
+    [slot("line name", "cable")],
+    cableItems,
+    "A fishing line, described as a cable is. A name is one or the other.",
+    "line mono-12 mono diameter 0.36 mm strength 12 lb",
   ),
   line(
     "gear",

@@ -1,6 +1,6 @@
 /** Adds a line to the gear book of a boat: the nearest file that opens it, or the trip's own file. */
 import type { JournalAnalysis } from "../analysis/journal-analysis.ts";
-import { type BookFile, fileGear } from "../model/gear-lines.ts";
+import { type BookFile, fileGear, kindDefined } from "../model/gear-lines.ts";
 import { RELATED } from "./catalog/titles.ts";
 import type { FixEdit, RelatedPlace } from "./check.ts";
 import { insert } from "./edits.ts";
@@ -71,7 +71,7 @@ function findBook({ files }: JournalAnalysis, boat: string): BookPlace | undefin
 /** Behind the boat's last line of that verb; else behind its last gear line, else behind its properties. */
 function endOf({ file, boat, openerIndex }: BookPlace, verb: string): number | undefined {
   const lines = fileGear(file).lines.filter((one) => one.boat === boat && one.line.date === null);
-  const alike = lines.findLast((one) => one.line.verb === verb) ?? lines.at(-1);
+  const alike = lines.findLast((one) => kindDefined(one.line.verb) === verb) ?? lines.at(-1);
   return alike?.lineIndex ?? (openerIndex === undefined ? undefined : endOfProperties(file, openerIndex));
 }
 

@@ -1,9 +1,9 @@
 /** What the files within reach define for a boat, on whatever day. */
 import type { JournalAnalysis } from "../analysis/journal-analysis.ts";
-import { fileGear, type GearLine } from "../model/gear-lines.ts";
+import { fileGear, type GearLine, kindDefined } from "../model/gear-lines.ts";
 import { slotName } from "../model/quantities.ts";
 
-/** Gear lines by verb, then by the name they define, nearest file first. */
+/** Gear lines by kind, then by the name they define, nearest file first. */
 type Definitions = ReadonlyMap<string, ReadonlyMap<string, readonly GearLine[]>>;
 
 const EMPTY: ReadonlyMap<string, readonly GearLine[]> = new Map();
@@ -19,20 +19,20 @@ export class KnownGear {
   }
 
   /** Lines that define a name. */
-  definitions(verb: string, name: string): readonly GearLine[] {
-    const own = this.#own.get(verb)?.get(name) ?? [];
-    const loose = this.#loose.get(verb)?.get(name) ?? [];
+  definitions(kind: string, name: string): readonly GearLine[] {
+    const own = this.#own.get(kind)?.get(name) ?? [];
+    const loose = this.#loose.get(kind)?.get(name) ?? [];
     return [...own, ...loose];
   }
 
-  has(verb: string, name: string): boolean {
-    return this.#own.get(verb)?.has(name) === true || this.#loose.get(verb)?.has(name) === true;
+  has(kind: string, name: string): boolean {
+    return this.#own.get(kind)?.has(name) === true || this.#loose.get(kind)?.has(name) === true;
   }
 
   /** Names of one kind. */
-  *names(verb: string): Generator<string> {
-    yield* (this.#own.get(verb) ?? EMPTY).keys();
-    yield* (this.#loose.get(verb) ?? EMPTY).keys();
+  *names(kind: string): Generator<string> {
+    yield* (this.#own.get(kind) ?? EMPTY).keys();
+    yield* (this.#loose.get(kind) ?? EMPTY).keys();
   }
 }
 
@@ -82,8 +82,9 @@ function definitionsByBoat(analysis: JournalAnalysis): Map<string | null, Defini
 }
 
 function add(definitions: MutableDefinitions, one: GearLine): void {
-  const names = definitions.get(one.line.verb) ?? new Map<string, GearLine[]>();
-  definitions.set(one.line.verb, names);
+  const kind = kindDefined(one.line.verb) ?? one.line.verb;
+  const names = definitions.get(kind) ?? new Map<string, GearLine[]>();
+  definitions.set(kind, names);
   const name = slotName(one.line) ?? "";
   const lines = names.get(name);
   if (lines === undefined) names.set(name, [one]);

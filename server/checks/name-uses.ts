@@ -28,6 +28,7 @@ type UsesByKind = ReadonlyMap<SlotRow["of"], readonly NameUse[]>;
 const DEFINING: ReadonlySet<string> = new Set([
   "boat",
   "cable",
+  "line",
   "ball",
   "lure",
   "rig",

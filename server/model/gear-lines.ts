@@ -9,8 +9,8 @@ export interface BookFile {
   readonly parse: Parse;
 }
 
-/** Verbs that define gear, and the kind of name each defines. */
-const DEFINING = new Set([
+/** Kinds of gear, by the verb whose lines define them. */
+const KINDS = new Set([
   "cable",
   "ball",
   "lure",
@@ -22,6 +22,12 @@ const DEFINING = new Set([
   "spot",
   "calibrate",
 ]);
+
+/** The kind of gear that a verb's lines define; a `line` is a cable by another word. Undefined for other verbs. */
+export function kindDefined(verb: string): string | undefined {
+  const kind = verb === "line" ? "cable" : verb;
+  return KINDS.has(kind) ? kind : undefined;
+}
 
 /** One gear line and where it stands. */
 export interface GearLine {
@@ -87,7 +93,7 @@ function readGear(file: BookFile): FileGear {
     if (line.verb === "boat") {
       boat = slotName(line) ?? null;
       if (boat !== null) boats.push({ boat, lineIndex, line });
-    } else if (DEFINING.has(line.verb) && line.slots.length > 0) {
+    } else if (kindDefined(line.verb) !== undefined && line.slots.length > 0) {
       lines.push({ uri: file.uri, lineIndex, line, boat });
     }
   });
@@ -103,7 +109,7 @@ export function linesOfBoat(files: readonly BookFile[], boat: string): GearLine[
 
 /** The key under which a gear line defines something: kind and name. */
 export function definitionKey(line: FactLine): string {
-  return `${line.verb} ${slotName(line) ?? ""}`;
+  return `${kindDefined(line.verb) ?? line.verb} ${slotName(line) ?? ""}`;
 }
 
 /**

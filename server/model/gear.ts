@@ -1,6 +1,13 @@
 /** Resolves a boat's gear for one day from the books within reach, nearest first. */
 import type { FactLine, PropertyLine } from "../../grammar/journal.ts";
-import { type BookFile, fileGear, type GearLine, holdingLines, linesOfBoat } from "./gear-lines.ts";
+import {
+  type BookFile,
+  fileGear,
+  type GearLine,
+  holdingLines,
+  kindDefined,
+  linesOfBoat,
+} from "./gear-lines.ts";
 import type {
   Ball,
   Band,
@@ -30,9 +37,9 @@ export function resolveGear(files: readonly BookFile[], boat: string, date: stri
   const defaults = unitDefaults(properties.get("units")?.[0]?.slots.map((slot) => slot.text) ?? []);
   const lines = holdingLines(linesOfBoat(files, boat), date);
   const of = <T>(
-    verb: string,
+    kind: string,
     build: (line: FactLine, origin: GearOrigin) => T | undefined,
-  ): Map<string, T> => collect(lines, verb, build);
+  ): Map<string, T> => collect(lines, kind, build);
   const first = (verb: string): PropertyLine | undefined => properties.get(verb)?.[0];
   const sounder = first("sounder");
   const nicknames = of("nickname", (line) => slotName(line, 1));
@@ -101,12 +108,12 @@ function thresholdsOf(lines: readonly PropertyLine[]): Map<string, readonly stri
 
 function collect<T>(
   lines: ReadonlyMap<string, GearLine>,
-  verb: string,
+  kind: string,
   build: (line: FactLine, origin: GearOrigin) => T | undefined,
 ): Map<string, T> {
   const built = new Map<string, T>();
   for (const { uri, lineIndex, line } of lines.values()) {
-    if (line.verb !== verb) continue;
+    if (kindDefined(line.verb) !== kind) continue;
     const value = build(line, { uri, lineIndex, line, from: line.date });
     const name = slotName(line);
     if (value !== undefined && name !== undefined) built.set(name, value);

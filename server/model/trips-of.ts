@@ -2,24 +2,14 @@
 import { isRead } from "../../grammar/is-read.ts";
 import type { FactLine, Line } from "../../grammar/journal.ts";
 import type { Parse } from "../../grammar/parse.ts";
+import { kindDefined } from "./gear-lines.ts";
 import type { Gear } from "./gear-types.ts";
 import { type Instant, resolveInstant } from "./local-time.ts";
 import { slotName } from "./quantities.ts";
 import { type GearResolver, RIG_VERBS, type Trip } from "./trip.ts";
 
-const GEAR_VERBS = new Set([
-  "boat",
-  "cable",
-  "ball",
-  "lure",
-  "rig",
-  "nickname",
-  "band",
-  "limit",
-  "upkeep",
-  "spot",
-  "calibrate",
-]);
+/** Boats and gear may stand in a trip's file; they are no events of the trip. */
+const isGear = (verb: string): boolean => verb === "boat" || kindDefined(verb) !== undefined;
 
 /** A trip as it was made last, and from which lines. */
 interface KnownTrip {
@@ -84,7 +74,7 @@ function readTrip(
   lines.forEach((line, index) => {
     const lineIndex = openerIndex + index;
     if (line.kind === "property" && line.block === "trip") properties.push({ lineIndex, line });
-    else if (line.kind === "fact" && index > 0 && !GEAR_VERBS.has(line.verb)) facts.push({ lineIndex, line });
+    else if (line.kind === "fact" && index > 0 && !isGear(line.verb)) facts.push({ lineIndex, line });
   });
   const zoneLine = properties.find((property) => property.line.verb === "zone");
   const zone = (zoneLine === undefined ? undefined : slotName(zoneLine.line)) ?? gear.zone;

@@ -56,5 +56,5 @@ function kindOf(verb: string): SymbolKind {
   if (verb === "trip") return SymbolKind.Module;
   if (verb === "boat") return SymbolKind.Package;
   if (verb === "rig") return SymbolKind.Object;
-  return ["cable", "ball", "lure", "spot"].includes(verb) ? SymbolKind.Constant : SymbolKind.Event;
+  return ["cable", "line", "ball", "lure", "spot"].includes(verb) ? SymbolKind.Constant : SymbolKind.Event;
 }

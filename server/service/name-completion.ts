@@ -17,7 +17,18 @@ import type { Snapshot } from "./snapshot.ts";
 import { usualWords } from "./usual-words.ts";
 
 /** Verbs whose slot gives a new name rather than using one. */
-const NAMING = new Set(["cable", "ball", "lure", "rig", "guest", "captain", "mate", "spot", "upkeep"]);
+const NAMING = new Set([
+  "cable",
+  "line",
+  "ball",
+  "lure",
+  "rig",
+  "guest",
+  "captain",
+  "mate",
+  "spot",
+  "upkeep",
+]);
 
 /** Names of one kind for a line, in the slot of a verb or after an attribute's word. */
 export function namesOf(

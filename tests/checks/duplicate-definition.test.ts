@@ -21,6 +21,13 @@ test.each([
                  ^^ duplicate-definition rig "A1" is defined twice from 2031-08-09 on, here and in line 4. Keep one, or start the newer with the date it holds from.
   `,
   `
+  boat "Tin Cup"
+  line thin mono diameter 0.3 mm
+  2031-08-09 line thin braid
+  cable thin steel
+        ^^^^ duplicate-definition cable "thin" is defined twice, here and in line 2. Keep one, or start the newer with the date it holds from.
+  `,
+  `
   lure fly-a fly
   boat "Tin Cup"
   lure fly-a fly

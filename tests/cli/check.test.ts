@@ -136,12 +136,37 @@ test("--explain says what a check means", async () => {
     Keeps quiet when the line says on-bottom or the trip says method deep and the cable is no longer than 1.5 times the water and 30 ft, no bottom was read within the hour, the boat ran since, or a lure may as well run clear.
     Silenced by the word sure on the line, or "quiet touching-bottom" under the boat in the gear book.
     The editor has a fix for it.
-    Examples: docs/checks/touching-bottom.md
+    Wrong:
+      05:21 set P1 out 135 ft setback 12 ft lure glow-spoon
+    Right:
+      05:21 set P1 out 100 ft setback 12 ft lure glow-spoon
     ends with 0"
   `);
   expect(await checkText("check --explain tuoching-bottom")).toBe(
-    'errors:\ndeepwake: there is no check "tuoching-bottom"; did you mean touching-bottom? See docs/checks\nends with 2',
+    'errors:\ndeepwake: there is no check "tuoching-bottom"; did you mean touching-bottom? deepwake check names them at the end of each finding.\nends with 2',
   );
   const { out } = await deepwake("check --explain touching-bottom --json");
   expect(explainOutput.parse(JSON.parse(out)).check).toMatchObject({ code: "touching-bottom", hasFix: true });
+});
+
+test("--explain offers no way to silence a line that can't be read", async () => {
+  expect(await checkText("check --explain unknown-word")).toMatchInlineSnapshot(`
+    "unknown-word (error)
+    A word is none of those that can stand there.
+    The editor has a fix for it.
+    Wrong:
+      06:50 sonar botom 165 ft
+    Right:
+      06:50 sonar bottom 165 ft
+    ends with 0"
+  `);
+});
+
+test("--explain shows the line that is missing", async () => {
+  const { out } = await deepwake("check --explain reading-missing --json");
+  expect(explainOutput.parse(JSON.parse(out)).check).toMatchObject({
+    silencedBy: ["sure", "quiet reading-missing"],
+    wrong: null,
+    right: "05:15 gps speed 2.4 mph",
+  });
 });

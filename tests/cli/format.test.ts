@@ -21,6 +21,15 @@ test("writes the canonical form and says which files changed", async () => {
   expect(done.files.get("b/c.trip")).toBe(GOOD_DAY);
 });
 
+test.each([
+  ["05:40 sonar botom 90 ft", "1 line is left as it is: it can't be read (deepwake check says why)."],
+  ["out 3\n05:40 frobnicate", "2 lines are left as they are: they can't be read (deepwake check says why)."],
+])("says how many lines it left: %j", async (bad, said) => {
+  const done = await deepwake("format", { files: { "a.trip": `${LOOSE}${bad}\n`, "b.trip": GOOD_DAY } });
+  expect(done.out).toBe(`a.trip\n1 of 2 files changed.\n${said}\n`);
+  expect(done.files.get("a.trip")).toBe(`${GOOD_DAY}${bad}\n`);
+});
+
 test("a file without change is not written", async () => {
   const done = await deepwake("format a.trip", { files: { "a.trip": GOOD_DAY } });
   expect(done).toMatchObject({ code: 0, out: "none of 1 file changed.\n", written: [] });
@@ -58,12 +67,12 @@ test("--json", async () => {
   expect(await checkJson("format --json --check", { files })).toMatchObject({
     code: 1,
     files: [
-      { path: "a.trip", isChanged: false, isWritten: false },
-      { path: "b.trip", isChanged: true, isWritten: false },
+      { path: "a.trip", isChanged: false, isWritten: false, linesLeft: 0 },
+      { path: "b.trip", isChanged: true, isWritten: false, linesLeft: 0 },
     ],
   });
   expect((await checkJson("format --json b.trip", { files })).files).toEqual([
-    { path: "b.trip", isChanged: true, isWritten: true },
+    { path: "b.trip", isChanged: true, isWritten: true, linesLeft: 0 },
   ]);
   expect((await checkJson("format --json -", { input: LOOSE })).files[0]?.text).toBe(GOOD_DAY);
 });

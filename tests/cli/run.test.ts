@@ -19,7 +19,8 @@ test.each([
   ["fromat", 'there is no verb "fromat"; did you mean format? See deepwake --help'],
   ["sail", 'there is no verb "sail". See deepwake --help'],
   ["__proto__", 'there is no verb "__proto__". See deepwake --help'],
-  ["--json check", "the verb comes first; --json is none. See deepwake --help"],
+  ["--rig C1 depth", "--rig stands before the verb; the verb comes first. See deepwake --help"],
+  ["--json sail", 'there is no verb "sail". See deepwake --help'],
   ["check --jsn", "there is no option --jsn; did you mean --json? See deepwake check --help"],
   ["check --constructor", "there is no option --constructor. See deepwake check --help"],
   ["check --rig C1", "there is no option --rig. See deepwake check --help"],
@@ -32,8 +33,27 @@ test.each([
   ["help sail", 'there is no verb "sail". See deepwake --help'],
 ])("%s", checkRefusal);
 
-test("--version", async () => {
-  expect(await deepwake("--version")).toMatchObject({ code: 0, out: "0.0.0\n", err: "" });
+test.each(["--version", "-V", "--no-color --version"])("%s", async (args) => {
+  expect(await deepwake(args)).toMatchObject({ code: 0, out: "0.0.0\n", err: "" });
+});
+
+test.each([
+  ["--json check .", "check --json ."],
+  ["--color check .", "check --color ."],
+  ["--no-color --json summary day.trip", "summary --no-color --json day.trip"],
+  ["--help check", "check --help"],
+  ["--color --help check", "check --help"],
+])("%s is %s", async (early, usual) => {
+  const world = { files, env: { NO_COLOR: "1" } };
+  expect(await deepwake(early, world)).toEqual(await deepwake(usual, world));
+});
+
+test.each([
+  ["--help", 0],
+  ["--no-color --help", 0],
+  ["--json", 2],
+])("%s without a verb shows the help and ends with %i", async (args, code) => {
+  expect(await deepwake(args)).toMatchObject({ code, out: (await deepwake("--help")).out });
 });
 
 test("--help lists every verb with an example", async () => {
@@ -42,11 +62,11 @@ test("--help lists every verb with an example", async () => {
   expect(out).toMatchInlineSnapshot(`
     "deepwake: trip journals and gear books, checked, with the true depth of every line.
 
-      check    find mistakes in journals and gear books
-      format   write journals and gear books the one canonical way
-      summary  each trip in figures: hours, fish, catch per rod-hour
-      calibratewhat the readings say of each downrigger's counter and cable
-      depth    the true depth of ball and lure on every line
+      check      find mistakes in journals and gear books
+      format     write journals and gear books the one canonical way
+      summary    each trip in figures: hours, fish, catch per rod-hour
+      calibrate  what the readings say of each downrigger's counter and cable
+      depth      the true depth of ball and lure on every line
 
     Examples:
       deepwake check trips

@@ -5,14 +5,14 @@
  *     node tests/editor/take-screenshots.ts --file trips/2031-07-19.trip --hover "05:10 set" --expect "ball" \
  *       --name hover --themes light,dark
  *
- * `--workspace` names another folder than the example journal; `--hover` a text of the file, or LINE:COLUMN counted
+ * `--workspace` names another folder than the example journal; `--file` is named from it, or by a whole path into it; `--hover` a text of the file, or LINE:COLUMN counted
  * from 1; `--command` a command of the editor to run first (it may be repeated); `--expect` a text that must have come
  * before the picture is taken. The pictures are written into tests/editor/screenshots/.
  */
 import { spawnSync } from "node:child_process";
 import { cpSync, mkdirSync, mkdtempSync, rmSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
-import { join, resolve } from "node:path";
+import { isAbsolute, join, relative, resolve } from "node:path";
 import { parseArgs } from "node:util";
 import { readPlace, type Shot, usualShots } from "./choose-shots.ts";
 import { findChromium, howToGetChromium } from "./host/find-chromium.ts";
@@ -134,12 +134,17 @@ function askedShots(): readonly Shot[] {
   return file === undefined ? usualShots : [{ file, hover, commands, expect, name }];
 }
 
+/** The file is named from the workspace's folder, or by a whole path into it: pictures are taken of a copy. */
 function pictureOf({ hover, ...shot }: Shot): Picture {
   const workspace = resolve(flags.workspace);
+  const file = isAbsolute(shot.file) ? relative(workspace, shot.file) : shot.file;
+  if (file.startsWith(".."))
+    throw new Error(`${shot.file} is not in ${workspace}; name its folder with --workspace.`);
   return {
     ...shot,
     workspace,
-    hover: hover === undefined ? undefined : readPlace(hover, join(workspace, shot.file)),
+    file,
+    hover: hover === undefined ? undefined : readPlace(hover, join(workspace, file)),
     size: { width: Number(flags.width), height: Number(flags.height), scale: Number(flags.scale) },
   };
 }

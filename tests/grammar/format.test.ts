@@ -27,7 +27,7 @@ describe("formats", () => {
     ["catch P1 King 17lb 8oz", "catch P1 King 17 lb 8 oz"],
     ["catch P1 King 17lb8oz", "catch P1 King 17 lb 8 oz"],
     ["catch P1 king 35 in weight 18 lb", "catch P1 king 35 in weight 18 lb"],
-    ["line wire steel", "cable wire steel"],
+    ["LINE mono20  mono diameter 0.4mm", "line mono20 mono diameter 0.4 mm"],
     ["rig S2 flat centre", "rig S2 flat center"],
     ["weigh-in big 22 lb", "weigh-in biggest 22 lb"],
     ["weather waves 1 TO 2 FT", "weather waves 1 to 2 ft"],

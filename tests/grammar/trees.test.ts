@@ -61,7 +61,7 @@ describe("gear", () => {
     ["boat Skiff\n  variation -7 deg", "boat-property variation > .east=-7 deg"],
     ["boat Skiff\n  2031-06-01 sounder 3 ft", "boat-property 2031-06-01 sounder > .below=3 ft"],
     ["boat Skiff\n  threshold stale 45 min", "boat-property threshold stale 45 min"],
-    ["line wire steel diameter 0.9 mm", "fact cable wire > steel > diameter=0.9 mm"],
+    ["line wire steel diameter 0.9 mm", "fact line wire > steel > diameter=0.9 mm"],
     ["cable c weight 4.9 g/m", "fact cable c > weight=4.9 g/m"],
     ["ball round-12 sphere 12 lb", "fact ball round-12 > sphere > .weight=12 lb"],
     ["lure p pulls-down 4 to 8 ft", "fact lure p > pulls-down=4 ? to 8 ft"],

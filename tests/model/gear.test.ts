@@ -41,6 +41,18 @@ describe("a dated line holds from its day on, whole", () => {
   });
 });
 
+test("a line is a cable by another word", () => {
+  const book = `${BOAT}line thin mono diameter 0.3 mm\n2031-07-01 cable thin braid diameter 0.2 mm\n`;
+  expect(gearOn("2031-06-30", book).cables.get("thin")).toMatchObject({
+    material: "mono",
+    diameterM: 0.0003,
+  });
+  expect(gearOn("2031-07-01", book).cables.get("thin")).toMatchObject({
+    material: "braid",
+    diameterM: 0.0002,
+  });
+});
+
 describe("the nearest folder wins", () => {
   test.each([
     ["undated lines", `${BOAT}rig C1 downrigger cable near`, `${BOAT}rig C1 downrigger cable far`, "near"],

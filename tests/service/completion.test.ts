@@ -44,7 +44,7 @@ function checkTaken(source: string, label: string, wanted: string): void {
 const EVENTS =
   "set move again change check pull tangle broke strike miss catch lost box dock weigh-in probe touch surface gps " +
   "sonar profile weather water birds fleas weeds depart return run drift turn serviced note";
-const GEAR = "cable ball lure rig nickname band limit upkeep spot calibrate";
+const GEAR = "cable line ball lure rig nickname band limit upkeep spot calibrate";
 
 describe("lines", () => {
   test("in a trip its events come first", () => {

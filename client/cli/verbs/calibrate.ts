@@ -13,7 +13,7 @@ import { complain } from "../complain.ts";
 import { envelopeText } from "../envelope.ts";
 import { type ExitCode, FINE, UNUSABLE } from "../exit-codes.ts";
 import { JournalReader } from "../journals.ts";
-import { findJournals, type Unusable } from "../paths.ts";
+import { askedFor, type Unusable } from "../paths.ts";
 import { paintFor, widthOf } from "../render/terminal.ts";
 import { didYouMean } from "../suggest.ts";
 import { type Call, INPUT_OPTIONS, type Verb } from "../verb.ts";
@@ -78,8 +78,7 @@ async function gather(
   since: string,
   world: World,
 ): Promise<{ gathered: Gathered; unusable: Unusable[] }> {
-  const search = { endings: [TRIP_ENDING], inputPath: call.values.get("stdin-path") };
-  const found = findJournals(call.paths.length === 0 ? ["."] : call.paths, search, world);
+  const found = askedFor(call, [TRIP_ENDING], world);
   const reader = new JournalReader(world);
   const unusable = [...found.unusable];
   const gathered: Gathered = { used: [], unused: [], shownByUri: new Map(), files: [], rigs: new Set() };

@@ -6,7 +6,7 @@ import { complain } from "../complain.ts";
 import { type ExitCode, FINE, FOUND, gravest, UNUSABLE } from "../exit-codes.ts";
 import { guardFile } from "../guard-file.ts";
 import { JournalReader } from "../journals.ts";
-import { findJournals } from "../paths.ts";
+import { askedFor } from "../paths.ts";
 import { type Call, INPUT_OPTIONS, type Verb } from "../verb.ts";
 import type { World } from "../world.ts";
 import type { CheckedFile, CheckReport } from "./check-report.ts";
@@ -47,8 +47,7 @@ async function checkVerb(call: Call, world: World): Promise<ExitCode> {
 }
 
 async function checkFiles(call: Call, world: World): Promise<CheckReport> {
-  const search = { endings: [TRIP_ENDING, GEAR_ENDING], inputPath: call.values.get("stdin-path") };
-  const found = findJournals(call.paths.length === 0 ? ["."] : call.paths, search, world);
+  const found = askedFor(call, [TRIP_ENDING, GEAR_ENDING], world);
   const reader = new JournalReader(world);
   const files: CheckedFile[] = [];
   const unusable = [...found.unusable];

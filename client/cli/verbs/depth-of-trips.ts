@@ -9,7 +9,7 @@ import { type ExitCode, FINE, UNUSABLE } from "../exit-codes.ts";
 import { guardFile } from "../guard-file.ts";
 import { JournalReader } from "../journals.ts";
 import type { DepthFileJson } from "../output-schemas.ts";
-import { findJournals } from "../paths.ts";
+import { askedFor } from "../paths.ts";
 import { paintFor, widthOf } from "../render/terminal.ts";
 import { wrap } from "../render/wrap.ts";
 import type { Call } from "../verb.ts";
@@ -18,8 +18,7 @@ import { type Look, tripDepthLines } from "./depth-text.ts";
 
 /** Prints the depths of the named trips. */
 export async function depthOfTrips(call: Call, world: World): Promise<ExitCode> {
-  const search = { endings: [TRIP_ENDING], inputPath: call.values.get("stdin-path") };
-  const found = findJournals(call.paths, search, world);
+  const found = askedFor(call, [TRIP_ENDING], world);
   const isJson = call.switches.has("json");
   const look = { width: widthOf(world.out), paint: await paintFor(world, call) };
   const reader = new JournalReader(world);

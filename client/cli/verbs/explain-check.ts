@@ -1,5 +1,4 @@
-/** `deepwake check --explain CHECK`: a check's row of the catalog, in words. */
-
+/** `deepwake check --explain CHECK`: a check's row of the catalog, in words, and what it says yes and no to. */
 import { CATALOG, findCheck } from "../../../server/checks/catalog.ts";
 import type { CheckRow } from "../../../server/checks/check.ts";
 import { complain } from "../complain.ts";
@@ -11,6 +10,7 @@ import { wrap } from "../render/wrap.ts";
 import { didYouMean } from "../suggest.ts";
 import type { Call } from "../verb.ts";
 import type { World } from "../world.ts";
+import examples from "./check-examples.json" with { type: "json" };
 
 /** Prints what a check means; an unknown one gets the nearest name. */
 export function explainCheck(slug: string, call: Call, world: World): ExitCode {
@@ -20,7 +20,10 @@ export function explainCheck(slug: string, call: Call, world: World): ExitCode {
       slug,
       CATALOG.map((one) => one.slug),
     );
-    complain(world, `there is no check "${slug}"${hint === "" ? "." : hint} See docs/checks`);
+    complain(
+      world,
+      `there is no check "${slug}"${hint === "" ? "." : hint} deepwake check names them at the end of each finding.`,
+    );
     return UNUSABLE;
   }
   const explained = explainedCheck(row);
@@ -33,6 +36,7 @@ export function explainCheck(slug: string, call: Call, world: World): ExitCode {
 }
 
 function explainedCheck(row: CheckRow<never>): ExplainedCheckJson {
+  const { wrong, right } = examplesOf(row.slug);
   return {
     code: row.slug,
     severities: [...row.severities],
@@ -42,23 +46,44 @@ function explainedCheck(row: CheckRow<never>): ExplainedCheckJson {
     isOffByDefault: row.isOffByDefault === true,
     since: row.since,
     page: `docs/checks/${row.slug}.md`,
-    silencedBy: [...(row.isDoubt ? ["sure"] : []), `quiet ${row.slug}`],
+    silencedBy: isPlainMistake(row) ? [] : [...(row.isDoubt ? ["sure"] : []), `quiet ${row.slug}`],
+    wrong: wrong === "" ? null : wrong,
+    right,
   };
+}
+
+const examplesOf = (slug: string): { wrong: string; right: string } =>
+  (examples as Record<string, { wrong: string; right: string }>)[slug] ?? { wrong: "", right: "" };
+
+/** A line that can't be read as it stands is no matter of opinion. */
+function isPlainMistake({ severities, isDoubt }: CheckRow<never>): boolean {
+  return !isDoubt && severities.every((severity) => severity === "error");
 }
 
 function explanation(check: ExplainedCheckJson, width: number): string {
   const usual = check.isOffByDefault ? "off unless switched on" : check.severities.join(" or ");
-  const sure = check.silencedBy.includes("sure") ? `the word sure on the line, or ` : "";
   const lines = [
     `${check.code} (${usual})`,
     check.summary,
     ...(check.quietWhen === null ? [] : [`Keeps quiet when ${check.quietWhen}.`]),
-    `Silenced by ${sure}"quiet ${check.code}" under the boat in the gear book.`,
+    ...silencedBy(check),
     ...(check.hasFix ? ["The editor has a fix for it."] : []),
-    `Examples: ${check.page}`,
+    ...(check.wrong === null ? [] : example("Wrong", check.wrong)),
+    ...example(check.wrong === null ? "Missing" : "Right", check.right),
   ];
   return lines
     .flatMap((line) => wrap(line, width))
     .map((line) => `${line}\n`)
     .join("");
 }
+
+function silencedBy({ code, silencedBy }: ExplainedCheckJson): string[] {
+  if (silencedBy.length === 0) return [];
+  const sure = silencedBy.includes("sure") ? "the word sure on the line, or " : "";
+  return [`Silenced by ${sure}"quiet ${code}" under the boat in the gear book.`];
+}
+
+const example = (title: string, lines: string): string[] => [
+  `${title}:`,
+  ...lines.split("\n").map((line) => `  ${line}`),
+];

@@ -8,7 +8,7 @@ import { envelopeText } from "../envelope.ts";
 import { type ExitCode, FINE, FOUND, gravest, UNUSABLE } from "../exit-codes.ts";
 import { textOf } from "../journals.ts";
 import type { FormatFileJson } from "../output-schemas.ts";
-import { findJournals, type NamedFile } from "../paths.ts";
+import { askedFor, type NamedFile } from "../paths.ts";
 import { progressOf } from "../progress.ts";
 import { printable } from "../render/printable.ts";
 import { type Call, INPUT_OPTIONS, type Verb } from "../verb.ts";
@@ -35,8 +35,7 @@ export const FORMAT: Verb = {
 };
 
 async function formatVerb(call: Call, world: World): Promise<ExitCode> {
-  const search = { endings: [TRIP_ENDING, GEAR_ENDING], inputPath: call.values.get("stdin-path") };
-  const found = findJournals(call.paths.length === 0 ? ["."] : call.paths, search, world);
+  const found = askedFor(call, [TRIP_ENDING, GEAR_ENDING], world);
   const isInput = found.files.some((file) => file.isInput);
   if (isInput && call.paths.length > 1) {
     complain(world, "- stands alone: standard input is printed, files are changed in place.");
@@ -62,19 +61,22 @@ const unusable = (path: string, error: string): FormatFileJson => ({
   path,
   isChanged: false,
   isWritten: false,
+  linesLeft: 0,
   error,
 });
 
 async function formatFile(file: NamedFile, isCheck: boolean, world: World): Promise<FormatFileJson> {
   const before = await textOf(file, world);
   if (!before.ok) return unusable(file.shown, before.why);
-  const text = formatText(parse(before.text));
+  const parsed = parse(before.text);
+  const text = formatText(parsed);
   const isChanged = text !== before.text;
-  if (file.isInput) return { path: file.shown, isChanged, isWritten: false, text };
-  if (!isChanged || isCheck) return { path: file.shown, isChanged, isWritten: false };
+  const linesLeft = parsed.issues.filter((issue) => issue !== null).length;
+  const seen = { path: file.shown, isChanged, isWritten: false, linesLeft };
+  if (file.isInput) return { ...seen, text };
+  if (!isChanged || isCheck) return seen;
   const why = world.files.replaceText(file.path, before.text, text);
-  if (why !== undefined) return { ...unusable(file.shown, why), isChanged };
-  return { path: file.shown, isChanged, isWritten: true };
+  return why === undefined ? { ...seen, isWritten: true } : { ...unusable(file.shown, why), isChanged };
 }
 
 function report(entries: readonly FormatFileJson[], isFilter: boolean, call: Call, world: World): void {
@@ -92,7 +94,7 @@ function report(entries: readonly FormatFileJson[], isFilter: boolean, call: Cal
   world.out.write(formatReport(entries, call.switches.has("check")));
 }
 
-/** The files that changed or would, one a line, and how many. */
+/** The files that changed or would, one a line, and how many; then the lines that nothing could be done for. */
 function formatReport(entries: readonly FormatFileJson[], isCheck: boolean): string {
   const usable = entries.filter((entry) => entry.error === undefined);
   if (usable.length === 0) return "";
@@ -100,5 +102,17 @@ function formatReport(entries: readonly FormatFileJson[], isCheck: boolean): str
   const files = countWords(usable.length, "file");
   const count = changed.length === 0 ? "none" : String(changed.length);
   const last = isCheck ? `${count} of ${files} would change.` : `${count} of ${files} changed.`;
-  return [...changed.map((entry) => printable(entry.path)), last].map((line) => `${line}\n`).join("");
+  const left = usable.reduce((sum, entry) => sum + entry.linesLeft, 0);
+  const lines = [
+    ...changed.map((entry) => printable(entry.path)),
+    last,
+    ...(left === 0 ? [] : [leftLine(left)]),
+  ];
+  return lines.map((line) => `${line}\n`).join("");
+}
+
+function leftLine(count: number): string {
+  const what =
+    count === 1 ? "1 line is left as it is: it can't" : `${count} lines are left as they are: they can't`;
+  return `${what} be read (deepwake check says why).`;
 }

@@ -8,7 +8,7 @@ import { type ExitCode, FINE, UNUSABLE } from "../exit-codes.ts";
 import { guardFile } from "../guard-file.ts";
 import { JournalReader } from "../journals.ts";
 import type { SummaryFileJson } from "../output-schemas.ts";
-import { findJournals } from "../paths.ts";
+import { askedFor } from "../paths.ts";
 import { printable } from "../render/printable.ts";
 import { type Paint, paintFor, widthOf } from "../render/terminal.ts";
 import { wrap } from "../render/wrap.ts";
@@ -34,8 +34,7 @@ export const SUMMARY: Verb = {
 };
 
 async function summaryVerb(call: Call, world: World): Promise<ExitCode> {
-  const search = { endings: [TRIP_ENDING], inputPath: call.values.get("stdin-path") };
-  const found = findJournals(call.paths.length === 0 ? ["."] : call.paths, search, world);
+  const found = askedFor(call, [TRIP_ENDING], world);
   const isJson = call.switches.has("json");
   const look = { width: widthOf(world.out), paint: await paintFor(world, call) };
   const reader = new JournalReader(world);
