@@ -9,7 +9,7 @@ const COMMA = 44;
 /** Walks the words of one line; keeps the first issue and drops the rest, so that a line never has two. */
 export class Cursor {
   readonly raw: string;
-  readonly pieces: readonly IToken[];
+  pieces: readonly IToken[];
   at = 0;
   issue: Issue | null = null;
 
@@ -48,6 +48,19 @@ export class Cursor {
   /** The span from one piece to the one before another. */
   spanFrom(first: number, pastLast: number): Span {
     return [this.startOf(first), pastLast > first ? this.endOf(pastLast - 1) : this.startOf(first)];
+  }
+
+  /** Puts several pieces in the place of the one at the cursor; together they have its very letters. */
+  split(texts: readonly string[]): void {
+    const piece = this.pieces[this.at];
+    if (piece === undefined) return;
+    let startOffset = piece.startOffset;
+    const parts = texts.map((image) => {
+      const part = { ...piece, image, startOffset };
+      startOffset += image.length;
+      return part;
+    });
+    this.pieces = this.pieces.toSpliced(this.at, 1, ...parts);
   }
 
   report(issue: Issue): void {

@@ -1,4 +1,5 @@
 /** Numbers as they are typed: `72`, `2.30`, `-1.5`, `72ft`; and the common ways to get them wrong. */
+import { findUnit } from "./units.ts";
 
 const NUMBER = /^([+-]?(?:\d+(?:\.\d+)?|\.\d+))(.*)$/su;
 
@@ -29,6 +30,17 @@ export function splitNumber(word: string): { number: string; unit: string } | un
   if (match === null) return undefined;
   const [, number = "", unit = ""] = match;
   return /^[\d.,/+–—-]/u.test(unit) ? undefined : { number, unit };
+}
+
+const RUN_TOGETHER = /^(?:\d+(?:\.\d+)?[^\d.,+-]+){2,}$/u;
+const PART = /\d+(?:\.\d+)?[^\d.,+-]+/gu;
+
+/** The parts of a measure written without a blank: `5lb4oz` → `5lb`, `4oz`. Undefined unless all measure the same. */
+export function splitCompound(word: string): readonly string[] | undefined {
+  if (!RUN_TOGETHER.test(word)) return undefined;
+  const parts = word.match(PART) ?? [];
+  const [first, ...others] = parts.map((part) => findUnit(splitNumber(part)?.unit ?? "")?.dimension);
+  return first !== undefined && others.every((dimension) => dimension === first) ? parts : undefined;
 }
 
 const MENDS: readonly (readonly [RegExp, (m: RegExpExecArray) => string])[] = [

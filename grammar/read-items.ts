@@ -2,7 +2,7 @@
 import { type Cursor, unquote } from "./cursor.ts";
 import type { Item, Value } from "./journal.ts";
 import { looksNumeric, splitNumber } from "./number-text.ts";
-import { misspelt, openQuote, readValue } from "./read-value.ts";
+import { misspelt, openQuote, readValue, takeApart } from "./read-value.ts";
 import { findUnit } from "./units.ts";
 import { findItem, type IndexedRow, type ItemRow } from "./vocabulary.ts";
 
@@ -88,9 +88,12 @@ function measureItem(cursor: Cursor, row: IndexedRow): ItemRow | undefined {
     misspelt(cursor);
     return undefined;
   }
+  if (split.unit !== "" && findUnit(split.unit) === undefined && takeApart(cursor))
+    return measureItem(cursor, row);
   const count = candidates.find((item) => item.type.kind === "number");
   const unit = findUnit(split.unit !== "" || cursor.isQuoted(1) ? split.unit : cursor.text(1));
-  if (unit === undefined && count !== undefined) return count;
+  const plain = count ?? candidates.find((item) => item.plain);
+  if (unit === undefined && plain !== undefined) return plain;
   if (unit === undefined) {
     cursor.report({
       code: "syntax",

@@ -1,7 +1,7 @@
 /** Reads the value after a word, by the type its vocabulary row gives. */
 import { type Cursor, unquote } from "./cursor.ts";
 import type { Part, Value } from "./journal.ts";
-import { looksNumeric, mendNumber, splitNumber } from "./number-text.ts";
+import { looksNumeric, mendNumber, splitCompound, splitNumber } from "./number-text.ts";
 import { readPositionText } from "./position-text.ts";
 import { canonicalClock, isCalendarDate } from "./stamp.ts";
 import { type Dimension, findUnit, type UnitRow } from "./units.ts";
@@ -140,6 +140,7 @@ function peekPart(
   if (split === undefined) return undefined;
   if (split.unit !== "") {
     const unit = findUnit(split.unit);
+    if (unit === undefined && takeApart(cursor)) return peekPart(cursor, row);
     if (unit === undefined) reportUnit(cursor, split.unit, cursor.at, row, split.number.length);
     return { number: split.number, unit, taken: 1 };
   }
@@ -149,6 +150,13 @@ function peekPart(
   if (!isStrayUnit(cursor, following, row)) return { number: split.number, unit: undefined, taken: 1 };
   reportUnit(cursor, following, cursor.at + 1, row, 0);
   return { number: split.number, unit: undefined, taken: 2 };
+}
+
+/** Takes a measure in two units apart that was written as one word: `5lb4oz`. False when the word is none. */
+export function takeApart(cursor: Cursor): boolean {
+  const parts = splitCompound(cursor.text());
+  if (parts !== undefined) cursor.split(parts);
+  return parts !== undefined;
 }
 
 /** A bare word after a number that means nothing else there was meant as its unit. */

@@ -35,7 +35,7 @@ const FASTER_MS = 0.2 * 0.44704;
 /** What a little more line, a little more speed and other gear of the book would change. */
 function changesJson(day: TripAnalysis, depth: LineDepth): DepthLineJson["changes"] {
   const main = depth.ball ?? depth.lure;
-  if (main === null) return null;
+  if (main === null || main.onBottom) return null;
   return {
     of: depth.ball === null ? "lure" : "ball",
     moreOut: { byM: TEN_FEET_M, deeperM: main.depthPerOut * TEN_FEET_M },

@@ -137,7 +137,10 @@ const changes = z.strictObject({
 });
 const depthLine = z.strictObject({
   line: line.nullable().describe("Line number in the file, from 0; null for a what-if."),
-  trip: z.string().describe("The trip's date."),
+  trip: z
+    .string()
+    .nullable()
+    .describe("The trip's date; of a what-if the day whose gear it is, null where that is every day."),
   verb: z.string().describe("set, move or again."),
   time: clock.nullable().describe("The clock on board; null for a line without one."),
   instant: instant.nullable().describe("The same in UTC; null where the time zone isn't known."),
@@ -151,7 +154,9 @@ const depthLine = z.strictObject({
   sideM: finite.nullable().describe("How far a planer board takes the line to the side."),
   why: z.string().nullable().describe("Why there is no depth, or else none of the lure, or else no ball."),
   assumed: z.array(z.string()).describe("What the book or the line doesn't say and was taken."),
-  changes: changes.nullable().describe("What-ifs on this line; null without a depth."),
+  changes: changes
+    .nullable()
+    .describe("What-ifs on this line; null without a depth, or where the bottom stops it."),
 });
 const depthFile = z.strictObject({ path, lines: z.array(depthLine), error: error.optional() });
 const whatIf = z.strictObject({
@@ -160,6 +165,7 @@ const whatIf = z.strictObject({
   speedMS: finite.nullable(),
   waterTempC: finite.nullable(),
   setbackM: finite.nullable(),
+  aboveM: finite.nullable().describe("How far above the ball a stacked rod is clipped."),
   lure: z.string().nullable(),
 });
 
@@ -216,6 +222,45 @@ export const calibrateOutput = envelope("calibrate", {
   files: z.array(z.strictObject({ path, readings: count, error: error.optional() })),
 });
 
+const letOutCell = z.strictObject({
+  depthM: finite.describe("The depth wanted."),
+  out: finite.nullable().describe("What to let out, as it is counted: half colors, else whole units."),
+  unit: z.string().nullable().describe("colors, ft, m."),
+  backing: z.strictObject({ out: finite, unit: z.string() }).nullable().describe("Behind all the colors."),
+  outM: finite.nullable().describe("The whole of it."),
+  band: depthPlace.nullable().describe("The depth with that much out, and its range."),
+  why: z.string().nullable().describe("Why there is none."),
+  deepest: z.strictObject({ depthM: finite, outM: finite }).nullable().describe("How deep it comes at all."),
+});
+const letOutColumn = z.strictObject({
+  rig: z.string(),
+  kind: z.string().nullable(),
+  of: z.enum(["lure", "ball"]).nullable().describe("What is brought to the depth."),
+  calibration: z
+    .strictObject({ of: z.string(), date: z.string().nullable() })
+    .nullable()
+    .describe("The calibrate line that holds on that day: the rig's, or its line's."),
+  depths: z.array(letOutCell),
+});
+const letOutAsked = z.strictObject({
+  boat: z.string(),
+  date: z.string().nullable().describe("The gear is that of this day; null where it is that of every day."),
+  speedMS: finite,
+  surfaceSpeedMS: finite.nullable(),
+  speedDepthM: finite.nullable().describe("Depth that the speed holds at; null is each row's own."),
+  waterTempC: finite.nullable(),
+  lure: z.string().nullable(),
+  setbackM: finite.nullable(),
+  aboveM: finite.nullable(),
+});
+
+export const letOutOutput = envelope("letout", {
+  caution,
+  asked: letOutAsked,
+  rigs: z.array(letOutColumn),
+  files: z.array(z.strictObject({ path })).describe("The gear books the rigs are from."),
+});
+
 const four = {
   depth: finite.describe("m, of the lower end"),
   setback: finite.describe("m, horizontal distance behind the top"),
@@ -263,4 +308,7 @@ export type CalibratedRigJson = z.infer<typeof calibratedRig>;
 export type FittedReadingJson = z.infer<typeof fittedReading>;
 export type UnusedReadingJson = z.infer<typeof unusedReading>;
 export type WhatIfJson = z.infer<typeof whatIf>;
+export type LetOutAskedJson = z.infer<typeof letOutAsked>;
+export type LetOutColumnJson = z.infer<typeof letOutColumn>;
+export type LetOutCellJson = z.infer<typeof letOutCell>;
 export type CaseAnswerJson = z.infer<typeof caseAnswer>;

@@ -8,4 +8,5 @@ export const VERBS: ReadonlyMap<string, () => Promise<Verb>> = new Map([
   ["summary", async (): Promise<Verb> => (await import("./verbs/summary.ts")).SUMMARY],
   ["calibrate", async (): Promise<Verb> => (await import("./verbs/calibrate.ts")).CALIBRATE],
   ["depth", async (): Promise<Verb> => (await import("./verbs/depth.ts")).DEPTH],
+  ["letout", async (): Promise<Verb> => (await import("./verbs/letout.ts")).LETOUT],
 ]);

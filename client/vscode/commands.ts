@@ -2,17 +2,21 @@
 import * as vscode from "vscode";
 
 /** What a command needs of the language client, whichever kind of editor it runs in. */
-interface Restartable {
+interface Client {
   restart(): Promise<void>;
+  sendRequest<Answer>(method: string, params: unknown): Promise<Answer>;
 }
 
 /** Registers every command; the answer is to be disposed of with the extension. */
-export function registerCommands(client: Restartable, output: vscode.LogOutputChannel): vscode.Disposable[] {
-  return [vscode.commands.registerCommand("deepwake.restartServer", () => restartServer(client, output))];
+export function registerCommands(client: Client, output: vscode.LogOutputChannel): vscode.Disposable[] {
+  return [
+    vscode.commands.registerCommand("deepwake.restartServer", () => restartServer(client, output)),
+    vscode.commands.registerCommand("deepwake.letOutTable", () => showLetOutTable(client)),
+  ];
 }
 
 /** Ends the server and starts it again, for the day when it has lost its way. */
-async function restartServer(client: Restartable, output: vscode.LogOutputChannel): Promise<void> {
+async function restartServer(client: Client, output: vscode.LogOutputChannel): Promise<void> {
   try {
     await client.restart();
     output.info("The language server was restarted.");
@@ -22,4 +26,21 @@ async function restartServer(client: Restartable, output: vscode.LogOutputChanne
       "Deepwake could not restart its language server. The output tells why.",
     );
   }
+}
+
+/** Opens the let-out table for the journal at hand, at the speed of the line that the cursor is on, beside it. */
+async function showLetOutTable(client: Client): Promise<void> {
+  const editor = vscode.window.activeTextEditor;
+  if (editor?.document.languageId !== "deepwake-trip") {
+    void vscode.window.showInformationMessage("Open a trip journal first: the table is for its boat.");
+    return;
+  }
+  const place = [editor.document.uri.toString(), editor.selection.active.line];
+  const content = await client.sendRequest<string | null>("workspace/executeCommand", {
+    command: "deepwake.letOutMarkdown",
+    arguments: place,
+  });
+  if (content === null) return;
+  const document = await vscode.workspace.openTextDocument({ language: "markdown", content });
+  await vscode.window.showTextDocument(document, { viewColumn: vscode.ViewColumn.Beside, preview: true });
 }

@@ -7,6 +7,7 @@ import {
   depthOutput,
   explainOutput,
   formatOutput,
+  letOutOutput,
   summaryOutput,
 } from "../../client/cli/output-schemas.ts";
 
@@ -17,6 +18,7 @@ const OUTPUTS = [
   { name: "summary", of: "deepwake summary --json", schema: summaryOutput },
   { name: "calibrate", of: "deepwake calibrate --json", schema: calibrateOutput },
   { name: "depth", of: "deepwake depth --json, of trips and of a what-if", schema: depthOutput },
+  { name: "letout", of: "deepwake letout --json", schema: letOutOutput },
   { name: "depth-case", of: "deepwake depth --case FILE --json", schema: casesOutput },
 ] as const;
 

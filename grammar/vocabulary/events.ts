@@ -23,22 +23,25 @@ const down = measure("down", "duration", "How long the lure was out of the water
 const at = position("at", "Where.");
 
 const amount: readonly ItemRow[] = [
-  measure("out", "length", "Line or cable out, as the counter says; colors for leadcore.", { bare: true }),
+  measure("out", "length", "Line or cable out, as the counter says; colors for leadcore.", {
+    bare: true,
+    not: "line cable counter",
+  }),
   measure("above", "length", "A stacked rod: how far above the ball it is clipped."),
   number("dial", "dial", "Dial mark of the diving planer."),
   measure("board", "length", "How far the board runs to the side."),
-  measure("setback", "length", "The lure's distance behind its release."),
+  measure("setback", "length", "The lure's distance behind its release.", { not: "back lead behind" }),
   number("anglers", "count", "People on a cast or jigged rod."),
   flag("shallow", "A long lead on a short cable is meant."),
   onBottom,
 ];
 const tackle: readonly ItemRow[] = [
-  name("lure", "lure", "The lure on it."),
+  name("lure", "lure", "The lure on it.", { not: "bait" }),
   name("flasher", "lure", "A flasher ahead of the lure."),
   measure("leader", "length", "Leader between flasher and lure, or behind a weighted line."),
   name("slider", "lure", "A second lure on a short leader, free on the line above the ball."),
   measure("fixed", "length", "The slider is pinned that far above its release, along the line."),
-  name("ball", "ball", "Another ball than the rig's own."),
+  name("ball", "ball", "Another ball than the rig's own.", { not: "weight cannonball" }),
 ];
 const degree = [
   flag("none", "None.", { group: "amount" }),
@@ -182,8 +185,8 @@ export const EVENT_ROWS: readonly VerbRow[] = [
     "probe",
     [rigSlot],
     [
-      measure("depth", "length", "Depth the probe shows."),
-      measure("temp", "temperature", "Water temperature at the probe."),
+      measure("depth", "length", "Depth the probe shows.", { not: "down deep" }),
+      measure("temp", "temperature", "Water temperature at the probe.", { not: "temperature" }),
       measure("speed", "speed", "Speed through the water at the probe."),
       measure("behind", "length", "Measured distance behind the boat."),
       onBottom,
@@ -206,7 +209,7 @@ export const EVENT_ROWS: readonly VerbRow[] = [
     "surface",
     [],
     [
-      measure("temp", "temperature", "Water temperature on top."),
+      measure("temp", "temperature", "Water temperature on top.", { not: "temperature" }),
       measure("speed", "speed", "Speed through the water on top."),
     ],
     "Readings on top.",
@@ -217,7 +220,7 @@ export const EVENT_ROWS: readonly VerbRow[] = [
     [],
     [
       measure("speed", "speed", "Speed over ground."),
-      number("course", "bearing", "Course over ground."),
+      number("course", "bearing", "Course over ground.", { not: "heading bearing" }),
       ...bearing,
       at,
     ],
@@ -228,7 +231,7 @@ export const EVENT_ROWS: readonly VerbRow[] = [
     "sonar",
     [],
     [
-      measure("bottom", "length", "Depth of the water under the boat."),
+      measure("bottom", "length", "Depth of the water under the boat.", { not: "depth" }),
       span("marks", "length", "Depth of fish on the sounder.", { many: true }),
       span("bait", "length", "Depth of bait on the sounder.", { many: true }),
     ],

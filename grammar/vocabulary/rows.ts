@@ -38,11 +38,15 @@ export type ValueType =
 export interface ItemRow {
   readonly word: string;
   readonly aliases: readonly string[];
+  /** Words of the trade for it that are not read; whoever writes one is told this one. */
+  readonly not: readonly string[];
   readonly type: ValueType;
   /** May appear more than once on a line. */
   readonly many: boolean;
   /** May be written without its word: a measure by its dimension, a quoted text by being quoted. */
   readonly bare: boolean;
+  /** Of the measures that may be written without their word, the one that a number without a unit is. */
+  readonly plain: boolean;
   /** Words of one group exclude each other on a line. */
   readonly group: string | undefined;
   readonly doc: string;
@@ -74,14 +78,23 @@ export interface VerbRow {
   readonly example: string;
 }
 
-type Options = { many?: boolean; bare?: boolean; group?: string; aliases?: string };
+type Options = {
+  many?: boolean;
+  bare?: boolean;
+  plain?: boolean;
+  group?: string;
+  aliases?: string;
+  not?: string;
+};
 
 const item = (word: string, type: ValueType, doc: string, o: Options = {}): ItemRow => ({
   word,
   aliases: o.aliases === undefined ? [] : o.aliases.split(" "),
+  not: o.not === undefined ? [] : o.not.split(" "),
   type,
   many: o.many ?? false,
   bare: o.bare ?? false,
+  plain: o.plain ?? false,
   group: o.group,
   doc,
 });

@@ -1,7 +1,6 @@
 /** Readings of a trip that tell of a downrigger's cable and counter: probe depths, touches of the bottom, distances behind. */
 import type { Gear, Rig } from "../model/gear-types.ts";
 import { findItem, measureOf } from "../model/quantities.ts";
-import { temperatureReadings } from "../model/readings.ts";
 import type { CableSpread } from "../model/timeline.ts";
 import { cableRigOf, type TripEvent } from "../model/trip.ts";
 import type { CalibrationReading, MeasuredAs } from "../physics/calibration-reading.ts";
@@ -10,6 +9,7 @@ import { bottomNear } from "./bottom.ts";
 import { gearSince } from "./calibration-used.ts";
 import { type DownriggerTask, downriggerTask } from "./downrigger-input.ts";
 import type { TripAnalysis } from "./journal-analysis.ts";
+import { usableTemperatures } from "./odd-temperature.ts";
 import { type SpeedUsed, speedAt, trollingSpeeds } from "./speed-used.ts";
 import { profilesOf, waterAt } from "./water-used.ts";
 import { inStream } from "./without-depth.ts";
@@ -113,7 +113,7 @@ interface SettingAt {
 function settingReader(day: TripAnalysis): (event: TripEvent) => SettingAt | string {
   const { trip, timeline, ages } = day;
   const speeds = trollingSpeeds(trip);
-  const temperatures = temperatureReadings(trip);
+  const temperatures = usableTemperatures(trip);
   const profiles = profilesOf(trip);
   const up = new Set(
     timeline.anomalies.filter((one) => one.kind === "not-in-water").map((one) => one.event.lineIndex),

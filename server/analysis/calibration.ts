@@ -1,4 +1,5 @@
 /** Fits each downrigger's drag and counter to the readings of a trip, a season or all of them. */
+import type { Gear } from "../model/gear-types.ts";
 import { type CalibrationFit, fitCalibration as fitReadings } from "../physics/calibrate.ts";
 import {
   type CalibrationLacks,
@@ -9,6 +10,7 @@ import {
 import type { CalibrationReading } from "../physics/calibration-reading.ts";
 import type { Refusal } from "../physics/refusal.ts";
 import type { RigReading } from "./calibration-readings.ts";
+import { refusalWords, worded } from "./refusal-words.ts";
 
 /** The readings of one rig while its gear stayed the same. */
 export interface RigReadings {
@@ -49,8 +51,8 @@ export function groupReadings(readings: readonly RigReading[]): RigReadings[] {
 
 /** Fits one group. */
 export function calibrateRig(group: RigReadings): RigCalibration {
-  const fit = fitKept(group.readings.map((one) => one.reading));
   const last = group.readings.at(-1) ?? group.readings[0];
+  const fit = wordedFit(last.gear, fitKept(group.readings.map((one) => one.reading)));
   return {
     ...group,
     fit,
@@ -60,6 +62,12 @@ export function calibrateRig(group: RigReadings): RigCalibration {
     },
     date: last.date,
   };
+}
+
+/** The fit with what it refuses in the boat's units. */
+function wordedFit(gear: Gear, fit: CalibrationFit | Refusal): CalibrationFit | Refusal {
+  if (!fit.ok || fit.leftOut.length === 0) return worded(gear, fit);
+  return { ...fit, leftOut: fit.leftOut.map((one) => ({ ...one, why: refusalWords(gear, one) })) };
 }
 
 /** Fits every rig of these readings, in the order of their first reading. */

@@ -5,6 +5,7 @@ import { type DepthMemo, solveTask } from "./depth-memo.ts";
 import { placeOf } from "./depth-place.ts";
 import { type DownriggerTask, downriggerTask, type NoTask } from "./downrigger-input.ts";
 import type { LineDepth } from "./line-depth.ts";
+import { refusalWords } from "./refusal-words.ts";
 import { sliderPlace } from "./slider-depth.ts";
 import { type DepthBase, waterAndSpeed, withoutDepth } from "./without-depth.ts";
 
@@ -37,7 +38,7 @@ export function taskOf(trip: Trip, base: DepthBase, rods: CableSpread | undefine
 function solved(trip: Trip, base: DepthBase, task: DownriggerTask, memo: DepthMemo): LineDepth {
   const { calibration, sharedFrom } = task;
   const answer = solveTask(task, memo);
-  if (!answer.ok) return { ...withoutDepth(base, answer.why), calibration };
+  if (!answer.ok) return { ...withoutDepth(base, refusalWords(trip.gear, answer)), calibration };
   const rod = answer.rods.find((one) => one.id === base.rig);
   const whyNoLure =
     rod === undefined

@@ -16,6 +16,7 @@ import { type LineMaterial, lineMake } from "../physics/line-materials.ts";
 import { type LineInUse, type LureForces, liftAreaForDive, lureForces } from "../physics/lure.ts";
 import { waterAt } from "../physics/water.ts";
 import { calibrationUsed } from "./calibration-used.ts";
+import { refusalWords } from "./refusal-words.ts";
 
 /** What to solve: a downrigger, how well its inputs are known, and what was assumed. */
 export interface DownriggerTask {
@@ -108,7 +109,7 @@ export function makeOf(
   if (cable.material === "weighted" && (weighedKgM ?? cable.massPerLengthKgM) === undefined)
     return no(`the weight of weighted line ${cable.name} isn't in the gear book (weight 2.1 g/m)`);
   const make = lineMake(material, cable.diameterM, weighedKgM ?? cable.massPerLengthKgM, cable.coreDiameterM);
-  return make.ok ? { ok: true, make } : no(make.why);
+  return make.ok ? { ok: true, make } : no(`${refusalWords(undefined, make)} (cable ${cable.name})`);
 }
 
 /** A weighted line fills its circle like strands of wire; what it weighs has to be stated. */

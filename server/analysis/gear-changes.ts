@@ -19,7 +19,7 @@ export interface GearChange {
   readonly deeperM: number;
 }
 
-/** The changes for one line; each is solved anew unless the memo has it. None without a ball. */
+/** The changes for one line; each is solved anew unless the memo has it. None without a ball, or for one that the bottom stopped. */
 export function gearChanges(
   { gear }: Trip,
   timeline: Timeline,
@@ -29,7 +29,7 @@ export function gearChanges(
   const { cableRig, ball, event } = depth;
   const rods = timeline.spreadAfter.get(event.lineIndex);
   const water = waterAndSpeed(depth);
-  if (cableRig === undefined || ball === null || rods === undefined || !water.ok) return [];
+  if (cableRig === undefined || ball === null || ball.onBottom || rods === undefined || !water.ok) return [];
   const ballName = rods.get(cableRig.name)?.setting.ball ?? cableRig.ball ?? "";
   const heavier = nextHeavier(gear, gear.balls.get(ballName));
   const other = otherCable(gear, cableRig);

@@ -6,6 +6,8 @@ import type { Trip, TripEvent } from "../model/trip.ts";
 export interface Going {
   /** Something but a cast or jigged rod is in the water, and the boat neither runs nor drifts. */
   readonly isTrolling: boolean;
+  /** It runs, drifts or is back: a speed read now is no trolling speed. */
+  readonly isElsewhere: boolean;
   /** A fish is on: the boat may be slowed for it. */
   readonly isFishOn: boolean;
 }
@@ -23,7 +25,11 @@ export function goingByLine(trip: Trip, timeline: Timeline): ReadonlyMap<number,
     if (verb === "run" || verb === "drift" || verb === "return") isUnderWay = false;
     else if (isPutIn(trip, event)) isUnderWay = true;
     takeRig(event, wet, fishOn, isPutIn(trip, event));
-    going.set(event.lineIndex, { isTrolling: isUnderWay && wet.size > 0, isFishOn: fishOn.size > 0 });
+    going.set(event.lineIndex, {
+      isTrolling: isUnderWay && wet.size > 0,
+      isElsewhere: !isUnderWay,
+      isFishOn: fishOn.size > 0,
+    });
   }
   return going;
 }

@@ -9,6 +9,7 @@ import { tripsOf } from "../model/trips-of.ts";
 import { createDepthMemo, type DepthMemo } from "./depth-memo.ts";
 import { type GearChange, gearChanges } from "./gear-changes.ts";
 import { type LineDepth, lineDepths } from "./line-depth.ts";
+import { type RodLift, rodLift } from "./rod-lift.ts";
 import { summarize, type TripSummary } from "./summary.ts";
 
 /** One trip, computed. Its parts are computed when they are first asked for. */
@@ -20,6 +21,8 @@ export interface TripAnalysis {
   readonly summary: TripSummary;
   /** What other gear of the book would do to a line's depth; solved when first asked for. */
   readonly gearChanges: (depth: LineDepth) => readonly GearChange[];
+  /** How far the rods on a line's cable lift its ball; solved when first asked for. */
+  readonly rodLift: (depth: LineDepth) => RodLift | undefined;
 }
 
 /** One file, computed. */
@@ -64,6 +67,7 @@ export function analyzeTrip(trip: Trip, memo: DepthMemo): TripAnalysis {
     trip,
     ages,
     gearChanges: (depth) => gearChanges(trip, timeline(), depth, memo),
+    rodLift: (depth) => rodLift(trip, timeline(), depth, memo),
     get timeline(): Timeline {
       return timeline();
     },

@@ -1,7 +1,6 @@
 /** The true depth of every set, move and again line of a trip: ball, weight and lure, their bands, what they lean on. */
 import type { Calibration, Rig } from "../model/gear-types.ts";
 import type { ReadingAges } from "../model/readings.ts";
-import { temperatureReadings } from "../model/readings.ts";
 import type { Setting } from "../model/setting.ts";
 import type { CableSpread, Timeline } from "../model/timeline.ts";
 import { cableRigOf, type Trip, type TripEvent } from "../model/trip.ts";
@@ -10,6 +9,7 @@ import type { DepthMemo } from "./depth-memo.ts";
 import type { DepthPlace } from "./depth-place.ts";
 import { downriggerDepth } from "./downrigger-depth.ts";
 import { longLineDepth } from "./long-line-depth.ts";
+import { usableTemperatures } from "./odd-temperature.ts";
 import type { SliderPlace } from "./slider-depth.ts";
 import { type SpeedUsed, speedAt, trollingSpeeds } from "./speed-used.ts";
 import { profilesOf, type WaterUsed, waterAt } from "./water-used.ts";
@@ -69,7 +69,7 @@ export interface DepthSources {
 /** Depths of all set, move and again lines of a trip, in the order of the file. */
 export function lineDepths(trip: Trip, timeline: Timeline, sources: DepthSources): LineDepth[] {
   const speeds = trollingSpeeds(trip);
-  const temperatures = temperatureReadings(trip);
+  const temperatures = usableTemperatures(trip);
   const profiles = profilesOf(trip);
   const depths: LineDepth[] = [];
   for (const event of trip.events) {

@@ -7,6 +7,7 @@ import { trippedBy } from "./diver-tripped.ts";
 import type { NoTask } from "./downrigger-input.ts";
 import type { LineDepth } from "./line-depth.ts";
 import { type LongLineTask, longLineTask } from "./long-line-input.ts";
+import { refusalWords } from "./refusal-words.ts";
 import { type DepthBase, waterAndSpeed, withoutDepth } from "./without-depth.ts";
 
 /** Depths of one line. Its ball is null with a reason that says what kind of line it is. */
@@ -16,7 +17,10 @@ export function longLineDepth(trip: Trip, timeline: Timeline, base: DepthBase, m
   if (!task.ok) return { ...none, why: task.why, whyNoBall: task.why };
   const { calibration } = task;
   const answer = solveLongLineTask(task, memo);
-  if (!answer.ok) return { ...none, calibration, why: answer.why, whyNoBall: answer.why };
+  if (!answer.ok) {
+    const why = refusalWords(trip.gear, answer);
+    return { ...none, calibration, why, whyNoBall: why };
+  }
   const waterM = base.bottom?.waterM;
   const { solved } = answer;
   return {

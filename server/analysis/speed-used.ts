@@ -27,12 +27,14 @@ const SOURCES: readonly ReadingSource[] = ["probe", "surface", "gps"];
 const MOST_APART_MS = 2 * 0.44704;
 
 /**
- * The speed readings a depth may lean on: those no faster than a troll, unless the line says `sure`. A speed on the
+ * The speed readings a depth may lean on: those ahead and no faster than a troll, unless the line says `sure`. A speed on the
  * run, or a slip of the pen, is in the log but not in the lines' water.
  */
 export function trollingSpeeds(trip: Trip): Reading[] {
   const fastestMS = thresholdOf(trip.gear, THRESHOLDS.fastTroll);
-  return speedReadings(trip).filter(({ value, event }) => value <= fastestMS || hasWord(event.line, "sure"));
+  return speedReadings(trip).filter(
+    ({ value, event }) => value >= 0 && (value <= fastestMS || hasWord(event.line, "sure")),
+  );
 }
 
 /**

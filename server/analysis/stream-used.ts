@@ -1,6 +1,12 @@
 /** The stream that a line hangs in, from the speeds known at its minute: how fast the water runs at each depth. */
 import { type FlowProfile, uniformFlow } from "../physics/flow-profile.ts";
-import type { SpeedUsed } from "./speed-used.ts";
+
+/** A speed, the depth it was read at, and the one on top where both are known. */
+export interface StreamSpeeds {
+  readonly value: number;
+  readonly depthM?: number | undefined;
+  readonly onTop?: { readonly value: number };
+}
 
 /** A probe this near the surface, m, tells of the same water as the reading on top. */
 const NEAR_TOP_M = 1;
@@ -13,7 +19,7 @@ export const SHAKY_CONDITIONING = 3;
  * and the same below it, of which nothing is known. With one speed: the same at every depth. Where a temperature
  * profile shows a thermocline, two layers that meet there are the better guess; they would be built here.
  */
-export function streamOf(speed: SpeedUsed): FlowProfile {
+export function streamOf(speed: StreamSpeeds): FlowProfile {
   const { onTop, depthM = 0, value } = speed;
   if (onTop === undefined || depthM < NEAR_TOP_M) return uniformFlow(value);
   return { type: "piecewise", depthsM: [0, depthM], speedsMS: [onTop.value, value] };

@@ -1,11 +1,15 @@
 /** A trip in figures: hours, rod-hours, fish, bites, and the speeds, temperatures and depths they came at. */
-import { speedReadings, temperatureReadings } from "../model/readings.ts";
+import { type Extent, extentOf } from "../model/extent.ts";
+import { meantMs, misplacedLines, slippedLines } from "../model/time-order.ts";
 import type { Timeline } from "../model/timeline.ts";
 import type { Trip } from "../model/trip.ts";
 import { type Bite, bitesOf, lureOfBite } from "./bites.ts";
+import { goingByLine } from "./going.ts";
 import type { LineDepth } from "./line-depth.ts";
+import { usableTemperatures } from "./odd-temperature.ts";
 import { type PoissonRange, poissonRange } from "./poisson-range.ts";
 import type { SliderPlace } from "./slider-depth.ts";
+import { trollingSpeeds } from "./speed-used.ts";
 
 /** Kept, released and unsaid fish of one species. */
 export interface SpeciesCount {
@@ -15,12 +19,7 @@ export interface SpeciesCount {
   readonly unsaid: number;
 }
 
-/** Lowest and highest of something, and how many. */
-export interface Extent {
-  readonly low: number;
-  readonly high: number;
-  readonly count: number;
-}
+export type { Extent } from "../model/extent.ts";
 
 /** What caught: one landed fish, with the depth its line was last computed at. */
 export interface CatchDepth {
@@ -61,6 +60,11 @@ export interface TripSummary {
   readonly caughtAt: readonly CatchDepth[];
   readonly depthsComputed: number;
   readonly depthLines: number;
+  /** Lines that can't be read, or only in part: what can't be read is in no figure. */
+  readonly unreadLines: number;
+  /** Lines counted half a day or a day later than they say, and others out of the order of time, counted as they say. */
+  readonly slippedLines: number;
+  readonly misplacedLines: number;
 }
 
 const HOUR_MS = 3_600_000;
@@ -75,7 +79,7 @@ export function summarize(trip: Trip, timeline: Timeline, depths: readonly LineD
   const landed = ended("landed");
   const departMs = timeOf(trip, "depart");
   const returnMs = timeOf(trip, "return");
-  const span = spanMs(timeline, departMs, returnMs);
+  const span = spanMs(trip, timeline, departMs, returnMs);
   return {
     date: trip.date,
     boat: trip.boat,
@@ -94,11 +98,14 @@ export function summarize(trip: Trip, timeline: Timeline, depths: readonly LineD
     missed: ended("missed"),
     open: ended("open"),
     landedPerRodHour: rateOf(landed, fishing),
-    speedsMS: speedExtents(trip),
+    speedsMS: speedExtents(trip, timeline),
     tempsC: tempExtents(trip),
     caughtAt: caughtAt(bites, timeline, depths),
     depthsComputed: depths.filter((depth) => depth.why === null).length,
     depthLines: depths.length,
+    unreadLines: trip.unreadLines,
+    slippedLines: slippedLines(trip).size,
+    misplacedLines: misplacedLines(trip).size - slippedLines(trip).size,
   };
 }
 
@@ -107,13 +114,18 @@ function sum(values: readonly number[]): number {
 }
 
 function timeOf(trip: Trip, verb: string): number | null {
-  return (
-    trip.events.find((event) => event.line.verb === verb && event.instant !== null)?.instant?.utcMs ?? null
-  );
+  const found = trip.events.find((event) => event.line.verb === verb && event.instant !== null);
+  return found === undefined ? null : meantMs(trip, found);
 }
 
-function spanMs(timeline: Timeline, departMs: number | null, returnMs: number | null): number | null {
-  const first = departMs ?? timeline.ordered.find((event) => event.instant !== null)?.instant?.utcMs ?? null;
+function spanMs(
+  trip: Trip,
+  timeline: Timeline,
+  departMs: number | null,
+  returnMs: number | null,
+): number | null {
+  const start = timeline.ordered.find((event) => event.instant !== null);
+  const first = departMs ?? (start === undefined ? null : meantMs(trip, start));
   const last = returnMs ?? timeline.endMs;
   return first === null || last === null || last <= first ? null : last - first;
 }
@@ -152,23 +164,21 @@ function rateOf(landed: number, rodHoursFishing: number): TripSummary["landedPer
   };
 }
 
-function extent(values: readonly number[]): Extent | null {
-  return values.length === 0
-    ? null
-    : { low: Math.min(...values), high: Math.max(...values), count: values.length };
-}
-
-function speedExtents(trip: Trip): TripSummary["speedsMS"] {
-  const readings = speedReadings(trip);
+/** Of speeds at a troll: not those on the run or the drift, nor those that are doubted. */
+function speedExtents(trip: Trip, timeline: Timeline): TripSummary["speedsMS"] {
+  const going = goingByLine(trip, timeline);
+  const readings = trollingSpeeds(trip).filter(
+    ({ event }) => going.get(event.lineIndex)?.isElsewhere !== true,
+  );
   const of = (source: string): Extent | null =>
-    extent(readings.filter((reading) => reading.source === source).map((reading) => reading.value));
+    extentOf(readings.filter((reading) => reading.source === source).map((reading) => reading.value));
   return { down: of("probe"), surface: of("surface"), ground: of("gps") };
 }
 
 function tempExtents(trip: Trip): TripSummary["tempsC"] {
-  const readings = temperatureReadings(trip);
+  const readings = usableTemperatures(trip);
   const of = (source: string): Extent | null =>
-    extent(readings.filter((reading) => reading.source === source).map((reading) => reading.value));
+    extentOf(readings.filter((reading) => reading.source === source).map((reading) => reading.value));
   return { down: of("probe"), surface: of("surface") };
 }
 

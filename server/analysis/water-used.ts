@@ -5,6 +5,7 @@ import type { Reading, ReadingAges } from "../model/readings.ts";
 import { fromSource, valueAt } from "../model/readings.ts";
 import type { Trip, TripEvent } from "../model/trip.ts";
 import { DEFAULTS } from "../physics/defaults.ts";
+import { isUsableTemperature } from "./odd-temperature.ts";
 
 /** A lowered probe's depths and temperatures, shallowest first. */
 export interface Profile {
@@ -20,7 +21,7 @@ export interface WaterUsed {
   readonly event: TripEvent | undefined;
 }
 
-/** The profiles of a trip that have a clock time, in order. */
+/** The profiles of a trip that have a clock time, in order; temperatures that no water has are left out. */
 export function profilesOf(trip: Trip): Profile[] {
   const profiles: Profile[] = [];
   for (const event of trip.events) {
@@ -33,7 +34,8 @@ export function profilesOf(trip: Trip): Profile[] {
         defaultUnit("temperature", "profile", trip.gear.defaults),
         "temperature",
       );
-      return depthM === undefined || tempC === undefined ? [] : [{ depthM, tempC }];
+      if (depthM === undefined || tempC === undefined) return [];
+      return isUsableTemperature(trip.gear, tempC, event) ? [{ depthM, tempC }] : [];
     });
     points.sort((a, b) => a.depthM - b.depthM);
     if (points.length > 0) profiles.push({ event, timeMs: event.instant.utcMs, points });

@@ -2,6 +2,7 @@
 import { bidiControl } from "./bidi-control.ts";
 import type { Rule } from "./check.ts";
 import { duplicateDefinition } from "./duplicate-definition.ts";
+import { gearImplausible } from "./gear-implausible.ts";
 import { noTrip } from "./no-trip.ts";
 import { propertyWords } from "./property-words.ts";
 import { readIssues } from "./read-issues.ts";
@@ -35,6 +36,7 @@ export const LANGUAGE_RULES: readonly Rule[] = [
   unknownCheck,
   unknownThreshold,
   unknownZone,
+  gearImplausible,
   duplicateDefinition,
   reservedName,
   stackedInARing,

@@ -1,6 +1,7 @@
 import type { TripAnalysis } from "../analysis/journal-analysis.ts";
 import type { Rig } from "../model/gear-types.ts";
 import { measureOf } from "../model/quantities.ts";
+import { THRESHOLDS, thresholdOf } from "../model/thresholds.ts";
 import type { TripEvent } from "../model/trip.ts";
 import { LINE_TOO_LONG } from "./catalog/day.ts";
 import { DAY_RELATED } from "./catalog/day-titles.ts";
@@ -12,7 +13,7 @@ const SAYS_OUT = new Set(["set", "move", "again", "change"]);
 /** Rounding: ten colors and 300 ft are the same length. */
 const SLACK_M = 0.15;
 
-/** Flags more line out than the rig holds, where the book names no backing that the rest could be. */
+/** Flags more line out than the rig holds, where the book names no backing that the rest could be, and more than is ever let out. */
 export const lineTooLong: Rule = (context) => {
   for (const day of context.analysis.trips) {
     for (const event of day.trip.events) {
@@ -23,12 +24,18 @@ export const lineTooLong: Rule = (context) => {
 };
 
 function flagRig({ report }: CheckContext, { trip }: TripAnalysis, event: TripEvent, rig: Rig): void {
-  const outM = measureOf(event.line, "out", "length", trip.gear.defaults);
+  const { gear } = trip;
+  const outM = measureOf(event.line, "out", "length", gear.defaults);
   const { holdsM, backing } = rig;
-  if (outM === undefined || holdsM === undefined || backing !== undefined || outM <= holdsM + SLACK_M) return;
-  const data = { gear: trip.gear, rig: rig.name, outM, holdsM, isLeadcore: rig.kind === "leadcore" };
+  if (outM === undefined) return;
   const place = itemPlace(event.lineIndex, event.line, "out");
-  report(LINE_TOO_LONG, place, data, { related: [whereItHolds(rig)] });
+  const data = { gear, rig: rig.name, outM, isLeadcore: rig.kind === "leadcore" };
+  const isHeld = holdsM !== undefined && outM <= holdsM + SLACK_M;
+  if (holdsM !== undefined && backing === undefined && !isHeld) {
+    report(LINE_TOO_LONG, place, { ...data, holdsM }, { related: [whereItHolds(rig)] });
+  } else if (!isHeld && outM > thresholdOf(gear, THRESHOLDS.longestOut) + SLACK_M) {
+    report(LINE_TOO_LONG, place, { ...data, holdsM: undefined }, { severity: "warning" });
+  }
 }
 
 function whereItHolds({ origin }: Rig): RelatedPlace {

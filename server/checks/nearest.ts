@@ -1,5 +1,5 @@
 /** The nearest known words to one that isn't. */
-import { distance } from "fastest-levenshtein";
+import { lettersApart } from "./letters-apart.ts";
 
 /** Longer words are nobody's slip, and comparing them takes long. */
 const LONGEST_WORD = 40;
@@ -9,7 +9,7 @@ const MOST_SUGGESTIONS = 3;
 
 /**
  * Up to three candidates that differ in a third of the word's letters at most, all equally near, in the order given.
- * Case doesn't count as a difference. Empty when none is near.
+ * Two swapped letters are one difference, and case is none. Empty when none is near.
  */
 export function nearest(word: string, candidates: Iterable<string>): string[] {
   if (word.length > LONGEST_WORD) return [];
@@ -20,7 +20,7 @@ export function nearest(word: string, candidates: Iterable<string>): string[] {
   for (const candidate of candidates) {
     if (++compared > MOST_CANDIDATES) break;
     if (candidate === word || Math.abs(candidate.length - typed.length) > best) continue;
-    const apart = distance(typed, candidate.toLowerCase());
+    const apart = lettersApart(typed, candidate.toLowerCase());
     if (apart > best || apart >= Math.max(typed.length, candidate.length)) continue;
     if (apart < best) found = [];
     best = apart;

@@ -1,4 +1,5 @@
 import type { TripAnalysis } from "../analysis/journal-analysis.ts";
+import { extentOf } from "../model/extent.ts";
 import { misplacedLines } from "../model/time-order.ts";
 import type { Trip } from "../model/trip.ts";
 import { OVERLAPPING_TRIPS } from "./catalog/day.ts";
@@ -16,14 +17,7 @@ export const overlappingTrips: Rule = ({ analysis, report }) => {
     const span = spanOf(day);
     return span === undefined ? [] : [{ trip: day.trip, ...span }];
   });
-  spans.forEach((span, i) => {
-    const other = spans
-      .slice(0, i)
-      .find(
-        (before) =>
-          before.trip.boat === span.trip.boat && before.fromMs < span.toMs && span.fromMs < before.toMs,
-      );
-    if (other === undefined) return;
+  for (const [span, other] of overlaps(spans)) {
     const clock = (ms: number): string => clockWords(ms, span.trip.zone);
     const data = {
       from: clock(span.fromMs),
@@ -34,8 +28,24 @@ export const overlappingTrips: Rule = ({ analysis, report }) => {
     const place = wholeLine(other.trip.openerIndex, other.trip.opener);
     const related = [{ uri: analysis.uri, message: DAY_RELATED.otherTrip, ...place }];
     report(OVERLAPPING_TRIPS, wholeLine(span.trip.openerIndex, span.trip.opener), data, { related });
-  });
+  }
 };
+
+type Span = Hours & { readonly trip: Trip };
+
+/** Pairs that overlap, the later one in the file first: by one sweep over the hours, since files may hold many trips. */
+function overlaps(spans: readonly Span[]): [Span, Span][] {
+  const pairs: [Span, Span][] = [];
+  const latestOfBoat = new Map<string, Span>();
+  for (const span of [...spans].sort((a, b) => a.fromMs - b.fromMs)) {
+    const latest = latestOfBoat.get(span.trip.boat);
+    if (latest !== undefined && span.fromMs < latest.toMs && latest.fromMs < span.toMs) {
+      pairs.push(latest.trip.openerIndex < span.trip.openerIndex ? [span, latest] : [latest, span]);
+    }
+    if (latest === undefined || span.toMs > latest.toMs) latestOfBoat.set(span.trip.boat, span);
+  }
+  return pairs;
+}
 
 interface Hours {
   readonly fromMs: number;
@@ -59,5 +69,6 @@ function hoursOf(trip: Trip): Hours | null {
   const times = trip.events.flatMap(({ line, lineIndex, instant }) =>
     instant === null || AT_THE_DOCK.has(line.verb) || misplaced.has(lineIndex) ? [] : [instant.utcMs],
   );
-  return times.length === 0 ? null : { fromMs: Math.min(...times), toMs: Math.max(...times) };
+  const extent = extentOf(times);
+  return extent === null ? null : { fromMs: extent.low, toMs: extent.high };
 }

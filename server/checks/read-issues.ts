@@ -8,6 +8,7 @@ import type { CheckContext, Fix, Place, Rule } from "./check.ts";
 import { mendsLine, renameFixes, replace } from "./edits.ts";
 import { nearest } from "./nearest.ts";
 import { dimensionAt, mismatchFixes, nearUnits, unitOf } from "./read-issue-units.ts";
+import { isMending, measuresMeant, remarkMeant, wordOfTrade, writeFixes } from "./stray-words.ts";
 import { syntaxFixes } from "./syntax-fixes.ts";
 
 /** Longer lists of words are no help in a message. */
@@ -30,19 +31,30 @@ export const readIssues: Rule = (context) => {
 };
 
 function reportSyntax(context: CheckContext, issue: IssueOf<"syntax">, line: Line, place: Place): void {
-  const typed = line.raw.slice(place.start, place.stop);
-  context.report(SYNTAX, place, { ...issue, typed }, { fixes: syntaxFixes(context.analysis, issue, place) });
+  const measures = measuresMeant(context.analysis, issue, line, place);
+  const typed = measures?.typed ?? line.raw.slice(place.start, place.stop);
+  const meant = measures?.ways.map((way) => way.text) ?? [];
+  const fixes =
+    meant.length > 0 ? writeFixes(measures?.ways ?? []) : syntaxFixes(context.analysis, issue, place);
+  context.report(SYNTAX, place, { ...issue, typed, meant }, { fixes });
 }
 
 function reportWord(context: CheckContext, issue: IssueOf<"unknown-word">, line: Line, place: Place): void {
   const { role, word, verb, candidates } = issue;
+  const traded = role === "item" ? wordOfTrade(line, word) : undefined;
   const near =
     role === "unit"
       ? nearUnits(word, dimensionAt(line, place.start))
-      : nearest(word, candidates.map(canonical));
+      : traded === undefined
+        ? nearest(word, candidates.map(canonical))
+        : [traded];
   const choices = role === "item" && candidates.length <= MOST_CHOICES ? candidates : [];
-  const fixes = renameFixes(context.analysis.uri, place, near);
-  context.report(UNKNOWN_WORD, place, { role, word, verb, choices, near }, { fixes });
+  const quoted =
+    role === "item" && near.length === 0 ? remarkMeant(context.analysis, line, place) : undefined;
+  const renames = renameFixes(context.analysis.uri, place, near);
+  const fixes = traded === undefined ? renames : renames.filter((fix) => isMending(context.analysis, fix));
+  const data = { role, word, verb, choices, near, remark: quoted?.text };
+  context.report(UNKNOWN_WORD, place, data, { fixes: [...fixes, ...writeFixes(quoted ? [quoted] : [])] });
 
   /** A verb's other spellings lead to the one that the formatter writes. */
   function canonical(candidate: string): string {

@@ -1,8 +1,8 @@
 import type { Item } from "../../grammar/journal.ts";
 import { findUnit } from "../../grammar/units.ts";
+import { oddTemperature } from "../analysis/odd-temperature.ts";
 import type { Gear } from "../model/gear-types.ts";
 import { defaultUnit } from "../model/quantities.ts";
-import { THRESHOLDS, thresholdOf } from "../model/thresholds.ts";
 import { TEMP_IMPLAUSIBLE } from "./catalog/day.ts";
 import { DAY_FIXES } from "./catalog/day-titles.ts";
 import type { Fix, Rule } from "./check.ts";
@@ -34,25 +34,6 @@ function temperature({ word, value }: Item, gear: Gear, verb: string): PlainMeas
   const meant = defaultUnit("temperature", verb, gear.defaults)?.unit;
   if (value.kind === "point") return plainPart(value.temp, meant);
   return word === "temp" && value.kind === "quantity" ? plainPart(value.parts, meant) : undefined;
-}
-
-interface OddTemperature {
-  readonly side: "cold" | "warm";
-  readonly limitC: number;
-  readonly isImpossible: boolean;
-}
-
-/** Salt water stays liquid below the freezing point of fresh. */
-function oddTemperature(gear: Gear, tempC: number): OddTemperature | undefined {
-  const limit = (row: (typeof THRESHOLDS)[keyof typeof THRESHOLDS]): number => thresholdOf(gear, row);
-  const frozenC = limit(THRESHOLDS.coldestPossible);
-  const hottestC = limit(THRESHOLDS.warmestPossible);
-  if (tempC < frozenC) return { side: "cold", limitC: frozenC, isImpossible: true };
-  if (tempC > hottestC) return { side: "warm", limitC: hottestC, isImpossible: true };
-  const coldC = gear.water === "salt" ? frozenC : limit(THRESHOLDS.coldWater);
-  const warmC = limit(THRESHOLDS.warmWater);
-  if (tempC < coldC) return { side: "cold", limitC: coldC, isImpossible: false };
-  return tempC > warmC ? { side: "warm", limitC: warmC, isImpossible: false } : undefined;
 }
 
 /** The same number on the other scale, where that would be water: 18 C for 18 F. Preferred if the boat reads in it. */

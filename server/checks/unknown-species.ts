@@ -30,9 +30,10 @@ export const unknownSpecies: Rule = (context) => {
 function isKnown({ analysis }: CheckContext, { name, line, owner, isEvent }: NameUse): boolean {
   if (findSpecies(name) !== undefined) return true;
   if (line.verb === "lost" && name.toLowerCase() === UNSEEN_FISH) return true;
-  const isByBook = isEvent || line.verb === "target";
   const known = knownGear(analysis, owner?.boat);
-  return isByBook && SPECIES_LINES.some((verb) => known.has(verb, name));
+  if (isEvent || line.verb === "target") return SPECIES_LINES.some((verb) => known.has(verb, name));
+  // A nickname stands for a species itself, not for another nickname.
+  return line.verb !== "nickname" && known.has("nickname", name);
 }
 
 /** `lost S1 slider`: the slot has swallowed a flag, a remark or a number. */

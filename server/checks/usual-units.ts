@@ -38,7 +38,7 @@ export function meantUnit(
   if (defaults === undefined) return undefined;
   // How far a lure dives is a depth, not a lure's length.
   const fitting = word === "pulls-down" ? { ...defaults, shortLength: undefined } : defaults;
-  return defaultUnit(dimension, verb, fitting)?.unit;
+  return defaultUnit(dimension, verb, fitting, word)?.unit;
 }
 
 /** Units to offer: the book's own first, then what is common. */

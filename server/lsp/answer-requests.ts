@@ -1,6 +1,7 @@
 /** Puts every feature of the service on its request. */
 import type { Connection } from "vscode-languageserver";
 import type { LanguageService } from "../service/language-service.ts";
+import { LET_OUT_COMMAND } from "../service/let-out-command.ts";
 import type { Guard } from "./guard.ts";
 import type { Settings } from "./settings.ts";
 
@@ -42,6 +43,13 @@ export function answerRequests(
     guard.ask("code actions", [], ({ textDocument, range, context }) =>
       service.codeActions(textDocument.uri, range, context.only),
     ),
+  );
+  connection.onExecuteCommand(
+    guard.ask("command", null, ({ command, arguments: words }) => {
+      const [uri, line]: readonly unknown[] = words ?? [];
+      if (command !== LET_OUT_COMMAND || typeof uri !== "string") return null;
+      return service.letOutTable(uri, Number.isInteger(line) ? Number(line) : 0);
+    }),
   );
   connection.languages.inlayHint.on(
     guard.ask("inlay hints", [], ({ textDocument, range }) =>

@@ -1,7 +1,9 @@
 /** What the server can do, and what it reads of what the client can. */
 import { type InitializeParams, type ServerCapabilities, TextDocumentSyncKind } from "vscode-languageserver";
 import { FIX_ALL_KIND } from "../service/code-actions.ts";
+import { LET_OUT_COMMAND } from "../service/let-out-command.ts";
 import { TOKEN_TYPES } from "../service/semantic-tokens.ts";
+import { SET_FOR_KIND } from "../service/set-for-depth.ts";
 
 /** Everything the server answers. */
 export const SERVER_CAPABILITIES: ServerCapabilities = {
@@ -14,7 +16,8 @@ export const SERVER_CAPABILITIES: ServerCapabilities = {
   documentFormattingProvider: true,
   documentRangeFormattingProvider: true,
   definitionProvider: true,
-  codeActionProvider: { codeActionKinds: ["quickfix", FIX_ALL_KIND] },
+  codeActionProvider: { codeActionKinds: ["quickfix", SET_FOR_KIND, FIX_ALL_KIND] },
+  executeCommandProvider: { commands: [LET_OUT_COMMAND] },
   semanticTokensProvider: {
     legend: { tokenTypes: [...TOKEN_TYPES], tokenModifiers: [] },
     full: true,

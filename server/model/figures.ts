@@ -13,6 +13,18 @@ function unitName(gear: Gear | undefined, dimension: keyof typeof FALLBACK): str
   return gear?.defaults.byDimension.get(dimension)?.unit ?? FALLBACK[dimension];
 }
 
+/** A measure in the boat's unit, rounded as asked: `82 ft`. */
+export function measureWords(
+  gear: Gear | undefined,
+  dimension: keyof typeof FALLBACK,
+  si: number,
+  round: (value: number) => number,
+): string {
+  const unit = unitName(gear, dimension);
+  const row = findUnit(unit);
+  return `${round(row === undefined ? si : fromSi(si, row))} ${unit}`;
+}
+
 /** A measure with that many decimals in the boat's unit: `82 ft`. */
 function inUnit(
   gear: Gear | undefined,
@@ -20,10 +32,7 @@ function inUnit(
   si: number,
   decimals: number,
 ): string {
-  const unit = unitName(gear, dimension);
-  const row = findUnit(unit);
-  const value = row === undefined ? si : fromSi(si, row);
-  return `${Number(value.toFixed(decimals))} ${unit}`;
+  return measureWords(gear, dimension, si, (value) => Number(value.toFixed(decimals)));
 }
 
 /** A depth or length in whole units: `82 ft`. */

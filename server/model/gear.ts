@@ -23,7 +23,6 @@ import type {
 import {
   hasWord,
   measureOf,
-  NO_DEFAULTS,
   nameOf,
   numberOf,
   rangeOf,
@@ -43,6 +42,7 @@ export function resolveGear(files: readonly BookFile[], boat: string, date: stri
   ): Map<string, T> => collect(lines, kind, build);
   const first = (verb: string): PropertyLine | undefined => properties.get(verb)?.[0];
   const sounder = first("sounder");
+  const nicknames = of("nickname", (line) => slotName(line, 1));
   const rodsPerAngler = first("rods-per-angler")?.slots[0]?.text;
   return {
     boat,
@@ -58,8 +58,8 @@ export function resolveGear(files: readonly BookFile[], boat: string, date: stri
     lures: of("lure", (line, origin) => lureOf(line, origin, defaults)),
     rigs: of("rig", (line, origin) => rigOf(line, origin, defaults)),
     calibrations: of("calibrate", (line, origin) => calibrationOf(line, origin, defaults)),
-    bands: of("band", (line, origin) => bandOf(line, origin, defaults)),
-    nicknames: of("nickname", (line) => slotName(line, 1)),
+    bands: bySpecies(of("band", (line, origin) => bandOf(line, origin, defaults, nicknames))),
+    nicknames,
     books: files.filter((file) => holdsGear(file, boat)).map((file) => file.uri),
   };
 }
@@ -139,8 +139,7 @@ function cableOf(line: FactLine, origin: GearOrigin, defaults: UnitDefaults): Ca
   return {
     name: slotName(line) ?? "",
     material: oneOf(line, MATERIALS),
-    diameterM:
-      measureOf(line, "diameter", "length", NO_DEFAULTS) ?? measureOf(line, "diameter", "length", defaults),
+    diameterM: measureOf(line, "diameter", "length", defaults),
     massPerLengthKgM: measureOf(line, "weight", "linear-density", defaults),
     coreDiameterM: measureOf(line, "core", "length", defaults),
     origin,
@@ -229,7 +228,22 @@ function calibrationOf(line: FactLine, origin: GearOrigin, defaults: UnitDefault
   };
 }
 
-function bandOf(line: FactLine, origin: GearOrigin, defaults: UnitDefaults): Band | undefined {
+function bandOf(
+  line: FactLine,
+  origin: GearOrigin,
+  defaults: UnitDefaults,
+  nicknames: ReadonlyMap<string, string>,
+): Band | undefined {
   const tempC = rangeOf(line, "temp", "temperature", defaults);
-  return tempC === undefined ? undefined : { species: slotName(line) ?? "", tempC, origin };
+  const written = slotName(line) ?? "";
+  return tempC === undefined ? undefined : { species: nicknames.get(written) ?? written, tempC, origin };
+}
+
+/** Bands under the species that they are of; a band of its nickname counts where there is none of its own. */
+function bySpecies(bands: ReadonlyMap<string, Band>): Map<string, Band> {
+  const found = new Map<string, Band>();
+  for (const [written, band] of bands) {
+    if (written === band.species || !bands.has(band.species)) found.set(band.species, band);
+  }
+  return found;
 }

@@ -10,9 +10,6 @@ export interface UnitDefaults {
   readonly shortLength: UnitRow | undefined;
 }
 
-/** No default units at all. */
-export const NO_DEFAULTS: UnitDefaults = { byDimension: new Map(), shortLength: undefined };
-
 /** Builds the defaults from the words of a `units` property; unknown words are left out. */
 export function unitDefaults(words: readonly string[]): UnitDefaults {
   const byDimension = new Map<Dimension, UnitRow>();
@@ -30,8 +27,20 @@ export function unitDefaults(words: readonly string[]): UnitDefaults {
 /** Verbs whose lengths are short: fish and lures. */
 const SHORT_LENGTH_VERBS = new Set(["catch", "dock", "lure", "limit"]);
 
-/** The unit a unitless measure of that dimension means on a line; undefined when the book states none. */
-export function defaultUnit(dimension: Dimension, verb: string, defaults: UnitDefaults): UnitRow | undefined {
+/** Thicknesses: the book's feet and inches are for depths, lines and fish, so these always carry their unit. */
+const NEVER_MEANT = new Set(["diameter", "core"]);
+
+/**
+ * The unit a unitless measure of that dimension means on a line, behind that word; undefined when the book states
+ * none, and where none is ever meant.
+ */
+export function defaultUnit(
+  dimension: Dimension,
+  verb: string,
+  defaults: UnitDefaults,
+  word?: string,
+): UnitRow | undefined {
+  if (word !== undefined && NEVER_MEANT.has(word)) return undefined;
   if (dimension === "length" && defaults.shortLength !== undefined && SHORT_LENGTH_VERBS.has(verb)) {
     return defaults.shortLength;
   }
@@ -78,7 +87,7 @@ export function measureOf(
 ): number | undefined {
   const value = findItem(line, word)?.value;
   if (value?.kind !== "quantity") return undefined;
-  return partsToSi(value.parts, defaultUnit(dimension, line.verb, defaults), dimension);
+  return partsToSi(value.parts, defaultUnit(dimension, line.verb, defaults, word), dimension);
 }
 
 /** An attribute's range in SI; a plain measure is a range of no width. */
@@ -91,7 +100,7 @@ export function rangeOf(
   const value = findItem(line, word)?.value;
   return value === undefined
     ? undefined
-    : valueRange(value, dimension, defaultUnit(dimension, line.verb, defaults));
+    : valueRange(value, dimension, defaultUnit(dimension, line.verb, defaults, word));
 }
 
 /** A value's range in SI. The last unit of a range serves both ends. */

@@ -77,6 +77,13 @@ export const THRESHOLDS = {
     "judgement",
     "How near the bottom a ball or lure may come before it is flagged.",
   ),
+  longestOut: row(
+    "longest-out",
+    "length",
+    "600 ft",
+    "common practice",
+    "More line out than this is doubted, unless the rig is stated to hold it.",
+  ),
   counterShare: row(
     "deeper-than-out-share",
     null,

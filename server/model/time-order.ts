@@ -83,10 +83,27 @@ export function inTimeOrder(trip: Trip): TripEvent[] {
   return keyed.sort((a, b) => (a.key === b.key ? 0 : a.key - b.key)).map(({ event }) => event);
 }
 
-/** Line numbers of those whose half-day or date slipped: their place in the file tells more than their clock. */
-function slippedLines(trip: Trip): ReadonlySet<number> {
-  const slips = timeDisorders(trip).filter(({ slip }) => slip === "afternoon" || slip === "next-day");
-  return new Set(linesOf(slips));
+const knownSlips = new WeakMap<Trip, ReadonlyMap<number, number>>();
+
+/**
+ * Lines whose half-day or date slipped, by line number, with how much later they are meant, ms: their place in the
+ * file tells more than their clock.
+ */
+export function slippedLines(trip: Trip): ReadonlyMap<number, number> {
+  const known = knownSlips.get(trip);
+  if (known !== undefined) return known;
+  const slips = new Map<number, number>();
+  for (const { slip, events } of timeDisorders(trip)) {
+    if (slip !== "afternoon" && slip !== "next-day") continue;
+    for (const { lineIndex } of events) slips.set(lineIndex, SHIFT_MS[slip]);
+  }
+  knownSlips.set(trip, slips);
+  return slips;
+}
+
+/** When a line is meant, UTC ms: as it says, put right where its half-day or date slipped; null without a clock. */
+export function meantMs(trip: Trip, { instant, lineIndex }: TripEvent): number | null {
+  return instant === null ? null : instant.utcMs + (slippedLines(trip).get(lineIndex) ?? 0);
 }
 
 function findDisorders(trip: Trip): Disorder[] {
@@ -101,8 +118,7 @@ function findDisorders(trip: Trip): Disorder[] {
     for (const late of run) late.ms += SHIFT_MS[slip];
     disorders.push(disorder(slip, run, above.event));
   }
-  disorders.push(...leftovers(clocked));
-  return disorders.sort((a, b) => a.events[0].lineIndex - b.events[0].lineIndex);
+  return disorders.concat(leftovers(clocked)).sort((a, b) => a.events[0].lineIndex - b.events[0].lineIndex);
 }
 
 /** Lines with a sure minute; an approximate one near its place counts as in it. */

@@ -2,10 +2,9 @@
  * Which rod is fishing, interrupted or up at each minute, with what setting. Rod-hours count from `set`, `again` or
  * `change` done to strike, catch, lost, broke or pull. Raising a ball interrupts every rod on it.
  */
-import type { Gear } from "./gear-types.ts";
 import { findItem, hasWord, measureOf } from "./quantities.ts";
 import { NO_SETTING, nextSetting, type Setting } from "./setting.ts";
-import { inTimeOrder } from "./time-order.ts";
+import { inTimeOrder, meantMs } from "./time-order.ts";
 import { cableRigOf, stackedOn, type Trip, type TripEvent, UNKNOWN_RIG } from "./trip.ts";
 
 /** In the water and fishing, in the water's business but not fishing (a fish on, the ball up), or out. */
@@ -98,9 +97,8 @@ export function buildTimeline(trip: Trip): Timeline {
 }
 
 class TimelineRun {
-  readonly gear: Gear;
+  readonly #trip: Trip;
   readonly ordered: readonly TripEvent[];
-  readonly #defaults: Gear["defaults"];
   readonly #rigs = new Map<string, RigRun>();
   readonly #stretches: Stretch[] = [];
   readonly #anomalies: Anomaly[] = [];
@@ -111,12 +109,11 @@ class TimelineRun {
   #assumedPulls: AssumedPull[] | undefined;
 
   constructor(trip: Trip) {
-    this.gear = trip.gear;
-    this.#defaults = trip.gear.defaults;
+    this.#trip = trip;
     this.ordered = inTimeOrder(trip);
     this.#return = this.ordered.findLast((event) => event.line.verb === "return" && event.instant !== null);
     const last = this.#return ?? this.ordered.findLast((event) => event.instant !== null);
-    this.#endMs = last?.instant?.utcMs ?? null;
+    this.#endMs = last === undefined ? null : meantMs(trip, last);
   }
 
   take(event: TripEvent): void {
@@ -130,7 +127,7 @@ class TimelineRun {
     const { verb } = event.line;
     if (event.instant === null && BITES.has(verb)) return;
     const run = this.#runOf(rig);
-    const timeMs = event.instant?.utcMs ?? null;
+    const timeMs = meantMs(this.#trip, event);
     this.#doubt(event, run);
     if (STARTS.has(verb)) this.#start(event, run, timeMs);
     else if (verb === "move" || verb === "change" || verb === "check") this.#adjust(event, run, timeMs);
@@ -195,7 +192,7 @@ class TimelineRun {
       sinceMs: timeMs,
       since: event,
       because: event,
-      setting: nextSetting(carried, event.line, this.#defaults),
+      setting: nextSetting(carried, event.line, this.#trip.gear.defaults),
     });
   }
 
@@ -206,14 +203,14 @@ class TimelineRun {
       const rods = event.line.verb === "move" ? [rig] : this.#rodsOn(rig);
       for (const rod of rods) this.#pause(rod, event, timeMs, rod === rig && event.line.verb === "change");
     }
-    run.setting = nextSetting(run.setting, event.line, this.#defaults);
+    run.setting = nextSetting(run.setting, event.line, this.#trip.gear.defaults);
   }
 
   /** Ends the stretch `down` before the line's time and starts the next at it. */
   #pause(rig: string, event: TripEvent, timeMs: number | null, isDone: boolean): void {
     const run = this.#runOf(rig);
     if (run.state === "up" || timeMs === null) return;
-    const downMs = (measureOf(event.line, "down", "duration", this.#defaults) ?? 0) * 1000;
+    const downMs = (measureOf(event.line, "down", "duration", this.#trip.gear.defaults) ?? 0) * 1000;
     const outMs = Math.max(timeMs - downMs, run.sinceMs ?? timeMs - downMs);
     this.#close(rig, run, outMs);
     if (run.state === "fishing" && outMs < timeMs) this.#push(rig, "interrupted", outMs, timeMs, run.setting);
@@ -252,7 +249,7 @@ class TimelineRun {
   }
 
   #pullAll(event: TripEvent): void {
-    const timeMs = event.instant?.utcMs ?? null;
+    const timeMs = meantMs(this.#trip, event);
     for (const [rig, run] of this.#rigs) {
       if (run.state !== "up") this.#pull(rig, timeMs, event);
     }
@@ -264,7 +261,7 @@ class TimelineRun {
 
   /** Every rod on the same cable, when the rig carries the ball; else the rig alone. */
   #rodsOn(rig: string): string[] {
-    return [rig, ...stackedOn(this.gear, rig).map((other) => other.name)];
+    return [rig, ...stackedOn(this.#trip.gear, rig).map((other) => other.name)];
   }
 
   #close(rig: string, run: RigRun, timeMs: number | null): void {
@@ -282,7 +279,7 @@ class TimelineRun {
   #remember(event: TripEvent): void {
     const rig = event.rig ?? "";
     this.#settingAfter.set(event.lineIndex, this.#runOf(rig).setting);
-    const cableRig = cableRigOf(this.gear, rig);
+    const cableRig = cableRigOf(this.#trip.gear, rig);
     if (cableRig === undefined) return;
     const spread = new Map<string, RodOnSpread>();
     for (const rod of this.#rodsOn(cableRig.name)) {

@@ -27,6 +27,8 @@ export interface Trip {
   readonly events: readonly TripEvent[];
   readonly gear: Gear;
   readonly zone: string | undefined;
+  /** How many of its lines can't be read, or only in part. */
+  readonly unreadLines: number;
 }
 
 /** Written instead of a rig when nobody saw which rod it was. */

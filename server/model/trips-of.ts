@@ -1,4 +1,5 @@
 /** Reads the trips of a file; a trip whose lines did not change is the very same as before. */
+import { isRead } from "../../grammar/is-read.ts";
 import type { FactLine, Line } from "../../grammar/journal.ts";
 import type { Parse } from "../../grammar/parse.ts";
 import { kindDefined } from "./gear-lines.ts";
@@ -67,7 +68,7 @@ function readTrip(
   lines: readonly Line[],
   date: string,
   gear: Gear,
-): Pick<Trip, "properties" | "events" | "zone"> {
+): Pick<Trip, "properties" | "events" | "zone" | "unreadLines"> {
   const properties: Trip["properties"][number][] = [];
   const facts: { lineIndex: number; line: FactLine }[] = [];
   lines.forEach((line, index) => {
@@ -83,7 +84,12 @@ function readTrip(
     instant: instantOf(line, date, zone),
     rig: RIG_VERBS.has(line.verb) ? slotName(line) : undefined,
   }));
-  return { properties, events, zone };
+  return { properties, events, zone, unreadLines: lines.filter(isUnread).length };
+}
+
+function isUnread(line: Line): boolean {
+  if (line.kind === "unreadable") return true;
+  return isRead(line) && line.items.some(({ value }) => value.kind === "unread");
 }
 
 function instantOf(line: FactLine, tripDate: string, zone: string | undefined): Instant | null {

@@ -32,6 +32,11 @@ export interface FittedReading {
   readonly slopes: readonly [number, number, number];
 }
 
+/** A reading that could not be used, and why. */
+export interface LeftOut extends Refusal {
+  readonly index: number;
+}
+
 /** A fitted cable and counter. */
 export interface CalibrationFit {
   readonly ok: true;
@@ -43,7 +48,7 @@ export interface CalibrationFit {
   readonly counterOffsetSdM: number;
   readonly readings: readonly FittedReading[];
   /** Readings that could not be used, with plain reasons. */
-  readonly leftOut: readonly { readonly index: number; readonly why: string }[];
+  readonly leftOut: readonly LeftOut[];
   readonly prior: CalibrationPrior;
 }
 
@@ -75,14 +80,14 @@ export function fitCalibration(
   readings: readonly CalibrationReading[],
   prior: CalibrationPrior = defaultPrior(),
 ): CalibrationFit | Refusal {
-  const leftOut: { index: number; why: string }[] = [];
+  const leftOut: LeftOut[] = [];
   const used: UsedReading[] = [];
   readings.forEach((reading, index) => {
     const why = whyNoReading(reading) ?? (isAnswered(reading, prior.values) ? undefined : NO_ANSWER);
     if (why === undefined) used.push({ index, reading });
-    else leftOut.push({ index, why });
+    else leftOut.push({ index, ...refuse(why) });
   });
-  if (used.length === 0) return refuse(leftOut[0]?.why ?? "there is no reading to go by");
+  if (used.length === 0) return leftOut[0] ?? refuse("there is no reading to go by");
   const end = climb(used, prior);
   if (end === undefined) return refuse("the readings do not settle on one answer");
   const covariance = inverse(end.information, 3);

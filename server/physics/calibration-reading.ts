@@ -4,6 +4,7 @@ import { DEFAULTS } from "./defaults.ts";
 import type { Downrigger, SolvedDownrigger } from "./downrigger.ts";
 import { cableOutM } from "./downrigger-cable.ts";
 import { fasterRig, harderRods } from "./downrigger-parameters.ts";
+import type { Reason } from "./refusal.ts";
 import { type Exactness, type SettledDownrigger, solveSettled } from "./settled-downrigger.ts";
 
 /** What was measured: a depth at the probe or of the ball on the bottom, or a distance behind. */
@@ -40,7 +41,7 @@ const SPEED_STEP_MS = 0.02;
 const PULL_STEP_N = 0.5;
 
 /** Why a reading cannot be used, as a plain reason, or `undefined`. */
-export function whyNoReading({ rig, as, measuredM, sdM, speedSdMS }: CalibrationReading): string | undefined {
+export function whyNoReading({ rig, as, measuredM, sdM, speedSdMS }: CalibrationReading): Reason | undefined {
   if (![measuredM, sdM, speedSdMS].every(Number.isFinite)) return "a number of the reading is missing";
   if (measuredM < 0) return "a depth or distance below zero can't be";
   if (sdM <= 0 || speedSdMS < 0) return "the reading states no error";

@@ -2,13 +2,13 @@ import type { Downrigger, RodOnCable } from "./downrigger.ts";
 import { cableOutM } from "./downrigger-cable.ts";
 import { whyNoFlow } from "./flow-profile.ts";
 import type { LineInUse } from "./lure.ts";
-import { whyNotInRange } from "./refusal.ts";
+import { type Reason, whyNotInRange } from "./refusal.ts";
 
 /** What a downrigger may be asked; beyond these a number is a slip of the pen, not a way to fish. */
 export const DOWNRIGGER_LIMITS = { lengthM: 2000, speedMS: 10, massKg: 200, rods: 12 } as const;
 
 /** Why a downrigger cannot be solved as stated, as a plain reason for the captain, or `undefined`. */
-export function whyNoDownrigger(rig: Downrigger): string | undefined {
+export function whyNoDownrigger(rig: Downrigger): Reason | undefined {
   const { lengthM, speedMS } = DOWNRIGGER_LIMITS;
   return (
     whyNotInRange("the cable out on the counter", rig.outM, 0, lengthM, "m") ??
@@ -24,16 +24,16 @@ export function whyNoDownrigger(rig: Downrigger): string | undefined {
   );
 }
 
-function whyNoLine(line: LineInUse, name: string): string | undefined {
+function whyNoLine(line: LineInUse, name: string): Reason | undefined {
   return (
     whyNotInRange(`the diameter of ${name}`, line.make.diameterM, 5e-5, 0.02, "m") ??
-    whyNotInRange(`the mass of a metre of ${name}`, line.make.massKgM, 0, 2, "kg") ??
+    whyNotInRange(`the mass of a meter of ${name}`, line.make.massKgM, 0, 2, "kg") ??
     whyNotInRange(`the section of ${name}`, line.make.displacedM2, 0, 3.2e-4, "m2") ??
     whyNotInRange(`the drag multiplier of ${name}`, line.dragMultiplier, 0, 20, "")
   );
 }
 
-function whyNoBall(rig: Downrigger): string | undefined {
+function whyNoBall(rig: Downrigger): Reason | undefined {
   const { massKg, densityKgM3, dragMultiplier, dragAreaM2 = 0 } = rig.ball;
   const why =
     whyNotInRange("the ball's mass", massKg, 0, DOWNRIGGER_LIMITS.massKg, "kg") ??
@@ -45,7 +45,7 @@ function whyNoBall(rig: Downrigger): string | undefined {
   return densityKgM3 < 1050 ? "the ball is not heavier than water, so it would not sink" : undefined;
 }
 
-function whyNoRods(rig: Downrigger): string | undefined {
+function whyNoRods(rig: Downrigger): Reason | undefined {
   if (rig.rods.length > DOWNRIGGER_LIMITS.rods)
     return `${rig.rods.length} rods on one cable are more than ${DOWNRIGGER_LIMITS.rods}`;
   for (const rod of rig.rods) {
@@ -57,7 +57,7 @@ function whyNoRods(rig: Downrigger): string | undefined {
   return undefined;
 }
 
-function whyNoRod(rod: RodOnCable): string | undefined {
+function whyNoRod(rod: RodOnCable): Reason | undefined {
   const { lengthM } = DOWNRIGGER_LIMITS;
   const { rodLine, lure, id } = rod;
   return (

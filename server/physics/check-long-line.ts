@@ -1,6 +1,6 @@
 import { type LongLine, lineInWaterM } from "./long-line.ts";
 import type { LineInUse, LureForces } from "./lure.ts";
-import { whyNotInRange } from "./refusal.ts";
+import { type Reason, whyNotInRange } from "./refusal.ts";
 
 /** What a long line may be asked; beyond these a number is a slip of the pen, not a way to fish. */
 export const LONG_LINE_LIMITS = {
@@ -12,7 +12,7 @@ export const LONG_LINE_LIMITS = {
 } as const;
 
 /** Why a long line cannot be solved as stated, as a plain reason for the captain, or `undefined`. */
-export function whyNoLongLine(line: LongLine): string | undefined {
+export function whyNoLongLine(line: LongLine): Reason | undefined {
   return (
     whyNotInRange("the line out", line.outM, 0, LONG_LINE_LIMITS.outM, "m") ??
     whyNotInRange("the counter's scale", line.counterScale, 0.2, 5, "") ??
@@ -31,7 +31,7 @@ export function whyNoLongLine(line: LongLine): string | undefined {
 }
 
 /** A sheared profile is checked by the solver that takes it. */
-function whyNoSpeed({ flow }: LongLine): string | undefined {
+function whyNoSpeed({ flow }: LongLine): Reason | undefined {
   if (flow.type !== "uniform") return undefined;
   const { speedMS } = flow;
   if (Number.isFinite(speedMS) && speedMS >= 0 && speedMS < LONG_LINE_LIMITS.leastSpeedMS)
@@ -39,7 +39,7 @@ function whyNoSpeed({ flow }: LongLine): string | undefined {
   return whyNotInRange("the speed", speedMS, 0, LONG_LINE_LIMITS.speedMS, "m/s");
 }
 
-function whyNothingOut(line: LongLine): string | undefined {
+function whyNothingOut(line: LongLine): Reason | undefined {
   const { mainM, backingM } = lineInWaterM(line);
   if (mainM + backingM <= 0) return "no line is out";
   return backingM > 0 && line.backing === undefined
@@ -47,7 +47,7 @@ function whyNothingOut(line: LongLine): string | undefined {
     : undefined;
 }
 
-function whyNotBelow({ below }: LongLine): string | undefined {
+function whyNotBelow({ below }: LongLine): Reason | undefined {
   if (below.length > LONG_LINE_LIMITS.pieces) return "the leader has too many pieces";
   for (const piece of below) {
     const why =
@@ -59,7 +59,7 @@ function whyNotBelow({ below }: LongLine): string | undefined {
   return undefined;
 }
 
-function whyNoLine({ make, dragMultiplier }: LineInUse, name: string): string | undefined {
+function whyNoLine({ make, dragMultiplier }: LineInUse, name: string): Reason | undefined {
   return (
     whyNotInRange(`the diameter of ${name}`, make.diameterM, 5e-5, 0.02, "m") ??
     whyNotInRange(`the mass of a meter of ${name}`, make.massKgM, 0, 2, "kg") ??
@@ -68,7 +68,7 @@ function whyNoLine({ make, dragMultiplier }: LineInUse, name: string): string | 
   );
 }
 
-function whyNoForces({ weightN, dragAreaM2, liftAreaM2 }: LureForces, name: string): string | undefined {
+function whyNoForces({ weightN, dragAreaM2, liftAreaM2 }: LureForces, name: string): Reason | undefined {
   return (
     whyNotInRange(`the weight of ${name}`, weightN, -200, 200, "N") ??
     whyNotInRange(`the drag area of ${name}`, dragAreaM2, 0, 1, "m2") ??

@@ -1,6 +1,6 @@
 import type { CylinderDrag } from "./drag.ts";
 import { type FlowProfile, whyNoFlow } from "./flow-profile.ts";
-import { whyNotInRange } from "./refusal.ts";
+import { type Reason, whyNotInRange } from "./refusal.ts";
 import type { LineSegment, PointBody, TowedLine, TowPoint } from "./towed-line.ts";
 import type { Water } from "./water.ts";
 
@@ -23,7 +23,7 @@ export function checkTowedLine(
   water: Water,
   flow: FlowProfile,
   top: TowPoint,
-): string | undefined {
+): Reason | undefined {
   return (
     whyNotInRange("the water's density", water.densityKgM3, 1, 3000, "kg/m3") ??
     whyNotInRange("the water's viscosity", water.kinematicViscosityM2S, 1e-9, 1, "m2/s") ??
@@ -35,7 +35,7 @@ export function checkTowedLine(
 }
 
 /** `where` is "" for the main line and "the branch's " for one clipped to it. */
-function checkLine(line: TowedLine, where: string, depth: number): string | undefined {
+function checkLine(line: TowedLine, where: string, depth: number): Reason | undefined {
   const { segments, bodies, branches = [] } = line;
   if (depth > LINE_LIMITS.branchDepth) return "branches on branches go too deep";
   if (segments.length === 0) return `${where || "the "}line has no segment`;
@@ -60,7 +60,7 @@ function checkLine(line: TowedLine, where: string, depth: number): string | unde
   return undefined;
 }
 
-function checkSegment(segment: LineSegment, name: string): string | undefined {
+function checkSegment(segment: LineSegment, name: string): Reason | undefined {
   const { lengthM, diameterM, weightNPerM, normalDrag, tangentialCoefficient } = segment;
   return (
     whyNotInRange(`the length of ${name}`, lengthM, 0, LINE_LIMITS.lengthM, "m") ??
@@ -71,14 +71,14 @@ function checkSegment(segment: LineSegment, name: string): string | undefined {
   );
 }
 
-function checkDrag(drag: CylinderDrag, name: string): string | undefined {
+function checkDrag(drag: CylinderDrag, name: string): Reason | undefined {
   return (
     whyNotInRange(`the drag coefficient of ${name}`, drag.coefficient, 0, LINE_LIMITS.coefficient, "") ??
     whyNotInRange(`the drag multiplier of ${name}`, drag.multiplier, 0, LINE_LIMITS.coefficient, "")
   );
 }
 
-function checkBody(body: PointBody, nodes: number, where: string): string | undefined {
+function checkBody(body: PointBody, nodes: number, where: string): Reason | undefined {
   const name = `${where}body at node ${body.node}`;
   const { forceN, areaM2 } = LINE_LIMITS;
   return (
@@ -91,7 +91,7 @@ function checkBody(body: PointBody, nodes: number, where: string): string | unde
   );
 }
 
-function checkSphere(body: PointBody, name: string): string | undefined {
+function checkSphere(body: PointBody, name: string): Reason | undefined {
   if (body.sphere === undefined) return undefined;
   return (
     whyNotInRange(`the diameter of the ${name}`, body.sphere.diameterM, 1e-6, 10, "m") ??
@@ -99,7 +99,7 @@ function checkSphere(body: PointBody, name: string): string | undefined {
   );
 }
 
-function checkNode(node: number, least: number, most: number, name: string): string | undefined {
+function checkNode(node: number, least: number, most: number, name: string): Reason | undefined {
   if (Number.isInteger(node) && node >= least && node <= most) return undefined;
   return `a ${name} is at node ${node}, and the line has nodes ${least} to ${most}`;
 }

@@ -1,4 +1,4 @@
-import { whyNotInRange } from "./refusal.ts";
+import { type Reason, whyNotInRange } from "./refusal.ts";
 
 /**
  * How fast the water runs past the line at each depth, m/s, positive astern. `piecewise` is linear between its
@@ -151,7 +151,7 @@ const LEAST_LAYER_M = 0.01;
 const MOST_DEPTHS = 500;
 
 /** Why a profile cannot be used, as a plain reason, or `undefined`. Speeds from `leastMS` to `mostMS` are taken. */
-export function whyNoFlow(flow: FlowProfile, leastMS: number, mostMS: number): string | undefined {
+export function whyNoFlow(flow: FlowProfile, leastMS: number, mostMS: number): Reason | undefined {
   if (flow.type === "uniform") return whyNotInRange("the speed", flow.speedMS, leastMS, mostMS, "m/s");
   if (flow.type === "tanh")
     return (
@@ -172,7 +172,7 @@ function whyNoPieces({ depthsM, speedsMS }: PiecewiseFlow, leastMS: number, most
     const speedMS = speedsMS[i] ?? Number.NaN;
     const why =
       whyNotInRange("a depth of the speed profile", depthM, -1e5, 1e5, "m") ??
-      whyNotInRange(`the speed at ${depthM} m`, speedMS, leastMS, mostMS, "m/s");
+      unplaced(whyNotInRange(`the speed at ${depthM} m`, speedMS, leastMS, mostMS, "m/s"));
     if (why !== undefined) return why;
     const aboveM = depthsM[i - 1];
     if (aboveM === undefined) continue;
@@ -183,4 +183,9 @@ function whyNoPieces({ depthsM, speedsMS }: PiecewiseFlow, leastMS: number, most
       return `the speed jumps between ${aboveM} m and ${depthM} m; a layer is at least ${LEAST_LAYER_M} m thick`;
   }
   return undefined;
+}
+
+/** The reason's value named without its depth, which is in SI. */
+function unplaced(reason: Reason | undefined): Reason | undefined {
+  return typeof reason === "object" ? { ...reason, what: "a speed of the profile" } : reason;
 }

@@ -1,15 +1,32 @@
 /**
  * What every solver here answers instead of a number it cannot stand behind: `why` is one plain sentence part
- * for the captain, without a capital or a full stop, so that a caller can put it after "no depth: ".
+ * without a capital or a full stop, so that a caller can put it after "no depth: ". It is in SI.
  */
 export interface Refusal {
   readonly ok: false;
   readonly why: string;
+  /** The value that is refused, where it is one: for whoever words it in other units. */
+  readonly outside?: OutOfRange;
 }
 
+/** A value beyond what is solved, in the SI unit named (temperatures in C); `why` says so in words. */
+export interface OutOfRange {
+  readonly what: string;
+  readonly value: number;
+  readonly low: number;
+  readonly high: number;
+  readonly unit: string;
+  readonly why: string;
+}
+
+/** A reason to refuse: a sentence part, or a value that is out of range. */
+export type Reason = string | OutOfRange;
+
 /** Builds a refusal. */
-export function refuse(why: string): Refusal {
-  return { ok: false, why };
+export function refuse(reason: Reason): Refusal {
+  return typeof reason === "string"
+    ? { ok: false, why: reason }
+    : { ok: false, why: reason.why, outside: reason };
 }
 
 /**
@@ -17,13 +34,15 @@ export function refuse(why: string): Refusal {
  * inclusive, in the unit named.
  */
 export function whyNotInRange(
-  name: string,
+  what: string,
   value: number,
   low: number,
   high: number,
   unit: string,
-): string | undefined {
-  if (typeof value !== "number" || !Number.isFinite(value)) return `${name} is not a number`;
-  if (value < low || value > high) return `${name} is ${value} ${unit}, outside ${low} to ${high} ${unit}`;
-  return undefined;
+): Reason | undefined {
+  if (typeof value !== "number" || !Number.isFinite(value)) return `${what} is not a number`;
+  if (value >= low && value <= high) return undefined;
+  const [shown, range] = [Number(value.toPrecision(6)), `${low} to ${high} ${unit}`.trim()];
+  const why = `${what} is ${`${shown} ${unit}`.trim()}, outside ${range}`;
+  return { what, value, low, high, unit, why };
 }

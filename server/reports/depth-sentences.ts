@@ -6,7 +6,7 @@ import { SHAKY_CONDITIONING } from "../analysis/stream-used.ts";
 import { ageWords, clockWords, lengthWords, speedWords } from "../model/figures.ts";
 import type { Calibration, Gear } from "../model/gear-types.ts";
 import { longLineSentences, sliderSentences } from "./long-line-sentences.ts";
-import { placeWords } from "./place-words.ts";
+import { backWords, downWords, placeWords } from "./place-words.ts";
 
 export { placeCell, placeWords } from "./place-words.ts";
 
@@ -46,10 +46,14 @@ export function depthSentences(day: TripAnalysis, depth: LineDepth): string[] {
     ...(depth.surfaced
       ? ["The model puts part of it at or above the surface: look at the numbers on this line."]
       : []),
-    ...doubtSentences(gear, depth),
-    ...(depth.speed === undefined ? [] : [speedSentence(day, depth.speed, depth.event.instant?.utcMs ?? 0)]),
-    changeSentence(gear, main, depth.ball === null ? "line" : "cable"),
-    trustSentence(depth),
+    ...(main.onBottom ? [] : doubtSentences(gear, depth)),
+    ...(depth.speed === undefined
+      ? []
+      : [speedSentence(day, depth.speed, depth.event.instant?.utcMs ?? 0, !main.onBottom)]),
+    // What the bottom stopped stays there: neither range nor what-ifs would be of what hangs in the water.
+    ...(main.onBottom
+      ? []
+      : [changeSentence(gear, main, depth.ball === null ? "line" : "cable"), trustSentence(depth)]),
   ];
 }
 
@@ -60,24 +64,24 @@ function ballSentence(gear: Gear, depth: LineDepth): string {
     depth.cableRig === undefined || depth.cableRig.name === depth.rig
       ? "Ball"
       : `${depth.cableRig.name}'s ball`;
-  const where = ball.onBottom ? "on the bottom, " : "";
   const out =
     depth.cableRig?.name === depth.rig && depth.setting.outM !== undefined
       ? ` ${lengthWords(gear, depth.setting.outM)} out.`
       : "";
-  return `${whose} ${where}about ${placeWords(gear, ball)}, ${lengthWords(gear, ball.behindM)} back.${out}`;
+  return `${whose} ${downWords(gear, ball)}${backWords(gear, ball)}.${out}`;
 }
 
 function lureSentences(gear: Gear, depth: LineDepth): string[] {
   if (depth.lure === null)
     return depth.whyNoLure === null ? [] : [`No depth for the lure: ${depth.whyNoLure}.`];
-  const { depthM } = depth.lure;
+  const name = depth.setting.lure ?? "Lure";
+  const { depthM, onBottom } = depth.lure;
+  if (onBottom || depth.ball?.onBottom === true) return [`${name} ${downWords(gear, depth.lure)}.`];
   const below = depth.releaseDepthM === null ? 0 : depthM - depth.releaseDepthM;
   const size = lengthWords(gear, Math.abs(below));
   const runs = size.startsWith("0 ")
     ? "level with its release"
     : `${size} ${below > 0 ? "below" : "above"} its release`;
-  const name = depth.setting.lure ?? "Lure";
   return [`${name} about ${placeWords(gear, depth.lure)}: it runs ${runs}.`];
 }
 
@@ -87,7 +91,7 @@ const SOURCE_WORDS = {
   gps: "over ground, the current being unknown",
 } as const;
 
-function speedSentence(day: TripAnalysis, speed: SpeedUsed, timeMs: number): string {
+function speedSentence(day: TripAnalysis, speed: SpeedUsed, timeMs: number, hasRange: boolean): string {
   const { gear } = day.trip;
   const { onTop } = speed;
   const one = (used: SpeedUsed): string => {
@@ -103,7 +107,8 @@ function speedSentence(day: TripAnalysis, speed: SpeedUsed, timeMs: number): str
       : topWhen === when
         ? `Speeds used: ${one(onTop)} and ${one(speed)}, ${when}.`
         : `Speeds used: ${one(onTop)}, ${topWhen}, and ${one(speed)}, ${when}.`;
-  return `${said}${stale ? " That is stale, so the range is wide." : ""}`;
+  if (!stale) return said;
+  return `${said} That is stale${hasRange ? ", so the range is wide" : ""}.`;
 }
 
 /** When a speed was read: `read 05:45, 33 min old`. */

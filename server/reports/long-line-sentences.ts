@@ -3,7 +3,7 @@ import type { LineDepth } from "../analysis/line-depth.ts";
 import { colorWords, lengthUnit, lengthWords } from "../model/figures.ts";
 import type { Gear } from "../model/gear-types.ts";
 import type { Setting } from "../model/setting.ts";
-import { bandWords, placeWords } from "./place-words.ts";
+import { backWords, bandWords, downWords, placeWords } from "./place-words.ts";
 
 /** Where diver or weight and lure are, how far back and to the side, and what was taken for granted. */
 export function longLineSentences(gear: Gear, depth: LineDepth): string[] {
@@ -12,12 +12,9 @@ export function longLineSentences(gear: Gear, depth: LineDepth): string[] {
   const out = setting.outM === undefined ? "" : ` ${lineOutWords(gear, setting)} out.`;
   const first = weight ?? lure;
   const name = weight === null ? "Lure" : weightIs === "diver" ? "Diver" : "Weight";
-  const where = first.onBottom ? "on the bottom, " : "";
   return [
-    `${name} ${where}about ${placeWords(gear, first)}, ${lengthWords(gear, first.behindM)} back${sideWords(gear, depth)}.${out}`,
-    ...(weight === null
-      ? []
-      : [`Lure about ${placeWords(gear, lure)}, ${lengthWords(gear, lure.behindM)} back.`]),
+    `${name} ${downWords(gear, first)}${backWords(gear, first)}${sideWords(gear, depth, first.onBottom)}.${out}`,
+    ...(weight === null ? [] : [`Lure ${downWords(gear, lure)}${backWords(gear, lure)}.`]),
     ...backingSentence(gear, depth),
     ...depth.assumed.map((part) => `${part.charAt(0).toUpperCase()}${part.slice(1)}.`),
   ];
@@ -32,8 +29,9 @@ export function lineOutWords(gear: Gear, { outM, outColorsM }: Setting): string 
   return more.startsWith("0 ") ? colors : `${colors} and ${more}`;
 }
 
-function sideWords(gear: Gear, { sideM }: LineDepth): string {
-  return sideM === null ? "" : ` of the board, ${lengthWords(gear, sideM)} to the side`;
+function sideWords(gear: Gear, { sideM }: LineDepth, isStopped: boolean): string {
+  if (sideM === null) return "";
+  return `${isStopped ? "" : " of the board"}, ${lengthWords(gear, sideM)} to the side`;
 }
 
 function backingSentence(gear: Gear, { backingM }: LineDepth): string[] {
@@ -42,8 +40,10 @@ function backingSentence(gear: Gear, { backingM }: LineDepth): string[] {
 }
 
 /** A slider's depth; of a free one only a range. */
-export function sliderSentences(gear: Gear, { slider }: LineDepth): string[] {
+export function sliderSentences(gear: Gear, { slider, bottom }: LineDepth): string[] {
   if (slider === null) return [];
+  if (slider.lowM >= (bottom?.waterM ?? Number.POSITIVE_INFINITY))
+    return [`Slider (${slider.lure}) on the bottom.`];
   const { lure, isFree } = slider;
   if (!isFree) return [`Slider (${lure}) about ${placeWords(gear, slider)}.`];
   return [

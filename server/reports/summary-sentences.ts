@@ -23,6 +23,7 @@ export function summarySentences(day: TripAnalysis): string[] {
     temperatureSentence(trip.gear, summary),
     caughtSentence(trip.gear, summary),
     depthSentence(summary),
+    ...doubtSentences(summary),
   ];
   return lines.filter((line) => line !== "");
 }
@@ -130,6 +131,23 @@ function caughtSentence(gear: Gear, { caughtAt }: TripSummary): string {
       `${lengthWords(gear, one.depthM ?? 0)} (${one.species ?? "fish"}, ${one.rig}${one.lure === undefined ? "" : `, ${one.lure}`})`,
   );
   return `Caught at about ${words.join("; ")}.`;
+}
+
+/** What the figures leave out, and what they take otherwise than it is written. */
+function doubtSentences({ unreadLines, slippedLines, misplacedLines }: TripSummary): string[] {
+  const [line, lines] = ["line of this trip", "lines of this trip"];
+  const count = (n: number): string => `${n} ${n === 1 ? line : lines}`;
+  return [
+    unreadLines === 0
+      ? ""
+      : `${count(unreadLines)} can't be read, or only in part; the figures leave that out.`,
+    slippedLines === 0
+      ? ""
+      : `The time of ${count(slippedLines)} is in doubt; the figures take it half a day or a day later, where it fits.`,
+    misplacedLines === 0
+      ? ""
+      : `${count(misplacedLines)} ${misplacedLines === 1 ? "is" : "are"} out of the order of time; the figures take the clock as written.`,
+  ];
 }
 
 function depthSentence({ depthsComputed, depthLines }: TripSummary): string {

@@ -1,8 +1,12 @@
-/** Quick fixes of the findings in a range, all of one kind at once, and everything that has one plain mend. */
+/**
+ * Quick fixes of the findings in a range, all of one kind at once, and everything that has one plain mend; and lengths
+ * to let out for a depth.
+ */
 import { type CodeAction, CodeActionKind, type Range, type TextEdit } from "vscode-languageserver-types";
 import type { Finding, Fix, FixEdit } from "../checks/check.ts";
 import { diagnosticOf } from "./diagnostics.ts";
 import { rangeOf, rangesMeet } from "./positions.ts";
+import { SET_FOR_KIND, setForDepth } from "./set-for-depth.ts";
 import type { Snapshot } from "./snapshot.ts";
 
 /** The kind of the action that mends the whole file. */
@@ -14,6 +18,7 @@ export function codeActions(snapshot: Snapshot, range: Range, only?: readonly st
     only === undefined || only.some((one) => kind === one || kind.startsWith(`${one}.`));
   return [
     ...(wants(CodeActionKind.QuickFix) ? quickFixes(snapshot, range) : []),
+    ...(wants(SET_FOR_KIND) ? setForDepth(snapshot, range.start.line) : []),
     ...(only !== undefined && wants(FIX_ALL_KIND) ? fixFile(snapshot) : []),
   ];
 }

@@ -6,6 +6,7 @@ import { canonicalLine } from "../../grammar/print.ts";
 import { DEPTH_CAUTION, depthSentences } from "../reports/depth-sentences.ts";
 import { gearChangeSentences } from "../reports/gear-change-sentences.ts";
 import { readingSentences } from "../reports/reading-sentences.ts";
+import { rodLiftSentences } from "../reports/rod-lift-sentences.ts";
 import { SUMMARY_CAUTION, summarySentences } from "../reports/summary-sentences.ts";
 import { definitionOf, guestName, speciesMeant } from "./definitions.ts";
 import { isWithin, nameAt, rowOf } from "./name-at.ts";
@@ -32,7 +33,12 @@ function lineHover(snapshot: Snapshot, lineIndex: number, line: ReadLine): strin
   if (known !== undefined) {
     if (!isWhole(line)) return "No depth: part of this line can't be read.";
     const caution = known.depth.why !== null ? "" : `\n\n*${DEPTH_CAUTION}*`;
-    const said = [...depthSentences(known.day, known.depth), ...gearChangeSentences(known.day, known.depth)];
+    const { day, depth } = known;
+    const said = [
+      ...depthSentences(day, depth),
+      ...rodLiftSentences(day, depth),
+      ...gearChangeSentences(day, depth),
+    ];
     return sentencesOf(said) + caution;
   }
   const day = snapshot.tripAt(lineIndex);

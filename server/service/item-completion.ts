@@ -71,7 +71,7 @@ export function unitOffers({
   const own =
     type.dimension === "any" || gear === undefined
       ? undefined
-      : defaultUnit(type.dimension, row.verb, gear.defaults);
+      : defaultUnit(type.dimension, row.verb, gear.defaults, last.word);
   return [...units.filter((unit) => unit === own), ...units.filter((unit) => unit !== own)]
     .map(unitOffer)
     .concat(range);

@@ -28,6 +28,7 @@ import { foldingRanges } from "./folding-ranges.ts";
 import { formatting } from "./formatting.ts";
 import { hover } from "./hover.ts";
 import { inlayHints } from "./inlay-hints.ts";
+import { letOutMarkdownAt } from "./let-out-command.ts";
 import { semanticTokens } from "./semantic-tokens.ts";
 import { readAgain, Snapshot } from "./snapshot.ts";
 
@@ -108,6 +109,8 @@ export class LanguageService {
     );
   definition = (uri: string, at: Position): Location | null =>
     this.#answer(uri, null, (document, move) => definition(document, move(at)));
+  letOutTable = (uri: string, line: number): string | null =>
+    this.#answer(uri, null, (document) => letOutMarkdownAt(document, line));
   semanticTokens = (uri: string, range?: Range): number[] => {
     const document = this.#open.get(uri);
     if (document === undefined) return [];

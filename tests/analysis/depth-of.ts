@@ -5,7 +5,7 @@ import type { LineDepth } from "../../server/analysis/line-depth.ts";
 
 const FOOT_M = 0.3048;
 
-const BOAT = `boat "Bright Penny"
+export const BOAT = `boat "Bright Penny"
   units ft mph F lb in
   zone America/Detroit
 

@@ -94,6 +94,52 @@ function chanceOfAtMost(n: number, mean: number): number {
   return sum;
 }
 
+describe("lines in doubt", () => {
+  test("an afternoon written like a morning counts as the afternoon", () => {
+    const slip = summaryOf("05:00 set P1 out 60 ft\n12:30 miss P1\n1:05 pull all");
+    const meant = summaryOf("05:00 set P1 out 60 ft\n12:30 miss P1\n13:05 pull all");
+    expect(slip.rodHoursFishing).toBeCloseTo(8 + 1 / 12, 9);
+    expect([slip.rodHoursByRig, slip.hours]).toEqual([meant.rodHoursByRig, meant.hours]);
+    expect([slip.slippedLines, meant.slippedLines]).toEqual([1, 0]);
+  });
+
+  test("so do a night past midnight and the return", () => {
+    const summary = summaryOf("22:00 depart\n23:00 set P1 out 60 ft\n00:30 pull P1\n01:00 return");
+    expect([summary.hours, summary.rodHoursFishing, summary.slippedLines]).toEqual([3, 1.5, 2]);
+  });
+
+  test("a time that nothing explains is taken as written", () => {
+    const summary = summaryOf("05:00 set P1 out 60 ft\n07:00 birds some\n06:55 birds some\n08:00 pull P1");
+    expect([summary.misplacedLines, summary.rodHoursFishing]).toEqual([1, 3]);
+  });
+});
+
+describe("readings that are doubted, or read on the run, are no part of the extents", () => {
+  test.each([
+    ["05:30 gps speed 24 mph", null],
+    ["05:30 gps speed 6.5 mph sure", 6.5],
+    ["05:30 run\n05:35 gps speed 4 mph", null],
+    ["05:30 run\n05:35 gps speed 4 mph\n05:50 set P1 out 60 ft\n05:51 gps speed 2 mph", 2],
+  ])("%j", (lines, highMph) => {
+    const high = summaryOf(`05:00 set P1 out 60 ft\n${lines}`).speedsMS.ground?.high;
+    expect(high === undefined ? null : high / 0.44704).toEqual(
+      highMph === null ? null : expect.closeTo(highMph, 9),
+    );
+  });
+
+  test.each([
+    ["500 F", null],
+    ["4.8 F", null],
+    ["120 F sure", null],
+    ["95 F", null],
+    ["95 F sure", 35],
+    ["48.2 F", 9],
+  ])("%s", (temp, highC) => {
+    const high = summaryOf(`05:00 set P1 out 60 ft\n05:30 probe P1 temp ${temp}`).tempsC.down?.high;
+    expect(high === undefined ? null : high).toEqual(highC === null ? null : expect.closeTo(highC, 9));
+  });
+});
+
 describe("what isn't written isn't guessed", () => {
   test("a day without lines has no hours and no rate", () => {
     const summary = summaryOf("birds some\n");

@@ -19,7 +19,10 @@ test.each([
   // The rest is backing.
   "05:10 set SB out 14 colors lure green-spoon",
   // What it holds isn't stated.
-  "05:10 set WW out 900 ft lure green-spoon",
+  "05:10 set WW out 600 ft lure green-spoon",
+  "05:10 set WW out 900 ft lure green-spoon sure",
+  // More than is ever let out, but this rig is stated to hold it.
+  "rig WL copper cable copper-45 holds 1000 ft\n05:10 set WL out 900 ft lure green-spoon",
   "05:10 set CU out 320 ft lure green-spoon sure",
 ])("%s", (line) => {
   checkDay(GEAR + line);
@@ -31,6 +34,12 @@ test.each([
   `05:10 set CU out 200 ft lure green-spoon
 05:20 move CU out 320 ft
               ^^^^^^^^^^ line-too-long 320 ft out, but CU holds 300 ft; name its backing in the gear book if the rest is backing.`,
+  `05:10 set WW out 900 ft lure green-spoon
+             ^^^^^^^^^^ line-too-long 900 ft out is more than is let out in trolling: is there a digit too many?`,
+  `05:10 set SB out 25 colors lure green-spoon
+             ^^^^^^^^^^^^^ line-too-long 25 colors out is more than is let out in trolling: is there a digit too many?`,
+  `05:10 set P1 out 900 ft
+             ^^^^^^^^^^ line-too-long 900 ft out is more than is let out in trolling: is there a digit too many?`,
   // Said of the length that is stated, not of lines that leave it as it was.
   `05:10 set PB out 10 colors 50 ft lure green-spoon
              ^^^^^^^^^^^^^^^^^^^ line-too-long 11.7 colors out, but PB holds 10 colors; name its backing in the gear book if the rest is backing.

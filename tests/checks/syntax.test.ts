@@ -55,6 +55,18 @@ const CASES = [
                 ^ syntax Nothing on this pull line takes "8".
   `,
   `
+  05:45 probe P1 145ft temp 48 F
+                 ^^^^^ syntax What is 145 ft? Write depth 145 ft or behind 145 ft.
+  `,
+  `
+  05:45 surface 48 F
+                ^^ syntax What is 48 F? Write temp 48 F.
+  `,
+  `
+  05:14 set P1 80 ft out
+                     ^^^ syntax out stands before its value: write out 80 ft.
+  `,
+  `
   05:14 set P1 setback 12 to 15 ft
                           ^^^^^ syntax setback is one figure, not a range.
   `,
@@ -144,6 +156,9 @@ describe("fixes", () => {
     ["2031-6-22 05:14 set P1", "2031-06-22 05:14 set P1"],
     ["anglers 6", "  anglers 6"],
     ["06:14 pull P1 8", "06:14 pull P1  # 8"],
+    ["05:45 surface 48 F", "05:45 surface temp 48 F"],
+    ["05:45 probe P1 145ft temp 48 F", "05:45 probe P1 depth 145 ft temp 48 F"],
+    ["05:14 set P1 80 ft out sure", "05:14 set P1 out 80 ft sure"],
     ["06:14 pull P1 8  # late", "06:14 pull P1  # late 8"],
   ])("%s → %s", (before, after) => {
     checkDayFix("syntax", before, after);

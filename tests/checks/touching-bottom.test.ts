@@ -1,4 +1,5 @@
 import { describe, test } from "vitest";
+import { dedent } from "../harness/markers.ts";
 import { checkDay, checkFile, checkFixOf, checkTrolling } from "./check-day.ts";
 
 test.each([
@@ -41,6 +42,23 @@ test("a day on the bottom", () => {
     05:00 surface speed 2.4 mph
     05:01 sonar bottom 60 ft
     05:10 set P1 out 60 ft
+  `);
+});
+
+test.each([
+  `
+  05:01 sonar bottom 60 ft
+  05:10 set P1 out 130 ft on-bottom
+               ^^^^^^^^^^ touching-bottom 130 ft of cable over 60 ft of water: the ball would lie far from where it is let down. Is one of the two wrong?
+  `,
+  "05:01 sonar bottom 60 ft\n05:10 set P1 out 130 ft sure",
+  "05:01 sonar bottom 60 ft\n05:10 set P1 out 115 ft on-bottom",
+])("far too much cable, even for a ball that is meant to be on the bottom: %s", (source) => {
+  checkFile(`
+    trip 2031-06-21 "Bright Penny"
+      method deep
+    05:00 surface speed 2.4 mph
+    ${dedent(source).replaceAll("\n", "\n    ")}
   `);
 });
 

@@ -62,13 +62,22 @@ test.each([
                               ^^ unit-missing total 40 what? Write 40 lb, 40 oz or 40 kg.
   `,
   `
+  boat "Tin Cup"
+    units ft mph F lb in
+  cable wire steel diameter 0.9
+                            ^^^ unit-missing diameter 0.9 what? Write 0.9 mm or 0.9 in.
+  cable core-27 leadcore core 0.02 diameter 0.035 in
+                              ^^^^ unit-missing core 0.02 what? Write 0.02 mm or 0.02 in.
+  `,
+  `
   lure glow-spoon spoon length 4
                                ^ unit-missing length 4 what? Write 4 in, 4 cm or 4 ft.
   `,
   `
   boat "Tin Cup"
-    units ft
+    units in
   lure glow-spoon spoon length 4
+  lure mini-spoon spoon 2.5
   `,
 ])("without a book: %s", (source) => {
   checkFindings(source, BARE);
@@ -85,6 +94,10 @@ describe("fixes", () => {
 
   test.each([
     ['boat "Tin Cup"\n  threshold reading-stale 40', 'boat "Tin Cup"\n  threshold reading-stale 40 min'],
+    [
+      'boat "Tin Cup"\n  units ft\ncable wire steel diameter 0.9',
+      'boat "Tin Cup"\n  units ft\ncable wire steel diameter 0.9 mm',
+    ],
     ['boat "Tin Cup"\n  sounder 2', 'boat "Tin Cup"\n  sounder 2 ft'],
     ['boat "Tin Cup"\nband coho 50 to 57', 'boat "Tin Cup"\nband coho 50 to 57 F'],
     [

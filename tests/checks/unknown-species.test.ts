@@ -8,6 +8,7 @@ test.each([
   "06:33 lost P1 Fish slider",
   "06:14 catch P1 sauger kept",
   "06:14 catch P1 goldeye kept sure",
+  "band king 45 to 52 F\nlimit salmon-trout per-angler 5 species king",
   `
   05:28 catch P1 chinok 12 lb kept
                  ^^^^^^ unknown-species "chinok" is no species known here, and no nickname in the gear book. Did you mean chinook?
@@ -35,6 +36,10 @@ test.each([
             ^^^^^^ unknown-species
   nickname old-joe browntrout
                    ^^^^^^^^^^ unknown-species
+  nickname hook king-fish
+                ^^^^^^^^^ unknown-species
+  nickname joe old-joe
+               ^^^^^^^ unknown-species
   band goldeye 50 to 60 F
        ^^^^^^^ unknown-species
   limit salmon-trout per-angler 5 species chinok

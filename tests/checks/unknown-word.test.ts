@@ -16,7 +16,23 @@ test.each([
   `,
   `
   05:14 check P1 pronto
-                 ^^^^^^ unknown-word "pronto" says nothing on a check line. It takes down, sure or remark.
+                 ^^^^^^ unknown-word "pronto" says nothing on a check line. It takes down, sure or remark. A remark goes in quotes: "pronto".
+  `,
+  `
+  05:58 strike S1 at the turn
+                  ^^ unknown-word "at" says nothing on a strike line. It takes slider, sure or remark. A remark goes in quotes: "at the turn".
+  `,
+  `
+  06:33 lost S1 king big one sure
+                     ^^^ unknown-word "big" says nothing on a lost line. It takes slider, by, sure or remark. A remark goes in quotes: "big one".
+  `,
+  `
+  05:14 set P1 out 72 ft back 20 ft
+                         ^^^^ unknown-word "back" says nothing on a set line. Did you mean setback?
+  `,
+  `
+  05:14 set P1 line 72 ft
+               ^^^^ unknown-word "line" says nothing on a set line. Did you mean out?
   `,
   `
   05:14 set P1 out 72 fet
@@ -57,6 +73,8 @@ describe("fixes", () => {
     ["05:14 set P1 setbak 12 ft", "05:14 set P1 setback 12 ft"],
     ["05:14 set P1 out 72 fet", "05:14 set P1 out 72 ft"],
     ["05:14 set P1 out 72fet", "05:14 set P1 out 72ft"],
+    ["05:14 set P1 out 72 ft back 15 ft", "05:14 set P1 out 72 ft setback 15 ft"],
+    ["05:58 strike S1 at the turn", '05:58 strike S1 "at the turn"'],
     ["  harbuor Hollis", "  harbor Hollis"],
   ])("%s → %s", (before, after) => {
     checkDayFix("unknown-word", before, after);

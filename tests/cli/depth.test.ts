@@ -57,6 +57,18 @@ test("on a narrow terminal: a block a line", async () => {
   `);
 });
 
+test("what the bottom stops has neither range nor distance behind", async () => {
+  const input = `trip 2031-06-21 "Bright Penny"
+05:00 probe C1 speed 2.4 mph
+05:01 sonar bottom 60 ft
+05:02 set C1 out 400 ft
+`;
+  const { out } = await deepwake("depth - --stdin-path day.trip", { files, input });
+  expect(out).toMatch(/ 400 ft {2}60 ft, on the bottom +no lure is stated/u);
+  const [entry] = (await depthJson("depth --json - --stdin-path day.trip", { files, input })).files;
+  expect(entry?.lines[0]?.changes).toBeNull();
+});
+
 test("a metric gear book gives meters, and no feet", async () => {
   const metric = BOOK.replace("units ft mph F lb in", "units m km/h C kg cm");
   const { out } = await deepwake("depth trips/good.trip", { files: { ...files, "penny.gear": metric } });

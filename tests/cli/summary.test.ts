@@ -51,6 +51,21 @@ test("on a narrow terminal: wrapped", async () => {
   `);
 });
 
+test("says what the figures leave out, and what they take otherwise than written", async () => {
+  const input = `trip 2031-06-21 "Bright Penny"
+05:00 set C1 out 90 ft
+05:30 wibble C1
+12:30 miss C1
+1:05 pull all
+`;
+  const { out } = await deepwake("summary - --stdin-path day.trip", { files, input });
+  expect(out).toMatch(/ 8\.1 rod-hours fishing/u);
+  expect(out).toContain("1 line of this trip can't be read, or only in part; the figures leave that out.");
+  expect(out).toContain(
+    "The time of 1 line of this trip is in doubt; the figures take it half a day or a day later, where it fits.",
+  );
+});
+
 test("--json: SI, clocks on board and instants", async () => {
   const { out, code } = await deepwake("summary --json trips", { files });
   expect(code).toBe(0);

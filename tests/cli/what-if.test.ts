@@ -17,7 +17,7 @@ test("agrees with the same line in a trip", async () => {
   const { out } = await deepwake("depth --json day.trip", { files: { ...files, "day.trip": trip } });
   const [written] = depthOutput.parse(JSON.parse(out)).files[0]?.lines ?? [];
   const asked = await answer([...ASK, "--setback", "20ft", "--lure", "white-fly", "--temp", "48F"]);
-  expect(asked.line).toEqual({ ...written, line: null, time: null, instant: null, trip: "2000-01-01" });
+  expect(asked.line).toEqual({ ...written, line: null, time: null, instant: null, trip: null });
   expect(asked.whatIf).toMatchObject({ boat: "Bright Penny", date: null, lure: "white-fly" });
   expect(asked.whatIf?.speedMS).toBeCloseTo(2.5 * 0.44704, 10);
   expect(asked.path).toBe("penny.gear");
@@ -36,10 +36,34 @@ test("for people", async () => {
     No depth for the lure: no lure is stated.
     10 ft more cable: about N ft deeper. 0.2 mph faster: about N ft shallower.
     C1 was never checked against a probe, so the range is wide.
+    No rod is clipped to C1's cable: clipping one lifts the ball.
     For the lure's depth give --setback and --lure.
     Depths are estimates: not for navigation, not for clearing the bottom.
     "
   `);
+});
+
+test("answers in the units it is asked in", async () => {
+  const { out } = await deepwake(["depth", "--rig", "C1", "--out", "45m", "--speed", "4km/h"], { files });
+  expect(out).toMatch(/^C1 with 45 m out at 4 km\/h in water of 50 F/u);
+  expect(out).toMatch(/Ball about \d+(\.5)? m down/u);
+  expect(out).not.toMatch(/ ft| mph/u);
+});
+
+test("says what the rod's pull does, and what is taken for granted of other rods", async () => {
+  const rod = ["--setback", "20ft", "--lure", "white-fly"];
+  const own = await deepwake(["depth", "--rig", "C1", "--out", "150ft", "--speed", "2.8mph", ...rod], {
+    files,
+  });
+  expect(own.out).toMatch(/\nThe rod's pull lifts the ball about \d+ ft\.\n/u);
+  const asked = ["depth", "--rig", "C1U", "--out", "150ft", "--above", "20ft", "--speed", "2.8mph", ...rod];
+  const stacked = await deepwake(asked, { files });
+  expect(stacked.out).toMatch(/^C1U, 20 ft above the ball, with 150 ft out at 2\.8 mph/u);
+  expect(stacked.out).toContain(
+    "C1U is taken as the only rod on C1's cable: C1's own rod would lift the ball more.",
+  );
+  const { line, whatIf } = await answer(asked);
+  expect([line?.outM, whatIf?.aboveM]).toEqual([expect.closeTo(45.72, 9), expect.closeTo(6.096, 9)]);
 });
 
 test("a stacked rod hangs on its rig's cable", async () => {
@@ -120,6 +144,8 @@ describe("refuses", () => {
     expect((await deepwake(other, { files })).err).toBe(
       'deepwake: --rig: there is no rig "C9" in the gear of Bright Penny; did you mean C1?\n',
     );
+    const swapped = ["depth", "--rig", "1C", "--out", "90ft", "--speed", "2mph"];
+    expect((await deepwake(swapped, { files })).err).toContain("; did you mean C1?");
     expect((await deepwake(ASK, two)).err).toBe(
       'deepwake: which boat? Say --boat and one of "Bright Penny", "Bent Nickel".\n',
     );

@@ -25,6 +25,7 @@ describe("formats", () => {
     ["lure x 2.30IN", "lure x 2.30 in"],
     ["set PB out 5 colours", "set PB out 5 colors"],
     ["catch P1 King 17lb 8oz", "catch P1 King 17 lb 8 oz"],
+    ["catch P1 King 17lb8oz", "catch P1 King 17 lb 8 oz"],
     ["catch P1 king 35 in weight 18 lb", "catch P1 king 35 in weight 18 lb"],
     ["LINE mono20  mono diameter 0.4mm", "line mono20 mono diameter 0.4 mm"],
     ["rig S2 flat centre", "rig S2 flat center"],

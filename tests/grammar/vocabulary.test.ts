@@ -28,6 +28,9 @@ describe("every row", () => {
     const rest = row.slots.findIndex((s) => s.rest);
     if (rest >= 0) expect([rest, row.items.length]).toEqual([row.slots.length - 1, 0]);
     const indexed = VOCABULARY.rows.find((r) => r.verb === row.verb && r.place === row.place);
+    const mistaken = row.items.flatMap((item) => item.not);
+    expect(mistaken).toEqual([...new Set(mistaken)]);
+    expect(mistaken.filter((word) => indexed?.words.has(word))).toEqual([]);
     for (const item of row.items) {
       for (const word of [item.word, ...item.aliases]) {
         expect(indexed && findItem(indexed, word.toUpperCase())).toBe(item);

@@ -29,7 +29,8 @@ describe("requests", () => {
       documentFormattingProvider: true,
       documentRangeFormattingProvider: true,
       definitionProvider: true,
-      codeActionProvider: { codeActionKinds: ["quickfix", "source.fixAll.deepwake"] },
+      codeActionProvider: { codeActionKinds: ["quickfix", "refactor.rewrite", "source.fixAll.deepwake"] },
+      executeCommandProvider: { commands: ["deepwake.letOutMarkdown"] },
     });
   });
 
@@ -82,6 +83,19 @@ describe("requests", () => {
     const position = { line: 7, character: 10 };
     const place = await client.request<Location>("textDocument/definition", { ...DOCUMENT, position });
     expect(place.uri).toBe(BOOK_URI);
+  });
+
+  test("the let-out table, by a command that any client can send", async () => {
+    const { client } = await openMorning();
+    const run = (...words: unknown[]) =>
+      client.request<string | null>("workspace/executeCommand", {
+        command: "deepwake.letOutMarkdown",
+        arguments: words,
+      });
+    expect(await run(URI, 8)).toMatch(/^# Cable to set\n/u);
+    expect(await run(URI)).toMatch(/^# Cable to set\n/u);
+    expect(await run()).toBeNull();
+    expect(await run("file:///elsewhere.trip", 1)).toBeNull();
   });
 
   test("code actions, all and of one kind", async () => {

@@ -112,3 +112,10 @@ test("numbers come in SI, units by the boat's book where none is written", () =>
   expect(gear.rigs.get("C1")?.boomM).toBeCloseTo(4 * 0.3048, 12);
   expect(gear.bands.get("chinook")?.tempC.low).toBeCloseTo((45 - 32) / 1.8, 12);
 });
+
+test("a band of a nickname is its species'; the species' own counts first", () => {
+  const book = `${BOAT}nickname steelie steelhead\nnickname king chinook\nband steelie 50 to 60 F\n`;
+  const gear = gearOn("2031-06-21", `${book}band king 40 to 50 F\nband chinook 45 to 52 F\n`);
+  expect([...gear.bands.keys()].sort()).toEqual(["chinook", "steelhead"]);
+  expect(gear.bands.get("chinook")?.tempC.high).toBeCloseTo((52 - 32) / 1.8, 12);
+});

@@ -132,6 +132,6 @@ describe("water that is refused", () => {
     [60, 0, "the water temperature is 60 C, outside -2 to 45 C"],
     [10, -1, "the salinity is -1 psu, outside 0 to 42 psu"],
   ])("%s C, salinity %s", (temperatureC, salinity, why) => {
-    expect(waterAt(temperatureC, salinity)).toEqual({ ok: false, why });
+    expect(waterAt(temperatureC, salinity)).toMatchObject({ ok: false, why });
   });
 });

@@ -52,6 +52,23 @@ describe("a line with a depth", () => {
     checkHoverHolds("06:20 set <|>P1U above 20 ft setback 25 ft lure glow-spoon", /P1's ball about \d+ ft/u);
   });
 
+  test("of what the bottom stopped says that, without range, distance behind, release or what-ifs", () => {
+    const above = `${MORNING}06:19 sonar bottom 60 ft\n`;
+    const hover = hoverAt("06:20 <|>set P1 out 400 ft setback 20 ft lure glow-spoon", above).split("\n\n")[0];
+    expect(hover).toMatch(
+      /^Ball on the bottom, 60 ft down\. 400 ft out\. {2}\nglow-spoon on the bottom, 60 ft down\. {2}\nSpeed used: .* That is stale\.$/u,
+    );
+  });
+
+  test("says what the rod's pull does where it is much, and nothing where it is little or no rod is clipped", () => {
+    const ofP1 = (rest: string): string => hoverAt(`06:20 <|>set P1 ${rest}`);
+    expect(ofP1("out 180 ft setback 15 ft lure glow-spoon")).toMatch(
+      / {2}\nThe rod's pull lifts the ball about \d+ ft\./u,
+    );
+    expect(ofP1("out 20 ft setback 15 ft lure glow-spoon")).not.toMatch(/pull lifts/u);
+    expect(ofP1("out 180 ft")).not.toMatch(/pull lifts/u);
+  });
+
   test("says why there is none", () => {
     checkHoverHolds("06:20 <|>set J1 out 60 ft", /^No depth for J1: J1 isn't in the gear book\./u);
   });

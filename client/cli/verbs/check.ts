@@ -4,6 +4,7 @@ import { runChecks } from "../../../server/checks/run-checks.ts";
 import { GEAR_ENDING, TRIP_ENDING } from "../../../server/files/find-books.ts";
 import { complain } from "../complain.ts";
 import { type ExitCode, FINE, FOUND, gravest, UNUSABLE } from "../exit-codes.ts";
+import { guardFile } from "../guard-file.ts";
 import { JournalReader } from "../journals.ts";
 import { askedFor } from "../paths.ts";
 import { type Call, INPUT_OPTIONS, type Verb } from "../verb.ts";
@@ -52,8 +53,9 @@ async function checkFiles(call: Call, world: World): Promise<CheckReport> {
   const unusable = [...found.unusable];
   for await (const read of reader.readAll(found.files)) {
     const { shown, path } = read.file;
-    if (read.ok) files.push({ shown, path, findings: runChecks(read.analysis) });
-    else unusable.push({ shown, why: read.why });
+    const checked = read.ok ? guardFile(() => runChecks(read.analysis)) : read;
+    if (!checked.ok) unusable.push({ shown, why: checked.why });
+    else if ("value" in checked) files.push({ shown, path, findings: checked.value });
   }
   unusable.push(...reader.unreadBooks(found.files));
   return { files, unusable };

@@ -6,6 +6,7 @@ import { complain } from "../complain.ts";
 import { depthLineJson } from "../depth-lines.ts";
 import { envelopeText } from "../envelope.ts";
 import { type ExitCode, FINE, UNUSABLE } from "../exit-codes.ts";
+import { guardFile } from "../guard-file.ts";
 import { JournalReader } from "../journals.ts";
 import type { DepthFileJson } from "../output-schemas.ts";
 import { askedFor } from "../paths.ts";
@@ -26,9 +27,12 @@ export async function depthOfTrips(call: Call, world: World): Promise<ExitCode> 
   const files: DepthFileJson[] = [];
   for await (const read of reader.readAll(found.files)) {
     const { shown } = read.file;
-    if (!read.ok) unusable.push({ shown, why: read.why });
-    else if (isJson) files.push(depthFileJson(shown, read.analysis));
-    else texts.push(fileText(shown, read.analysis, look));
+    const done = guardFile(() => {
+      if (!read.ok) unusable.push({ shown, why: read.why });
+      else if (isJson) files.push(depthFileJson(shown, read.analysis));
+      else texts.push(fileText(shown, read.analysis, look));
+    });
+    if (!done.ok) unusable.push({ shown, why: done.why });
   }
   unusable.push(...reader.unreadBooks(found.files));
   for (const { shown, why } of unusable) complain(world, `${shown} can't be used: ${why}`);

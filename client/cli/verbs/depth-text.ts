@@ -1,7 +1,7 @@
 /** The depths of a trip for people: a table, or a block a line where the screen is narrow. */
 import { findUnit } from "../../../grammar/units.ts";
 import type { TripAnalysis } from "../../../server/analysis/journal-analysis.ts";
-import type { DepthPlace, LineDepth } from "../../../server/analysis/line-depth.ts";
+import type { LineDepth } from "../../../server/analysis/line-depth.ts";
 import { lengthWords } from "../../../server/model/figures.ts";
 import type { Gear } from "../../../server/model/gear-types.ts";
 import { placeCell } from "../../../server/reports/depth-sentences.ts";
@@ -68,9 +68,9 @@ function lineCells(day: TripAnalysis, depth: LineDepth): LineCells {
     time: clock === null ? "" : `${event.line.approx ? "~" : ""}${clock}`,
     rig: printable(depth.rig),
     out: outWords(gear, depth),
-    ball: ball === null ? weightCell(gear, depth) : bottomCell(gear, ball),
-    behind: first === null ? "" : lengthWords(gear, first.behindM),
-    lure: lure === null ? undefined : ball === null ? bottomCell(gear, lure) : placeCell(gear, lure),
+    ball: ball === null ? weightCell(gear, depth) : placeCell(gear, ball),
+    behind: first === null || first.onBottom ? "" : lengthWords(gear, first.behindM),
+    lure: lure === null ? undefined : placeCell(gear, lure),
     why: printable(depth.why ?? depth.whyNoLure ?? ""),
   };
 }
@@ -78,10 +78,6 @@ function lineCells(day: TripAnalysis, depth: LineDepth): LineCells {
 /** A diver or in-line weight stands where a ball would; nothing where the line has neither. */
 function weightCell(gear: Gear, { weight, weightIs }: LineDepth): string | undefined {
   return weight === null ? undefined : `${weightIs} ${placeCell(gear, weight)}`;
-}
-
-function bottomCell(gear: Gear, place: DepthPlace): string {
-  return placeCell(gear, place) + (place.onBottom ? " on the bottom" : "");
 }
 
 /** What the counter says; leadcore is counted in colors, a stacked rod by its clip above the ball. */
@@ -108,11 +104,12 @@ function block(
   paint: Paint,
 ): string[] {
   const head = [time, paint.strong(rig), out === "" ? "" : `${out}${out.endsWith(" up") ? "" : " out"}`];
+  const back = behind === "" ? "" : `, ${behind} behind`;
   const said =
     ball === undefined
-      ? [lure === undefined ? `no depth: ${why}` : `lure ${lure}, ${behind} behind`]
+      ? [lure === undefined ? `no depth: ${why}` : `lure ${lure}${back}`]
       : [
-          `${ball.startsWith("diver") || ball.startsWith("weight") ? "" : "ball "}${ball}, ${behind} behind`,
+          `${ball.startsWith("diver") || ball.startsWith("weight") ? "" : "ball "}${ball}${back}`,
           lure === undefined ? `no lure depth: ${why}` : `lure ${lure}`,
         ];
   return [

@@ -1,9 +1,11 @@
 /** `deepwake depth --rig …`: one line that nobody set, computed as if it stood in a trip. */
 
 import { fileURLToPath } from "node:url";
+import type { LineDepth } from "../../../server/analysis/line-depth.ts";
 import { lengthWords, speedWords, tempWords } from "../../../server/model/figures.ts";
 import { DEPTH_CAUTION, depthSentences } from "../../../server/reports/depth-sentences.ts";
 import { gearChangeSentences } from "../../../server/reports/gear-change-sentences.ts";
+import { rodLiftSentences } from "../../../server/reports/rod-lift-sentences.ts";
 import { complain } from "../complain.ts";
 import { depthLineJson } from "../depth-lines.ts";
 import { envelopeText } from "../envelope.ts";
@@ -49,9 +51,13 @@ function whatIfJson({ day, depth }: Imagined, { isDated }: Chosen, world: World)
     speedMS: depth.speed?.value ?? null,
     waterTempC: depth.water?.tempC ?? null,
     setbackM: depth.setting.setbackM ?? null,
+    aboveM: depth.setting.aboveM ?? null,
     lure: depth.setting.lure ?? null,
   };
-  const line = { ...depthLineJson(day, depth), line: null, time: null, instant: null };
+  // A stacked rod's own line states no length: what is out is its cable.
+  const outM = day.depths[0]?.setting.outM ?? null;
+  const known = { ...depthLineJson(day, depth), outM };
+  const line = { ...known, line: null, time: null, instant: null, trip: isDated ? date : null };
   const path = book === undefined ? "" : shownPath(fileURLToPath(book), world);
   return envelopeText("depth", world, { caution: DEPTH_CAUTION, whatIf, files: [{ path, lines: [line] }] });
 }
@@ -61,16 +67,34 @@ function whatIfText(imagined: Imagined, chosen: Chosen, width: number, paint: Pa
   const { day, depth } = imagined;
   const sentences = [
     ...depthSentences(day, { ...depth, speed: undefined }),
+    ...rodLiftSentences(day, depth),
     ...gearChangeSentences(day, depth),
   ];
-  const noLure = depth.lure === null && depth.whyNoLure !== null;
-  const hint = noLure ? ["For the lure's depth give --setback and --lure."] : [];
+  const hint = [...noLureHint(depth), ...otherRodsHint(depth)];
   return [
     ...wrap(printable(heading(imagined, chosen)), width, 2).map(paint.strong),
     ...[...sentences, ...hint, DEPTH_CAUTION].flatMap((text) => wrap(printable(text), width, 2)),
   ]
     .map((line) => `${line}\n`)
     .join("");
+}
+
+/** What is missing for the lure's depth, and what the ball does meanwhile. */
+function noLureHint({ rig, lure, whyNoLure, setting, ball }: LineDepth): string[] {
+  if (lure !== null || whyNoLure === null) return [];
+  const isBare = setting.lure === undefined && setting.setbackM === undefined && ball?.onBottom === false;
+  return [
+    ...(isBare ? [`No rod is clipped to ${rig}'s cable: clipping one lifts the ball.`] : []),
+    "For the lure's depth give --setback and --lure.",
+  ];
+}
+
+/** A stacked rod is imagined alone on its cable. */
+function otherRodsHint({ rig, cableRig, ball }: LineDepth): string[] {
+  if (cableRig === undefined || cableRig.name === rig || ball?.onBottom !== false) return [];
+  return [
+    `${rig} is taken as the only rod on ${cableRig.name}'s cable: ${cableRig.name}'s own rod would lift the ball more.`,
+  ];
 }
 
 /** `C1 with 90 ft out at 2.5 mph in water of 50 F (Bright Penny, gear of 2031-08-10)` */

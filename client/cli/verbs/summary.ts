@@ -5,6 +5,7 @@ import { SUMMARY_CAUTION, summarySentences } from "../../../server/reports/summa
 import { complain } from "../complain.ts";
 import { envelopeText } from "../envelope.ts";
 import { type ExitCode, FINE, UNUSABLE } from "../exit-codes.ts";
+import { guardFile } from "../guard-file.ts";
 import { JournalReader } from "../journals.ts";
 import type { SummaryFileJson } from "../output-schemas.ts";
 import { askedFor } from "../paths.ts";
@@ -42,9 +43,12 @@ async function summaryVerb(call: Call, world: World): Promise<ExitCode> {
   const files: SummaryFileJson[] = [];
   for await (const read of reader.readAll(found.files)) {
     const { shown } = read.file;
-    if (!read.ok) unusable.push({ shown, why: read.why });
-    else if (isJson) files.push({ path: shown, trips: read.analysis.trips.map(tripSummaryJson) });
-    else lines.push(...fileLines(shown, read.analysis.trips, look));
+    const done = guardFile(() => {
+      if (!read.ok) unusable.push({ shown, why: read.why });
+      else if (isJson) files.push({ path: shown, trips: read.analysis.trips.map(tripSummaryJson) });
+      else for (const line of fileLines(shown, read.analysis.trips, look)) lines.push(line);
+    });
+    if (!done.ok) unusable.push({ shown, why: done.why });
   }
   unusable.push(...reader.unreadBooks(found.files));
   for (const { shown, why } of unusable) complain(world, `${shown} can't be used: ${why}`);

@@ -7,12 +7,12 @@ import { quote } from "../../../grammar/print.ts";
 import type { Dimension } from "../../../grammar/units.ts";
 import { analyzeJournal, type TripAnalysis } from "../../../server/analysis/journal-analysis.ts";
 import type { LineDepth } from "../../../server/analysis/line-depth.ts";
-import { nearest } from "../../../server/checks/nearest.ts";
 import { resolveGear } from "../../../server/model/gear.ts";
 import type { Gear } from "../../../server/model/gear-types.ts";
-import { measureOf } from "../../../server/model/quantities.ts";
 import { cableRigOf } from "../../../server/model/trip.ts";
 import type { ChosenGear } from "./choose-gear.ts";
+import { measureIn, wrongName } from "./read-options.ts";
+import { inUnitsAsked } from "./units-asked.ts";
 
 type Options = ReadonlyMap<string, string>;
 
@@ -41,11 +41,17 @@ export function imagineLine(options: Options, chosen: ChosenGear & { ok: true })
     return no(`a what-if needs ${missing.map((name) => `--${name}`).join(" and ")} too.`);
   const { books, boat, date } = chosen;
   const gear = resolveGear(books, boat, date);
-  const why = wrongName("rig", options, gear.rigs, gear) ?? wrongName("lure", options, gear.lures, gear);
-  if (why !== undefined) return no(why);
+  for (const [kind, known] of [
+    ["rig", gear.rigs],
+    ["lure", gear.lures],
+  ] as const) {
+    const name = options.get(kind)?.normalize("NFC");
+    const why = name === undefined ? undefined : wrongName(kind, kind, name, known, gear);
+    if (why !== undefined) return no(why);
+  }
   for (const [option, verb, dimension, example] of MEASURES) {
     const text = options.get(option);
-    if (text === undefined || isMeasure(text, option, verb, dimension, gear)) continue;
+    if (text === undefined || measureIn(text, option, verb, dimension, gear) !== undefined) continue;
     return no(`--${option}: "${text}" is no ${dimension}; write one like ${example}.`);
   }
   const text = tripText(options, gear, boat, date);
@@ -56,29 +62,7 @@ export function imagineLine(options: Options, chosen: ChosenGear & { ok: true })
   const depth = day?.depths.at(-1);
   return day === undefined || depth === undefined
     ? no("nothing can be computed of that.")
-    : { ok: true, day, depth };
-}
-
-function wrongName(
-  kind: "rig" | "lure",
-  options: Options,
-  known: ReadonlyMap<string, unknown>,
-  gear: Gear,
-): string | undefined {
-  const name = options.get(kind)?.normalize("NFC");
-  if (name === undefined || known.has(name) || (kind === "lure" && known.size === 0)) return undefined;
-  const [near] = nearest(name, known.keys());
-  return `--${kind}: there is no ${kind} "${name}" in the gear of ${gear.boat}${near === undefined ? "." : `; did you mean ${near}?`}`;
-}
-
-/** True when the text, put behind its word, is read as that one measure and nothing else. */
-function isMeasure(text: string, word: string, verb: string, dimension: Dimension, gear: Gear): boolean {
-  const { journal, issues } = parse(`12:00 ${verb} X ${word} ${text}`);
-  const [line, ...more] = journal.lines;
-  if (line?.kind !== "fact" || more.length > 0 || issues[0] !== null || line.comment !== null) return false;
-  const [item, ...others] = line.items;
-  if (item?.word !== word || others.length > 0) return false;
-  return measureOf(line, word, dimension, gear.defaults) !== undefined;
+    : { ok: true, day: inUnitsAsked(day, options), depth };
 }
 
 /** Noon is an hour that no clock change touches. */

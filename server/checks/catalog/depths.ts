@@ -11,6 +11,8 @@ export const TOUCHING_BOTTOM = check<{
   what: "ball" | "lure";
   depthM: number;
   isStopped: boolean;
+  /** How much cable lies over how much water, where that is far too much of it. */
+  tooMuch: { outM: number; waterM: number } | undefined;
   bottomShownM: number;
   bottomAgeMs: number;
 }>({
@@ -18,11 +20,13 @@ export const TOUCHING_BOTTOM = check<{
   severities: ["warning"],
   summary: "The computed depth of a ball or lure comes within the margin of the bottom.",
   quietWhen:
-    "the line says on-bottom, the trip says method deep, no bottom was read within the hour, the boat ran since, or a lure may as well run clear",
+    "the line says on-bottom or the trip says method deep and the cable is no longer than 1.5 times the water and 30 ft, no bottom was read within the hour, the boat ran since, or a lure may as well run clear",
   isDoubt: true,
   isFixable: true,
   since,
-  message: ({ gear, what, depthM, isStopped, bottomShownM, bottomAgeMs }) => {
+  message: ({ gear, what, depthM, isStopped, tooMuch, bottomShownM, bottomAgeMs }) => {
+    if (tooMuch !== undefined)
+      return `${lengthWords(gear, tooMuch.outM)} of cable over ${lengthWords(gear, tooMuch.waterM)} of water: the ball would lie far from where it is let down. Is one of the two wrong?`;
     const where = isStopped ? "on the bottom" : `about ${lengthWords(gear, depthM)} down`;
     const age = bottomAgeMs < 60_000 ? "just now" : `${ageWords(bottomAgeMs)} ago`;
     return `The ${what} is ${where}; bottom last read ${lengthWords(gear, bottomShownM)}, ${age}.`;
@@ -82,23 +86,26 @@ export const DEEPER_THAN_OUT = check<{
   },
 });
 
-/** More than the rig holds. */
+/** More than the rig holds, or than anyone lets out where that isn't stated. */
 export const LINE_TOO_LONG = check<{
   gear: Gear;
   rig: string;
   outM: number;
-  holdsM: number;
+  holdsM: number | undefined;
   isLeadcore: boolean;
 }>({
   slug: "line-too-long",
-  severities: ["error"],
-  summary: "More line is out than the rig holds, and the gear book names no backing.",
-  quietWhen: "what the rig holds isn't stated, or its backing is named",
+  severities: ["error", "warning"],
+  summary: "More line is out than the rig holds and the gear book names no backing, or than is ever let out.",
+  quietWhen:
+    "the rig is stated to hold it; up to 600 ft also where its backing is named or what it holds isn't stated",
   isDoubt: true,
   isFixable: false,
   since,
   message: ({ gear, rig, outM, holdsM, isLeadcore }) => {
     const words = (m: number): string => (isLeadcore ? colorWords(m) : lengthWords(gear, m));
+    if (holdsM === undefined)
+      return `${words(outM)} out is more than is let out in trolling: is there a digit too many?`;
     return `${words(outM)} out, but ${rig} holds ${words(holdsM)}; name its backing in the gear book if the rest is backing.`;
   },
 });

@@ -1,3 +1,4 @@
-/** Checks of how lines are written: words, names, units, numbers, definitions. */
+/** Checks of how lines are written: words, names, units, numbers, definitions, gear. */
+export * from "./gear.ts";
 export * from "./names.ts";
 export * from "./reading.ts";

@@ -24,6 +24,8 @@ export const UNKNOWN_WORD = check<{
   /** What could stand there, where that is a short list. */
   choices: readonly string[];
   near: readonly string[];
+  /** The stray words in quotes, where they may be a remark. */
+  remark?: string | undefined;
 }>({
   slug: "unknown-word",
   severities: ["error"],
@@ -32,7 +34,7 @@ export const UNKNOWN_WORD = check<{
   isDoubt: false,
   isFixable: true,
   since: "0.1.0",
-  message: ({ role, word, verb, choices, near }) => {
+  message: ({ role, word, verb, choices, near, remark }) => {
     const said = {
       verb: `No line starts with ${shown(word)}.`,
       item: `${shown(word)} says nothing on ${withArticle(verb)} line.`,
@@ -40,7 +42,12 @@ export const UNKNOWN_WORD = check<{
       choice: `${shown(word)} can't follow ${verb}.`,
     }[role];
     const expected = choices.length === 0 || near.length > 0 ? "" : ` It takes ${anyOf(choices)}.`;
-    return said + expected + didYouMean(near);
+    return (
+      said +
+      expected +
+      didYouMean(near) +
+      (remark === undefined ? "" : ` A remark goes in quotes: ${remark}.`)
+    );
   },
 });
 

@@ -6,15 +6,21 @@ type Reason = SyntaxReason["reason"];
 type Of<R extends Reason> = Extract<SyntaxReason, { reason: R }>;
 
 /** A reason, and the text it is about. */
-export type SyntaxProblem = SyntaxReason & { readonly typed: string };
+export type SyntaxProblem = SyntaxReason & {
+  readonly typed: string;
+  /** What the line may have been meant to say there. */
+  readonly meant?: readonly string[];
+};
 
-const SENTENCES: { readonly [R in Reason]: (problem: Of<R> & { typed: string }) => string } = {
+const SENTENCES: { readonly [R in Reason]: (problem: Of<R> & SyntaxProblem) => string } = {
   "missing-slot": ({ verb, label, before }) =>
     before === ""
       ? `${verb} needs ${slotWords(label).replace(/,$/u, "")}.`
       : `${verb} needs ${slotWords(label)} before ${before}.`,
-  "missing-value": ({ word, wants, found }) =>
-    `${word} needs ${valueWords(wants)}${found === "" ? "." : `; ${shown(found)} is none.`}`,
+  "missing-value": ({ word, wants, found, meant = [] }) =>
+    meant.length > 0
+      ? `${word} stands before its value: write ${anyOf(meant)}.`
+      : `${word} needs ${valueWords(wants)}${found === "" ? "." : `; ${shown(found)} is none.`}`,
   "missing-item": ({ verb, needs, example }) =>
     needs.length > 1
       ? `Say what the ${verb} is: ${anyOf(needs)}, as in: ${example}`
@@ -24,7 +30,10 @@ const SENTENCES: { readonly [R in Reason]: (problem: Of<R> & { typed: string }) 
   "too-long": ({ length, longest }) =>
     `This line has ${length} characters; lines of more than ${longest} are kept as they are and not read.`,
   "open-quote": () => "A quote is opened here and never closed.",
-  "stray-text": ({ text, verb }) => `Nothing on this ${verb} line takes ${shown(text)}.`,
+  "stray-text": ({ text, verb, typed, meant = [] }) =>
+    meant.length > 0
+      ? `What is ${typed}? Write ${anyOf(meant)}.`
+      : `Nothing on this ${verb} line takes ${shown(text)}.`,
   "no-range": ({ word }) => `${word} is one figure, not a range.`,
   exclusive: ({ word, other }) => `${other} and ${word} can't both be so; keep one.`,
   repeated: ({ word }) => `${word} is said twice on this line; keep one.`,

@@ -45,7 +45,21 @@ export const featureTests: readonly EditorTest[] = [
       const document = await openJournal(DAY);
       const said = await hoverText(document, placeOf(document, "06:18 again P1", 7));
       assert.match(said, /Ball about \d+ ft down \(\d+ to \d+\), \d+ ft back\. 72 ft out\./);
-      assert.match(said, /Speed used: \d\.\d mph at C1's probe/);
+      assert.match(said, /Speeds? used: .*\d\.\d mph at C1's probe/);
+    },
+  },
+  {
+    name: "the let-out table opens beside the journal, for the rigs as they are set at the cursor",
+    async run() {
+      const document = await openJournal(DAY);
+      const editor = vscode.window.activeTextEditor;
+      const place = placeOf(document, "06:18 again P1");
+      if (editor !== undefined) editor.selection = new vscode.Selection(place, place);
+      await vscode.commands.executeCommand("deepwake.letOutTable");
+      const shown = vscode.window.activeTextEditor?.document;
+      assert.equal(shown?.languageId, "markdown");
+      assert.match(shown?.getText() ?? "", /^# Cable to set\n[\s\S]*\| depth \| C1 \| P1 \|/);
+      await vscode.commands.executeCommand("workbench.action.revertAndCloseActiveEditor");
     },
   },
   {

@@ -1,0 +1,36 @@
+/** Options that stand for one measure or one name of the gear book, read by the grammar so that they mean the same. */
+import { parse } from "../../../grammar/parse.ts";
+import type { Dimension } from "../../../grammar/units.ts";
+import { nearest } from "../../../server/checks/nearest.ts";
+import type { Gear } from "../../../server/model/gear-types.ts";
+import { measureOf } from "../../../server/model/quantities.ts";
+
+/** The measure in SI, where the text, put behind its word, is read as that one measure and nothing else. */
+export function measureIn(
+  text: string,
+  word: string,
+  verb: string,
+  dimension: Dimension,
+  gear: Gear,
+): number | undefined {
+  const { journal, issues } = parse(`12:00 ${verb} X ${word} ${text}`);
+  const [line, ...more] = journal.lines;
+  if (line?.kind !== "fact" || more.length > 0 || issues[0] !== null || line.comment !== null)
+    return undefined;
+  const [item, ...others] = line.items;
+  if (item?.word !== word || others.length > 0) return undefined;
+  return measureOf(line, word, dimension, gear.defaults);
+}
+
+/** What to say of a name that the gear doesn't have; undefined where it does. A book without lures takes any. */
+export function wrongName(
+  option: string,
+  kind: "rig" | "lure",
+  name: string,
+  known: ReadonlyMap<string, unknown>,
+  gear: Gear,
+): string | undefined {
+  if (known.has(name) || (kind === "lure" && known.size === 0)) return undefined;
+  const [near] = nearest(name, known.keys());
+  return `--${option}: there is no ${kind} "${name}" in the gear of ${gear.boat}${near === undefined ? "." : `; did you mean ${near}?`}`;
+}

@@ -1,0 +1,79 @@
+/** How much to let out for a depth: the inverse of a line's depth, for every kind of rig, in what the captain counts. */
+import { cableRigOf } from "../model/trip.ts";
+import { type CounterReading, counterReading, counterUnit } from "./counter-reading.ts";
+import { deepestReach } from "./deepest-reach.ts";
+import type { DepthMemo } from "./depth-memo.ts";
+import type { DepthPlace } from "./depth-place.ts";
+import type { WaterAndSpeed } from "./downrigger-input.ts";
+import { cableLetOut } from "./let-out-cable.ts";
+import { longLineLetOut } from "./let-out-long-line.ts";
+import type { Invertible, LineToSet, TargetOf } from "./line-to-set.ts";
+
+export type { LineToSet } from "./line-to-set.ts";
+
+/** A length and the depth it brings, m. */
+type LetOutReach = CounterReading & { readonly depthM: number };
+
+/** So much is let out, or the reason there is none. */
+export type LetOut =
+  | (CounterReading & {
+      readonly ok: true;
+      readonly of: TargetOf;
+      /** The length before it was rounded to what can be counted, m. */
+      readonly exactM: number;
+      /** The depth with the rounded length out, with its range. */
+      readonly band: DepthPlace;
+    })
+  | {
+      readonly ok: false;
+      readonly why: string;
+      readonly of?: TargetOf;
+      /** Where it is not reachable at this speed. */
+      readonly deepest?: LetOutReach | undefined;
+    };
+
+const NOT_REACHABLE = "not reachable at this speed";
+
+/** Answers in `unit`, else in the unit the rig is counted in. */
+export function letOut(
+  line: LineToSet,
+  water: WaterAndSpeed,
+  depthM: number,
+  memo: DepthMemo,
+  unit: string = counterUnit(line.gear, line.rig),
+): LetOut {
+  const { gear, rig } = line;
+  const rigged =
+    cableRigOf(gear, rig.name) === undefined
+      ? longLineLetOut(line, water, memo)
+      : cableLetOut(line, water, memo);
+  if (!rigged.ok) return rigged;
+  const { of, mostM } = rigged;
+  const found = rigged.lengthFor(depthM);
+  if (found === undefined) return unreachable(line, rigged, depthM, unit);
+  if (!found.ok) return { ...found, of };
+  const reading = counterReading(gear, rig, found.outM, mostM, unit);
+  const band = rigged.placeAt(reading);
+  if ("ok" in band) return { ...band, of };
+  return { ok: true, of, exactM: found.outM, ...reading, band };
+}
+
+/** How deep it comes at all is looked for when it is asked for. */
+function unreachable({ gear, rig }: LineToSet, rigged: Invertible, wantedM: number, unit: string): LetOut {
+  const { of, mostM } = rigged;
+  let looked: LetOutReach | undefined | null = null;
+  return {
+    ok: false,
+    of,
+    why: NOT_REACHABLE,
+    get deepest() {
+      if (looked !== null) return looked;
+      const found = deepestReach((outM) => rigged.depthAt(outM), mostM);
+      const isTold = found !== undefined && found.depthM < wantedM;
+      looked = isTold
+        ? { ...counterReading(gear, rig, found.outM, mostM, unit), depthM: found.depthM }
+        : undefined;
+      return looked;
+    },
+  };
+}
