@@ -1,6 +1,7 @@
 import type { Item, Part, Value } from "../../grammar/journal.ts";
 import { findUnit } from "../../grammar/units.ts";
 import { GEAR_BOUNDS, type GearBound, isWithin } from "../model/gear-bounds.ts";
+import { kindDefined } from "../model/gear-lines.ts";
 import { findItem, type SiRange, valueRange } from "../model/quantities.ts";
 import { GEAR_IMPLAUSIBLE } from "./catalog/language.ts";
 import { FIX_TITLES } from "./catalog/titles.ts";
@@ -11,14 +12,15 @@ import { ownerNear } from "./owners.ts";
 import { type SoundLine, soundLines } from "./sound-lines.ts";
 import { meantUnit, usualUnits } from "./usual-units.ts";
 
-const VERBS: ReadonlySet<string> = new Set(GEAR_BOUNDS.map((bound) => bound.verb));
+const BOUNDED: ReadonlySet<string> = new Set(GEAR_BOUNDS.map((bound) => bound.verb));
 
 /** Doubts gear of a size that none has: mostly a slip of the unit or the point. */
 export const gearImplausible: Rule = (context) => {
   for (const sound of soundLines(context.analysis.parse)) {
-    if (sound.line.kind !== "fact" || !VERBS.has(sound.line.verb)) continue;
+    const kind = sound.line.kind === "fact" ? kindDefined(sound.line.verb) : undefined;
+    if (kind === undefined || !BOUNDED.has(kind)) continue;
     for (const bound of GEAR_BOUNDS) {
-      const item = bound.verb === sound.line.verb ? findItem(sound.line, bound.word) : undefined;
+      const item = bound.verb === kind ? findItem(sound.line, bound.word) : undefined;
       if (item !== undefined) checkMeasure(context, sound, item, bound);
     }
   }

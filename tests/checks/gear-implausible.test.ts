@@ -29,6 +29,8 @@ test.each([
                    ^^^^^^^^^^^^^^^ gear-implausible diameter 0.9 ft is doubtful: cables are 0.1 to 3 mm thick. Was 0.9 mm meant?
   cable core-27 leadcore core 0.02 mm
                          ^^^^^^^^^^^^ gear-implausible core 0.02 mm is doubtful: the lead of a leadcore line is 0.1 to 3 mm thick. Was 0.02 in meant?
+  line twine mono diameter 9 mm
+                  ^^^^^^^^^^^^^ gear-implausible diameter 9 mm is doubtful: cables are 0.1 to 3 mm thick.
   cable rope braid diameter 9 mm
                    ^^^^^^^^^^^^^ gear-implausible diameter 9 mm is doubtful: cables are 0.1 to 3 mm thick.
   `,

@@ -50,7 +50,7 @@ export const LETOUT: Verb = {
     boat: { value: "NAME", doc: "The boat, where the gear books describe several." },
     date: { value: "YYYY-MM-DD", doc: "The day whose gear it is (else the latest in the book)." },
     book: { value: "FILE", doc: "The gear book (else those in this folder and above)." },
-    format: { value: "FORM", doc: "table, markdown, csv, html or json." },
+    format: { value: "FORM", doc: "Print as table, markdown, csv, html or json." },
   },
   examples: [
     ["deepwake letout --speed 2.5mph --rigs C1,P1,PB", "three rigs, 20 to 120 ft"],
