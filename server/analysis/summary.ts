@@ -1,4 +1,5 @@
 /** A trip in figures: hours, rod-hours, fish, bites, and the speeds, temperatures and depths they came at. */
+import { THRESHOLDS, thresholdOf } from "../model/thresholds.ts";
 import { meantMs, misplacedLines, slippedLines } from "../model/time-order.ts";
 import type { Timeline } from "../model/timeline.ts";
 import type { Trip } from "../model/trip.ts";
@@ -174,11 +175,12 @@ function extent(values: readonly number[]): Extent | null {
     : { low: Math.min(...values), high: Math.max(...values), count: values.length };
 }
 
-/** Of speeds at a troll: not those on the run or the drift, nor those that are doubted. */
+/** Of speeds at a troll: none that is doubted, and none faster than a troll while nothing is towed, `sure` or not. */
 function speedExtents(trip: Trip, timeline: Timeline): TripSummary["speedsMS"] {
   const going = goingByLine(trip, timeline);
+  const fastestMS = thresholdOf(trip.gear, THRESHOLDS.fastTroll);
   const readings = trollingSpeeds(trip).filter(
-    ({ event }) => going.get(event.lineIndex)?.isElsewhere !== true,
+    ({ value, event }) => value <= fastestMS || going.get(event.lineIndex)?.isTrolling === true,
   );
   const of = (source: string): Extent | null =>
     extent(readings.filter((reading) => reading.source === source).map((reading) => reading.value));
