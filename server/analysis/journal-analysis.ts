@@ -8,7 +8,7 @@ import { gearResolver, type Trip } from "../model/trip.ts";
 import { tripsOf } from "../model/trips-of.ts";
 import { createDepthMemo, type DepthMemo } from "./depth-memo.ts";
 import { type GearChange, gearChanges } from "./gear-changes.ts";
-import { type LineDepth, lineDepths } from "./line-depth.ts";
+import { changeDepths, type LineDepth, lineDepths } from "./line-depth.ts";
 import { type RodLift, rodLift } from "./rod-lift.ts";
 import { summarize, type TripSummary } from "./summary.ts";
 
@@ -17,6 +17,8 @@ export interface TripAnalysis {
   readonly trip: Trip;
   readonly timeline: Timeline;
   readonly depths: readonly LineDepth[];
+  /** Those of change lines that alter a depth; computed when first asked for. */
+  readonly changeDepths: readonly LineDepth[];
   readonly ages: ReadingAges;
   /** Computed when first asked for. */
   readonly summary: TripSummary;
@@ -62,7 +64,9 @@ export function analyzeTrip(trip: Trip, memo: DepthMemo): TripAnalysis {
   const timeline = buildTimeline(trip);
   const ages = readingAges(trip);
   const bottomHeldMs = thresholdOf(trip.gear, THRESHOLDS.bottomHeld) * 1000;
-  const depths = lineDepths(trip, timeline, { ages, bottomHeldMs, memo });
+  const sources = { ages, bottomHeldMs, memo };
+  const depths = lineDepths(trip, timeline, sources);
+  let changes: LineDepth[] | undefined;
   let summary: TripSummary | undefined;
   return {
     trip,
@@ -71,6 +75,10 @@ export function analyzeTrip(trip: Trip, memo: DepthMemo): TripAnalysis {
     ages,
     gearChanges: (depth) => gearChanges(trip, timeline, depth, memo),
     rodLift: (depth) => rodLift(trip, timeline, depth, memo),
+    get changeDepths(): readonly LineDepth[] {
+      changes ??= changeDepths(trip, timeline, sources);
+      return changes;
+    },
     get summary(): TripSummary {
       summary ??= summarize(trip, timeline, depths);
       return summary;
