@@ -6,8 +6,6 @@ import type { Trip, TripEvent } from "../model/trip.ts";
 export interface Going {
   /** Something but a cast or jigged rod is in the water, and the boat neither runs nor drifts. */
   readonly isTrolling: boolean;
-  /** It runs, drifts or is back: a speed read now is no trolling speed. */
-  readonly isElsewhere: boolean;
   /** A fish is on: the boat may be slowed for it. */
   readonly isFishOn: boolean;
 }
@@ -27,7 +25,6 @@ export function goingByLine(trip: Trip, timeline: Timeline): ReadonlyMap<number,
     takeRig(event, wet, fishOn, isPutIn(trip, event));
     going.set(event.lineIndex, {
       isTrolling: isUnderWay && wet.size > 0,
-      isElsewhere: !isUnderWay,
       isFishOn: fishOn.size > 0,
     });
   }

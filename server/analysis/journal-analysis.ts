@@ -8,7 +8,7 @@ import { gearResolver, type Trip } from "../model/trip.ts";
 import { tripsOf } from "../model/trips-of.ts";
 import { createDepthMemo, type DepthMemo } from "./depth-memo.ts";
 import { type GearChange, gearChanges } from "./gear-changes.ts";
-import { type LineDepth, lineDepths } from "./line-depth.ts";
+import { changeDepths, type LineDepth, lineDepths } from "./line-depth.ts";
 import { type RodLift, rodLift } from "./rod-lift.ts";
 import { summarize, type TripSummary } from "./summary.ts";
 
@@ -17,6 +17,8 @@ export interface TripAnalysis {
   readonly trip: Trip;
   readonly timeline: Timeline;
   readonly depths: readonly LineDepth[];
+  /** Those of change lines that alter a depth; computed when first asked for. */
+  readonly changeDepths: readonly LineDepth[];
   readonly ages: ReadingAges;
   readonly summary: TripSummary;
   /** What other gear of the book would do to a line's depth; solved when first asked for. */
@@ -61,7 +63,9 @@ export function analyzeTrip(trip: Trip, memo: DepthMemo): TripAnalysis {
   const ages = readingAges(trip);
   const timeline = once(() => buildTimeline(trip));
   const bottomHeldMs = thresholdOf(trip.gear, THRESHOLDS.bottomHeld) * 1000;
-  const depths = once(() => lineDepths(trip, timeline(), { ages, bottomHeldMs, memo }));
+  const sources = { ages, bottomHeldMs, memo };
+  const depths = once(() => lineDepths(trip, timeline(), sources));
+  const changes = once(() => changeDepths(trip, timeline(), sources));
   const summary = once(() => summarize(trip, timeline(), depths()));
   return {
     trip,
@@ -70,6 +74,9 @@ export function analyzeTrip(trip: Trip, memo: DepthMemo): TripAnalysis {
     rodLift: (depth) => rodLift(trip, timeline(), depth, memo),
     get timeline(): Timeline {
       return timeline();
+    },
+    get changeDepths(): readonly LineDepth[] {
+      return changes();
     },
     get depths(): readonly LineDepth[] {
       return depths();

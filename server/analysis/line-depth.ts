@@ -1,5 +1,6 @@
 /** The true depth of every set, move and again line of a trip: ball, weight and lure, their bands, what they lean on. */
 import type { Calibration, Rig } from "../model/gear-types.ts";
+import { findItem } from "../model/quantities.ts";
 import type { ReadingAges } from "../model/readings.ts";
 import type { Setting } from "../model/setting.ts";
 import type { CableSpread, Timeline } from "../model/timeline.ts";
@@ -58,6 +59,12 @@ export interface LineDepth {
 export type { DepthPlace } from "./depth-place.ts";
 
 const DEPTH_VERBS = new Set(["set", "move", "again"]);
+/** What a change line may alter that alters the depth. */
+const CHANGES_DEPTH = ["out", "above", "setback", "lure", "ball", "leader", "dial", "flasher", "slider"];
+
+const isDepthLine = ({ line }: TripEvent): boolean => DEPTH_VERBS.has(line.verb);
+const isDepthChange = ({ line }: TripEvent): boolean =>
+  line.verb === "change" && CHANGES_DEPTH.some((word) => findItem(line, word) !== undefined);
 
 /** What a trip's depths are computed from besides its lines. */
 export interface DepthSources {
@@ -68,12 +75,26 @@ export interface DepthSources {
 
 /** Depths of all set, move and again lines of a trip, in the order of the file. */
 export function lineDepths(trip: Trip, timeline: Timeline, sources: DepthSources): LineDepth[] {
+  return depthsOf(trip, timeline, sources, isDepthLine);
+}
+
+/** Depths of the change lines that alter one; they are shown beside their lines and counted nowhere. */
+export function changeDepths(trip: Trip, timeline: Timeline, sources: DepthSources): LineDepth[] {
+  return trip.events.some(isDepthChange) ? depthsOf(trip, timeline, sources, isDepthChange) : [];
+}
+
+function depthsOf(
+  trip: Trip,
+  timeline: Timeline,
+  sources: DepthSources,
+  isMeant: (event: TripEvent) => boolean,
+): LineDepth[] {
   const speeds = trollingSpeeds(trip);
   const temperatures = usableTemperatures(trip);
   const profiles = profilesOf(trip);
   const depths: LineDepth[] = [];
   for (const event of trip.events) {
-    if (!DEPTH_VERBS.has(event.line.verb) || event.rig === undefined || event.rig === "all") continue;
+    if (!isMeant(event) || event.rig === undefined || event.rig === "all") continue;
     const setting = timeline.settingAfter.get(event.lineIndex);
     if (setting === undefined) continue;
     const timeMs = event.instant?.utcMs;

@@ -1,5 +1,6 @@
 /** A trip in figures: hours, rod-hours, fish, bites, and the speeds, temperatures and depths they came at. */
 import { type Extent, extentOf } from "../model/extent.ts";
+import { THRESHOLDS, thresholdOf } from "../model/thresholds.ts";
 import { meantMs, misplacedLines, slippedLines } from "../model/time-order.ts";
 import type { Timeline } from "../model/timeline.ts";
 import type { Trip } from "../model/trip.ts";
@@ -164,11 +165,12 @@ function rateOf(landed: number, rodHoursFishing: number): TripSummary["landedPer
   };
 }
 
-/** Of speeds at a troll: not those on the run or the drift, nor those that are doubted. */
+/** Of speeds at a troll: none that is doubted, and none faster than a troll while nothing is towed, `sure` or not. */
 function speedExtents(trip: Trip, timeline: Timeline): TripSummary["speedsMS"] {
   const going = goingByLine(trip, timeline);
+  const fastestMS = thresholdOf(trip.gear, THRESHOLDS.fastTroll);
   const readings = trollingSpeeds(trip).filter(
-    ({ event }) => going.get(event.lineIndex)?.isElsewhere !== true,
+    ({ value, event }) => value <= fastestMS || going.get(event.lineIndex)?.isTrolling === true,
   );
   const of = (source: string): Extent | null =>
     extentOf(readings.filter((reading) => reading.source === source).map((reading) => reading.value));

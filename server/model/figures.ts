@@ -35,14 +35,24 @@ function inUnit(
   return measureWords(gear, dimension, si, (value) => Number(value.toFixed(decimals)));
 }
 
-/** A depth or length in whole units: `82 ft`. */
-export const lengthWords = (gear: Gear | undefined, m: number): string => inUnit(gear, "length", m, 0);
+/** Units so large that a figure is told in halves of them, not in whole ones. */
+const IN_HALVES: ReadonlySet<string> = new Set(["m", "C", "fathoms"]);
+
+/** A value of a unit rounded the way asked: to whole ones, meters and degrees Celsius to halves. */
+export function stepped(value: number, unit: string, round: (value: number) => number): number {
+  return IN_HALVES.has(unit) ? round(2 * value) / 2 : round(value);
+}
+
+/** A depth or length in whole units: `82 ft`; in half meters: `24.5 m`. */
+export function lengthWords(gear: Gear | undefined, m: number): string {
+  return measureWords(gear, "length", m, (value) => stepped(value, lengthUnit(gear), Math.round));
+}
 /** A length of leadcore in colors to a tenth: `5 colors`. */
 export function colorWords(m: number): string {
   const row = findUnit("colors");
   return row === undefined ? `${m} m` : countWords(Number(fromSi(m, row).toFixed(1)), "color");
 }
-/** A length in the boat's unit, rounded to a whole number the way asked. */
+/** A length in the boat's unit, rounded to a whole number, or half meters, the way asked. */
 export function wholeLength(
   gear: Gear | undefined,
   m: number,
@@ -50,7 +60,7 @@ export function wholeLength(
 ): { value: number; unit: string } {
   const unit = lengthUnit(gear);
   const row = findUnit(unit);
-  return { value: round(row === undefined ? m : fromSi(m, row)), unit };
+  return { value: stepped(row === undefined ? m : fromSi(m, row), unit, round), unit };
 }
 /** The length of a fish in whole units: `35 in`. */
 export function fishLengthWords(gear: Gear | undefined, m: number): string {
@@ -60,8 +70,11 @@ export function fishLengthWords(gear: Gear | undefined, m: number): string {
 }
 /** A speed to a tenth: `2.6 mph`. */
 export const speedWords = (gear: Gear | undefined, ms: number): string => inUnit(gear, "speed", ms, 1);
-/** A temperature in whole degrees: `48 F`. */
-export const tempWords = (gear: Gear | undefined, c: number): string => inUnit(gear, "temperature", c, 0);
+/** A temperature in whole degrees: `48 F`; Celsius in halves: `8.5 C`. */
+export function tempWords(gear: Gear | undefined, c: number): string {
+  const unit = unitName(gear, "temperature");
+  return measureWords(gear, "temperature", c, (value) => stepped(value, unit, Math.round));
+}
 /** A weight to a tenth: `18.5 lb`. */
 export const massWords = (gear: Gear | undefined, kg: number): string => inUnit(gear, "mass", kg, 1);
 

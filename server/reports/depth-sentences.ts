@@ -68,7 +68,14 @@ function ballSentence(gear: Gear, depth: LineDepth): string {
     depth.cableRig?.name === depth.rig && depth.setting.outM !== undefined
       ? ` ${lengthWords(gear, depth.setting.outM)} out.`
       : "";
-  return `${whose} ${downWords(gear, ball)}${backWords(gear, ball)}.${out}`;
+  return `${whose} ${downWords(gear, ball)}${backWords(gear, ball)}.${out}${shortCounterWords(depth)}`;
+}
+
+/** Why a range may reach deeper than there is cable by the counter. */
+function shortCounterWords({ ball, calibration, cableRig, rig, setting: { outM } }: LineDepth): string {
+  if (ball === null || ball.onBottom || outM === undefined || cableRig?.name !== rig) return "";
+  if (calibration !== undefined || ball.highM <= outM) return "";
+  return " The range reaches past that, for the counter may read short.";
 }
 
 function lureSentences(gear: Gear, depth: LineDepth): string[] {

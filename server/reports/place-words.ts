@@ -1,6 +1,5 @@
 /** A depth with its range, in whole units of the boat. */
-import { findUnit, fromSi } from "../../grammar/units.ts";
-import { lengthUnit, lengthWords } from "../model/figures.ts";
+import { lengthWords, wholeLength } from "../model/figures.ts";
 import type { Gear } from "../model/gear-types.ts";
 
 /** A depth and the range around it, m. */
@@ -40,7 +39,6 @@ export function placeCell(gear: Gear, place: StoppablePlace): string {
 
 /** The range alone: `63 to 70`. */
 export function bandWords(gear: Gear, place: DepthRange): string {
-  const unit = findUnit(lengthUnit(gear));
-  const of = (m: number): number => (unit === undefined ? m : fromSi(m, unit));
-  return `${Math.max(0, Math.floor(of(place.lowM)))} to ${Math.ceil(of(place.highM))}`;
+  const low = wholeLength(gear, place.lowM, Math.floor).value;
+  return `${Math.max(0, low)} to ${wholeLength(gear, place.highM, Math.ceil).value}`;
 }

@@ -43,7 +43,7 @@ function rodSentence(summary: TripSummary): string {
     summary.assumedPulls === 0
       ? ""
       : ` ${countWords(summary.assumedPulls, "line")} never pulled, taken to be out at the end.`;
-  return `${oneDecimal(summary.rodHoursFishing)} rod-hours fishing, ${oneDecimal(summary.rodHoursWet)} wet, on ${countWords(summary.rodHoursByRig.length, "rig")}.${assumed}`;
+  return `${rodHours(oneDecimal(summary.rodHoursFishing))} fishing, ${oneDecimal(summary.rodHoursWet)} wet, on ${countWords(summary.rodHoursByRig.length, "rig")}.${assumed}`;
 }
 
 function fishSentence(species: readonly SpeciesCount[]): string {
@@ -75,9 +75,14 @@ function rateSentence({ landedPerRodHour, landed, rodHoursFishing }: TripSummary
   if (landedPerRodHour === null) return "";
   const { range } = landedPerRodHour;
   if (landed === 0) {
-    return `Nothing landed in ${oneDecimal(rodHoursFishing)} rod-hours; up to one per ${perHours(range.high)} would fit as well.`;
+    return `Nothing landed in ${rodHours(oneDecimal(rodHoursFishing))}; up to one per ${perHours(range.high)} would fit as well.`;
   }
-  return `One landed per ${perHours(landedPerRodHour.rate)} rod-hours; one per ${perHours(range.high)} to one per ${perHours(range.low)} would fit as well.`;
+  return `One landed per ${rodHours(perHours(landedPerRodHour.rate)).replace(/^1 /u, "")}; one per ${perHours(range.high)} to one per ${perHours(range.low)} would fit as well.`;
+}
+
+/** `2½ rod-hours`, `1 rod-hour`, `½ rod-hour`. */
+function rodHours(count: string): string {
+  return `${count} ${count === "1" || count === "½" ? "rod-hour" : "rod-hours"}`;
 }
 
 /** Hours for one, in halves below ten: `2½`. */

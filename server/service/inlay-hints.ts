@@ -1,4 +1,4 @@
-/** The true depth beside every set, move and again line. */
+/** The true depth beside every set, move and again line, and beside a change that alters one. */
 import { type InlayHint, InlayHintKind, type Range } from "vscode-languageserver-types";
 import { DEPTH_CAUTION, depthLabel, depthSentences } from "../reports/depth-sentences.ts";
 import { isWhole } from "./hover.ts";

@@ -56,7 +56,8 @@ export class Snapshot {
   /** The depth computed for a line, with its trip. */
   depthAt(lineIndex: number): DayDepth | undefined {
     const day = this.tripAt(lineIndex);
-    const depth = day?.depths.find(({ event }) => event.lineIndex === lineIndex);
+    const isMeant = ({ event }: LineDepth): boolean => event.lineIndex === lineIndex;
+    const depth = day?.depths.find(isMeant) ?? day?.changeDepths.find(isMeant);
     return day === undefined || depth === undefined ? undefined : { day, depth };
   }
 
@@ -65,7 +66,7 @@ export class Snapshot {
     const isMeant = ({ event }: LineDepth): boolean => event.lineIndex >= first && event.lineIndex <= last;
     return this.analysis.trips.flatMap((day) => {
       if (day.trip.openerIndex > last) return [];
-      return day.depths.filter(isMeant).map((depth) => ({ day, depth }));
+      return [...day.depths, ...day.changeDepths].filter(isMeant).map((depth) => ({ day, depth }));
     });
   }
 

@@ -130,7 +130,7 @@ describe("no depth, with a plain reason", () => {
     ["set CU out 200 ft", "the line has no clock time, so no speed to go by"],
     ["12:30 set CU out 200 ft", "no speed reading within reach (probe, surface or gps)"],
     ["06:00 set CU out 0 ft", "no line is out"],
-    ["06:00 set CU out 900000 ft", /^the line out is \d+ m, outside/u],
+    ["06:00 set CU out 900000 ft", /^the line out is 900000 ft, above the 6560 ft/u],
     ["05:59 surface speed 0 mph\n06:00 probe P1 speed 0 mph\n06:00 set CU out 200 ft", /hardly moves/u],
   ])("%s", (lines, why) => {
     const depth = depthOf(lines);

@@ -118,8 +118,8 @@ describe("readings that are doubted, or read on the run, are no part of the exte
   test.each([
     ["05:30 gps speed 24 mph", null],
     ["05:30 gps speed 6.5 mph sure", 6.5],
-    ["05:30 run\n05:35 gps speed 4 mph", null],
-    ["05:30 run\n05:35 gps speed 4 mph\n05:50 set P1 out 60 ft\n05:51 gps speed 2 mph", 2],
+    ["05:30 run\n05:35 gps speed 18 mph sure", null],
+    ["05:30 run\n05:35 gps speed 18 mph sure\n05:50 set P1 out 60 ft\n05:51 gps speed 2 mph", 2],
   ])("%j", (lines, highMph) => {
     const high = summaryOf(`05:00 set P1 out 60 ft\n${lines}`).speedsMS.ground?.high;
     expect(high === undefined ? null : high / 0.44704).toEqual(

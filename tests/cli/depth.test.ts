@@ -72,7 +72,7 @@ test("what the bottom stops has neither range nor distance behind", async () => 
 test("a metric gear book gives meters, and no feet", async () => {
   const metric = BOOK.replace("units ft mph F lb in", "units m km/h C kg cm");
   const { out } = await deepwake("depth trips/good.trip", { files: { ...files, "penny.gear": metric } });
-  expect(out).toMatch(/ 27 m {2,}2\d m \(2\d to 2\d\)/u);
+  expect(out).toMatch(/ 27\.5 m {2,}2\d(\.5)? m \(2\d(\.5)? to 2\d(\.5)?\)/u);
   expect(out).not.toMatch(/\bft\b/u);
 });
 

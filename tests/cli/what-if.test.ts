@@ -32,7 +32,7 @@ test("for people", async () => {
       .replaceAll(/about \d+ ft/gu, "about N ft"),
   ).toMatchInlineSnapshot(`
     "C1 with 90 ft out at 2.5 mph in water of 50 F (Bright Penny)
-    Ball about NN ft down (NN to NN), NN ft back. 90 ft out.
+    Ball about NN ft down (NN to NN), NN ft back. 90 ft out. The range reaches past that, for the counter may read short.
     No depth for the lure: no lure is stated.
     10 ft more cable: about N ft deeper. 0.2 mph faster: about N ft shallower.
     C1 was never checked against a probe, so the range is wide.

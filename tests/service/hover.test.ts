@@ -69,6 +69,18 @@ describe("a line with a depth", () => {
     expect(ofP1("out 180 ft")).not.toMatch(/pull lifts/u);
   });
 
+  test("says why the range reaches deeper than the cable out", () => {
+    checkHoverHolds(
+      "06:20 <|>set P1 out 20 ft",
+      "20 ft out. The range reaches past that, for the counter may read short.",
+    );
+    expect(hoverAt("06:20 <|>set P1 out 150 ft")).not.toMatch(/read short/u);
+  });
+
+  test("of a change line that alters it", () => {
+    checkHoverHolds("06:20 <|>change C1 lure glow-spoon", /^Ball about \d+ ft down[\s\S]*glow-spoon about/u);
+  });
+
   test("says why there is none", () => {
     checkHoverHolds("06:20 <|>set J1 out 60 ft", /^No depth for J1: J1 isn't in the gear book\./u);
   });
