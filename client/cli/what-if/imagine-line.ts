@@ -10,6 +10,7 @@ import type { LineDepth } from "../../../server/analysis/line-depth.ts";
 import { nearest } from "../../../server/checks/nearest.ts";
 import { resolveGear } from "../../../server/model/gear.ts";
 import type { Gear } from "../../../server/model/gear-types.ts";
+import { matchName } from "../../../server/model/match-name.ts";
 import { measureOf } from "../../../server/model/quantities.ts";
 import { cableRigOf } from "../../../server/model/trip.ts";
 import type { ChosenGear } from "./choose-gear.ts";
@@ -66,7 +67,8 @@ function wrongName(
   gear: Gear,
 ): string | undefined {
   const name = options.get(kind)?.normalize("NFC");
-  if (name === undefined || known.has(name) || (kind === "lure" && known.size === 0)) return undefined;
+  if (name === undefined || known.has(matchName(known, name)) || (kind === "lure" && known.size === 0))
+    return undefined;
   const [near] = nearest(name, known.keys());
   return `--${kind}: there is no ${kind} "${name}" in the gear of ${gear.boat}${near === undefined ? "." : `; did you mean ${near}?`}`;
 }
@@ -83,7 +85,7 @@ function isMeasure(text: string, word: string, verb: string, dimension: Dimensio
 
 /** Noon is an hour that no clock change touches. */
 function tripText(options: Options, gear: Gear, boat: string, date: string): string {
-  const rig = options.get("rig")?.normalize("NFC") ?? "";
+  const rig = matchName(gear.rigs, options.get("rig")?.normalize("NFC") ?? "");
   const cable = cableRigOf(gear, rig)?.name ?? rig;
   const said = (words: readonly string[]): string =>
     words.flatMap((word) => (options.has(word) ? [`${word} ${options.get(word)}`] : [])).join(" ");
