@@ -1,4 +1,6 @@
 /** Bites of a trip: a strike and the catch, loss or break-off that follows on the same rig are one bite. */
+import type { Gear } from "../model/gear-types.ts";
+import { matchMaybe } from "../model/match-name.ts";
 import { findItem, hasWord, measureOf, nameOf, slotName } from "../model/quantities.ts";
 import { findSpecies, UNSEEN_FISH } from "../model/species.ts";
 import type { Timeline } from "../model/timeline.ts";
@@ -84,8 +86,8 @@ export function speciesName(trip: Trip, written: string): string {
 }
 
 /** The lure that took a bite, as far as the log says. */
-export function lureOfBite(bite: Bite, timeline: Timeline): string | undefined {
-  const named = nameOf(bite.last.line, "lure");
+export function lureOfBite(bite: Bite, timeline: Timeline, gear: Gear): string | undefined {
+  const named = matchMaybe(gear.lures, nameOf(bite.last.line, "lure"));
   if (named !== undefined) return named;
   const setting = timeline.settingAfter.get((bite.strike ?? bite.last).lineIndex);
   return bite.onSlider ? setting?.slider : setting?.lure;

@@ -101,7 +101,7 @@ export function summarize(trip: Trip, timeline: Timeline, depths: readonly LineD
     landedPerRodHour: rateOf(landed, fishing),
     speedsMS: speedExtents(trip, timeline),
     tempsC: tempExtents(trip),
-    caughtAt: caughtAt(bites, timeline, depths),
+    caughtAt: caughtAt(trip, bites, timeline, depths),
     depthsComputed: depths.filter((depth) => depth.why === null).length,
     depthLines: depths.length,
     unreadLines: trip.unreadLines,
@@ -191,7 +191,12 @@ function pinnedSlider(depth: LineDepth | undefined): SliderPlace | null {
 }
 
 /** Each landed fish with the last depth computed for its rig before the bite. */
-function caughtAt(bites: readonly Bite[], timeline: Timeline, depths: readonly LineDepth[]): CatchDepth[] {
+function caughtAt(
+  { gear }: Trip,
+  bites: readonly Bite[],
+  timeline: Timeline,
+  depths: readonly LineDepth[],
+): CatchDepth[] {
   const order = new Map(timeline.ordered.map((event, index) => [event.lineIndex, index]));
   const rank = (lineIndex: number): number => order.get(lineIndex) ?? -1;
   return bites
@@ -205,7 +210,7 @@ function caughtAt(bites: readonly Bite[], timeline: Timeline, depths: readonly L
         lineIndex: bite.last.lineIndex,
         rig: bite.rig,
         species: bite.fish?.species,
-        lure: lureOfBite(bite, timeline),
+        lure: lureOfBite(bite, timeline, gear),
         depthM: (bite.onSlider ? pinnedSlider(before) : (before?.lure ?? before?.ball))?.depthM ?? null,
       };
     });

@@ -41,13 +41,14 @@ function checkSize(
   if (si === undefined) return;
   const mostSi = species === undefined ? undefined : most(species, what);
   const place = itemPlace(lineIndex, line, what);
-  const named = { gear, what, si, species: species?.name ?? "", mostSi: mostSi ?? 0 } as const;
+  const item = findItem(line, what);
+  const typed = plainMeasure(item, dimension, line.verb, gear.defaults);
+  const written = typed === undefined ? line.raw.slice(item?.valueStart, item?.stop) : writtenMeasure(typed);
+  const named = { gear, what, written, species: species?.name ?? "", mostSi: mostSi ?? 0 } as const;
   if (si <= 0) {
     const data = { ...named, kind: "not-positive", slip: undefined } as const;
     report(FISH_IMPLAUSIBLE, place, data, { severity: "error" });
   } else if (mostSi !== undefined && si > mostSi) {
-    const item = findItem(line, what);
-    const typed = plainMeasure(item, dimension, line.verb, gear.defaults);
     const meant = typed === undefined ? undefined : meantFishMeasure(typed, mostSi);
     const slip = meant === undefined ? undefined : writtenMeasure(meant);
     const data = { ...named, kind: "beyond", slip } as const;

@@ -9,6 +9,7 @@ import type { Fix, Rule } from "./check.ts";
 import { replace, valuePlace } from "./edits.ts";
 import { plainMeasure, siOf, withPoint, writtenMeasure } from "./numbers.ts";
 import { itemPlace } from "./places.ts";
+import { speedWords } from "./words.ts";
 
 const READINGS = new Set(["probe", "surface", "gps"]);
 
@@ -26,7 +27,9 @@ export const speedImplausible: Rule = ({ analysis, report }) => {
       if (isSlow ? now.isFishOn && speedMS >= 0 : speedMS <= fastestMS) continue;
       const isImpossible = speedMS < 0 || speedMS > thresholdOf(gear, THRESHOLDS.fastBoat);
       const fixes = pointFix(analysis.uri, gear, event);
-      const data = { gear, speedMS, slowestMS, fastestMS, isImpossible };
+      const typed = plainMeasure(findItem(event.line, "speed"), "speed", event.line.verb, gear.defaults);
+      const written = typed === undefined ? speedWords(gear, speedMS) : writtenMeasure(typed);
+      const data = { gear, written, speedMS, slowestMS, fastestMS, isImpossible };
       const severity = isImpossible ? "error" : "warning";
       const place = itemPlace(event.lineIndex, event.line, "speed");
       report(SPEED_IMPLAUSIBLE, place, data, { severity, fixes });

@@ -1,5 +1,6 @@
 /** What the checks of rigs, cables, balls and lures have in common: the book, the nearest name, the fixes. */
 import type { Gear } from "../model/gear-types.ts";
+import { matchName } from "../model/match-name.ts";
 import { addToBook, relatedBook } from "./add-to-book.ts";
 import type { UnknownName } from "./catalog/names.ts";
 import { FIX_TITLES, RELATED } from "./catalog/titles.ts";
@@ -39,6 +40,17 @@ function isHeld({ verb, held }: NamedGear, { name, isEvent, owner }: NameUse, kn
   return isEvent && owner?.trip !== undefined ? held(owner.gear).has(name) : known.has(verb, name);
 }
 
+/** The name that the model takes it for: the only one that differs in capitals alone. */
+function meantName(named: NamedGear, use: NameUse, known: KnownGear): string | undefined {
+  const { name, isEvent, owner } = use;
+  const isOnDay = isEvent && owner?.trip !== undefined;
+  const names = isOnDay
+    ? named.held(owner.gear)
+    : new Map([...known.names(named.verb)].map((one) => [one, one]));
+  const meant = matchName(names, name);
+  return meant === name ? undefined : meant;
+}
+
 interface Search {
   readonly near: readonly string[];
   readonly isFirst: boolean;
@@ -48,11 +60,21 @@ interface Search {
 function reportUse(context: CheckContext, named: NamedGear, use: NameUse, search: Search): void {
   const { analysis, report } = context;
   const boat = use.owner?.boat;
+  const meant = meantName(named, use, search.known);
+  if (meant !== undefined) {
+    const fixes = renameFixes(analysis.uri, use.place, [meant]);
+    const data = { name: use.name, boat, near: [], from: undefined, meant };
+    report(named.row, use.place, data, { severity: "hint", fixes });
+    return;
+  }
   const later = search.known.definitions(named.verb, use.name)[0];
   if (later !== undefined) {
     const related = [placeOf(later, RELATED.heldFrom)];
     const data = { name: use.name, boat, near: [], from: later.line.date ?? undefined };
-    report(named.row, use.place, data, { severity: named.row.severities.at(-1) ?? "warning", related });
+    report(named.row, use.place, data, {
+      severity: named.row.severities[1] ?? named.row.severities[0],
+      related,
+    });
     return;
   }
   const fixes = [

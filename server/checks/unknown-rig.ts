@@ -1,4 +1,5 @@
 import type { ReadLine } from "../../grammar/journal.ts";
+import { matchName } from "../model/match-name.ts";
 import { findItem, hasWord } from "../model/quantities.ts";
 import { findSpecies } from "../model/species.ts";
 import { UNKNOWN_RIG as UNSEEN_RIG } from "../model/trip.ts";
@@ -47,10 +48,14 @@ function isPlainlyMeant({ name, line, word }: NameUse): boolean {
 function reportMistaken(context: CheckContext, { name, line, place, owner, isEvent }: NameUse): boolean {
   const isSpecies = FISH_VERBS.has(line.verb) && findSpecies(owner?.gear.nicknames.get(name) ?? name);
   const mistakenFor = name === ALL ? "all" : isSpecies ? "species" : undefined;
-  if (mistakenFor === undefined || !isEvent || owner?.gear.rigs.has(name) === true) return false;
+  if (mistakenFor === undefined || !isEvent || isRigOf(owner, name)) return false;
   const data = { name, boat: owner?.boat, near: [], from: undefined, mistakenFor, verb: line.verb } as const;
   context.report(UNKNOWN_RIG, place, data);
   return true;
+}
+
+function isRigOf(owner: NameUse["owner"], name: string): boolean {
+  return owner?.gear.rigs.has(matchName(owner.gear.rigs, name)) === true;
 }
 
 /** What a rig probably is, from what is said of it. */

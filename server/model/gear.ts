@@ -20,6 +20,7 @@ import type {
   Rig,
   RigKind,
 } from "./gear-types.ts";
+import { matchMaybe, matchName } from "./match-name.ts";
 import {
   hasWord,
   measureOf,
@@ -42,6 +43,9 @@ export function resolveGear(files: readonly BookFile[], boat: string, date: stri
   ): Map<string, T> => collect(lines, kind, build);
   const first = (verb: string): PropertyLine | undefined => properties.get(verb)?.[0];
   const sounder = first("sounder");
+  const cables = of("cable", (line, origin) => cableOf(line, origin, defaults));
+  const balls = of("ball", (line, origin) => ballOf(line, origin, defaults));
+  const rigs = of("rig", (line, origin) => rigOf(line, origin, defaults));
   const nicknames = of("nickname", (line) => slotName(line, 1));
   const rodsPerAngler = first("rods-per-angler")?.slots[0]?.text;
   return {
@@ -53,11 +57,17 @@ export function resolveGear(files: readonly BookFile[], boat: string, date: stri
     rodsPerAngler: rodsPerAngler === undefined ? undefined : Number(rodsPerAngler),
     quiet: new Set((properties.get("quiet") ?? []).map((line) => slotName(line) ?? "")),
     thresholds: thresholdsOf(properties.get("threshold") ?? []),
-    cables: of("cable", (line, origin) => cableOf(line, origin, defaults)),
-    balls: of("ball", (line, origin) => ballOf(line, origin, defaults)),
+    cables,
+    balls,
     lures: of("lure", (line, origin) => lureOf(line, origin, defaults)),
-    rigs: of("rig", (line, origin) => rigOf(line, origin, defaults)),
-    calibrations: of("calibrate", (line, origin) => calibrationOf(line, origin, defaults)),
+    rigs: new Map([...rigs].map(([name, rig]) => [name, rigOfKnown(rig, { rigs, cables, balls })])),
+    calibrations: new Map(
+      [...of("calibrate", (line, origin) => calibrationOf(line, origin, defaults))].map(([name, found]) => {
+        const meant = matchName(rigs, name);
+        const known = rigs.has(meant) ? meant : matchName(cables, name);
+        return [known, { ...found, of: known }];
+      }),
+    ),
     bands: bySpecies(of("band", (line, origin) => bandOf(line, origin, defaults, nicknames))),
     nicknames,
     books: files.filter((file) => holdsGear(file, boat)).map((file) => file.uri),
@@ -205,6 +215,19 @@ function rigOf(line: FactLine, origin: GearOrigin, defaults: UnitDefaults): Rig 
     rodPullN: measureOf(line, "pull", "force", defaults),
     rods: numberOf(line, "rods"),
     origin,
+  };
+}
+
+/** A rig whose names of other gear are as the book defines them. */
+function rigOfKnown(rig: Rig, { rigs, cables, balls }: Pick<Gear, "rigs" | "cables" | "balls">): Rig {
+  return {
+    ...rig,
+    stackedOn: matchMaybe(rigs, rig.stackedOn),
+    cable: matchMaybe(cables, rig.cable),
+    backing: matchMaybe(cables, rig.backing),
+    leaderLine: matchMaybe(cables, rig.leaderLine),
+    lureLine: matchMaybe(cables, rig.lureLine),
+    ball: matchMaybe(balls, rig.ball),
   };
 }
 

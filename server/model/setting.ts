@@ -1,6 +1,8 @@
 /** What is on a rig and how much is out: settings are carried from line to line, what isn't said stays. */
 import type { ReadLine } from "../../grammar/journal.ts";
 import { findUnit, type UnitRow } from "../../grammar/units.ts";
+import type { Gear } from "./gear-types.ts";
+import { matchMaybe } from "./match-name.ts";
 import {
   defaultUnit,
   findItem,
@@ -55,7 +57,8 @@ export const NO_SETTING: Setting = {
 };
 
 /** The setting after a line, from the one before it. */
-export function nextSetting(before: Setting, line: ReadLine, defaults: UnitDefaults): Setting {
+export function nextSetting(before: Setting, line: ReadLine, gear: Gear): Setting {
+  const { defaults } = gear;
   const length = (word: string, old: number | undefined): number | undefined =>
     findItem(line, word) === undefined ? old : measureOf(line, word, "length", defaults);
   const said = <T>(value: T | undefined, old: T | undefined): T | undefined =>
@@ -68,11 +71,11 @@ export function nextSetting(before: Setting, line: ReadLine, defaults: UnitDefau
     boardM: length("board", before.boardM),
     leaderM: length("leader", before.leaderM),
     dial: said(numberOf(line, "dial"), before.dial),
-    lure: said(nameOf(line, "lure"), before.lure),
-    flasher: said(nameOf(line, "flasher"), before.flasher),
-    slider: said(nameOf(line, "slider"), before.slider),
+    lure: said(matchMaybe(gear.lures, nameOf(line, "lure")), before.lure),
+    flasher: said(matchMaybe(gear.lures, nameOf(line, "flasher")), before.flasher),
+    slider: said(matchMaybe(gear.lures, nameOf(line, "slider")), before.slider),
     sliderFixedM: length("fixed", before.sliderFixedM),
-    ball: said(nameOf(line, "ball"), before.ball),
+    ball: said(matchMaybe(gear.balls, nameOf(line, "ball")), before.ball),
     anglers: said(numberOf(line, "anglers"), before.anglers),
     onBottom: hasWord(line, "on-bottom") || (before.onBottom && findItem(line, "out") === undefined),
   };

@@ -2,6 +2,7 @@
  * Which rod is fishing, interrupted or up at each minute, with what setting. Rod-hours count from `set`, `again` or
  * `change` done to strike, catch, lost, broke or pull. Raising a ball interrupts every rod on it.
  */
+import { matchName } from "./match-name.ts";
 import { findItem, hasWord, measureOf } from "./quantities.ts";
 import { NO_SETTING, nextSetting, type Setting } from "./setting.ts";
 import { inTimeOrder, meantMs } from "./time-order.ts";
@@ -192,7 +193,7 @@ class TimelineRun {
       sinceMs: timeMs,
       since: event,
       because: event,
-      setting: nextSetting(carried, event.line, this.#trip.gear.defaults),
+      setting: nextSetting(carried, event.line, this.#trip.gear),
     });
   }
 
@@ -203,7 +204,7 @@ class TimelineRun {
       const rods = event.line.verb === "move" ? [rig] : this.#rodsOn(rig);
       for (const rod of rods) this.#pause(rod, event, timeMs, rod === rig && event.line.verb === "change");
     }
-    run.setting = nextSetting(run.setting, event.line, this.#trip.gear.defaults);
+    run.setting = nextSetting(run.setting, event.line, this.#trip.gear);
   }
 
   /** Ends the stretch `down` before the line's time and starts the next at it. */
@@ -221,7 +222,9 @@ class TimelineRun {
   /** Crossed lines: out of the water for as long as the line says, else until `again`. */
   #tangle(event: TripEvent, timeMs: number | null): void {
     const others = event.line.items.flatMap((item) =>
-      item.word === "with" && item.value.kind === "name" ? [item.value.text.normalize("NFC")] : [],
+      item.word === "with" && item.value.kind === "name"
+        ? [matchName(this.#trip.gear.rigs, item.value.text.normalize("NFC"))]
+        : [],
     );
     const isBack = findItem(event.line, "down") !== undefined;
     for (const rig of [event.rig ?? "", ...others]) {

@@ -5,6 +5,7 @@ import type { Parse } from "../../grammar/parse.ts";
 import { kindDefined } from "./gear-lines.ts";
 import type { Gear } from "./gear-types.ts";
 import { type Instant, resolveInstant } from "./local-time.ts";
+import { matchMaybe } from "./match-name.ts";
 import { slotName } from "./quantities.ts";
 import { type GearResolver, RIG_VERBS, type Trip } from "./trip.ts";
 
@@ -82,7 +83,7 @@ function readTrip(
     lineIndex,
     line,
     instant: instantOf(line, date, zone),
-    rig: RIG_VERBS.has(line.verb) ? slotName(line) : undefined,
+    rig: RIG_VERBS.has(line.verb) ? matchMaybe(gear.rigs, slotName(line)) : undefined,
   }));
   return { properties, events, zone, unreadLines: lines.filter(isUnread).length };
 }

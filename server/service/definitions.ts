@@ -1,9 +1,11 @@
 /** What a name on a line stands for, as the books define it. */
+
 import type { FactLine, ReadLine } from "../../grammar/journal.ts";
 import type { SlotRow } from "../../grammar/vocabulary.ts";
 import { ownerNear } from "../checks/owners.ts";
 import { type GearLine, holdingLines, linesOfBoat } from "../model/gear-lines.ts";
 import type { Gear } from "../model/gear-types.ts";
+import { matchName } from "../model/match-name.ts";
 import { nameOf, slotName } from "../model/quantities.ts";
 import { findSpecies } from "../model/species.ts";
 import { propertiesOf } from "../model/trip.ts";
@@ -31,6 +33,9 @@ const VERBS: Partial<Record<SlotRow["of"], readonly string[]>> = {
 /** After every date a journal can hold: a book's own lines see the latest gear. */
 const LATEST = "9999-12-31";
 
+/** Gear whose names are found with other capitals too. */
+const CAPITALS_FORGIVEN: ReadonlySet<string> = new Set(["rig", "cable", "ball", "lure"]);
+
 /** The gear that speaks for a line: its trip's on that day, or its boat's latest. */
 export function gearAt(snapshot: Snapshot, lineIndex: number): Gear | undefined {
   return ownerNear(snapshot.analysis, lineIndex)?.gear;
@@ -49,6 +54,8 @@ export function definitionOf(
   for (const verb of VERBS[of] ?? []) {
     const found = holding.get(`${verb} ${name}`);
     if (found !== undefined) return found;
+    const forgiven = CAPITALS_FORGIVEN.has(verb) ? matchName(holding, `${verb} ${name}`) : undefined;
+    if (forgiven !== undefined && holding.has(forgiven)) return holding.get(forgiven);
   }
   return undefined;
 }

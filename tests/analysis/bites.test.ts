@@ -45,7 +45,7 @@ test.each<[string, string, string[]]>([
   const trip = readTrip(SET + lines);
   const timeline = buildTimeline(trip);
   const found = bitesOf(trip, timeline).map((bite) => {
-    const lure = lureOfBite(bite, timeline);
+    const lure = lureOfBite(bite, timeline, trip.gear);
     const fate = bite.end === "landed" ? bite.fish?.fate : undefined;
     const words = [
       bite.rig,

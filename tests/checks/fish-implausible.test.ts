@@ -14,12 +14,16 @@ test.each([
                             ^^^^^ fish-implausible 64 in is beyond any chinook: up to 52 in is believed. Was 64 cm meant?
   `,
   `
+  07:06 catch P1 king 18 lb 52.4 in kept
+                            ^^^^^^^ fish-implausible 52.4 in is beyond any chinook: up to 52 in is believed. Was 52.4 cm meant?
+  `,
+  `
   07:06 catch P1 yellow-perch 9 lb kept
                               ^^^^ fish-implausible 9 lb is beyond any yellow-perch: up to 4.5 lb is believed. Was 9 oz meant?
   `,
   `
   07:06 catch P1 king weight 60 lb 5 oz kept
-                      ^^^^^^^^^^^^^^^^^ fish-implausible 60.3 lb is beyond any chinook: up to 50 lb is believed.
+                      ^^^^^^^^^^^^^^^^^ fish-implausible 60 lb 5 oz is beyond any chinook: up to 50 lb is believed.
   `,
   `
   07:06 catch P1 coho 0 lb kept

@@ -16,6 +16,12 @@ test.each([
                  ^^^^^^^^^ temp-implausible Water of 18 F can't be: nothing below 28 F is a lake's.
   `,
   `
+  05:44 surface temp 4.8 F
+                ^^^^^^^^^^ temp-implausible Water of 4.8 F can't be: nothing below 28 F is a lake's.
+  05:44 surface temp 90.4
+                ^^^^^^^^^ temp-implausible Water of 90.4 F is doubtful: the lakes hardly get above 90 F.
+  `,
+  `
   05:44 surface temp 95 F
                 ^^^^^^^^^ temp-implausible Water of 95 F is doubtful: the lakes hardly get above 90 F.
   `,
@@ -27,7 +33,7 @@ test.each([
   // In the boat's own units.
   `
   05:44 surface temp 45 C
-                ^^^^^^^^^ temp-implausible Water of 113 F can't be: nothing above 110 F is a lake's.
+                ^^^^^^^^^ temp-implausible Water of 45 C (113 F) can't be: nothing above 110 F is a lake's.
   `,
 ])("%s", (source) => {
   checkDay(source);

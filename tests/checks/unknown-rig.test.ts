@@ -18,6 +18,12 @@ test.each([
   "05:58 strike unknown",
   "06:14 catch unknown king 18 lb kept",
   `
+  05:14 set p1 out 72 ft ball Round-12 lure GLOW-spoon
+            ^^ unknown-rig The rig is called "P1" in the gear of "Bright Penny"; "p1" is read as that.
+                              ^^^^^^^^ unknown-ball The ball is called "round-12" in the gear of "Bright Penny"; "Round-12" is read as that.
+                                            ^^^^^^^^^^ unknown-lure The lure is called "glow-spoon" in the gear of "Bright Penny"; "GLOW-spoon" is read as that.
+  `,
+  `
   05:25 strike S9
                ^^ unknown-rig No rig "S9" in the gear of "Bright Penny". Did you mean S1?
   `,
@@ -80,6 +86,7 @@ test("a boat that no book describes: one message, and nothing about its sixty li
 describe("fixes", () => {
   test("the nearest name", () => {
     checkDayFix("unknown-rig", "05:25 strike S9", "05:25 strike S1");
+    checkDayFix("unknown-rig", "05:25 strike s1", "05:25 strike S1");
     checkDayFix("unknown-rig", "07:40 tangle P1 with s1", "07:40 tangle P1 with S1");
   });
 

@@ -37,6 +37,11 @@ test.each<[string, string, string[]]>([
     ],
   ],
   [
+    "a rig with other capitals is the one that can be meant",
+    "05:00 set p1 out 60 ft\n06:00 strike P1\n06:15 again p1\n08:00 pull p1",
+    ["P1 fishing 05:00 60", "P1 interrupted 06:00 15", "P1 fishing 06:15 105"],
+  ],
+  [
     "a change is done at its time, and was out as long as it says",
     "05:00 set P1\n06:50 change P1 lure a down 4 min\n07:00 pull P1",
     ["P1 fishing 05:00 106", "P1 interrupted 06:46 4", "P1 fishing 06:50 10"],

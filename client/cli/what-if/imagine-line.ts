@@ -9,6 +9,7 @@ import { analyzeJournal, type TripAnalysis } from "../../../server/analysis/jour
 import type { LineDepth } from "../../../server/analysis/line-depth.ts";
 import { resolveGear } from "../../../server/model/gear.ts";
 import type { Gear } from "../../../server/model/gear-types.ts";
+import { matchName } from "../../../server/model/match-name.ts";
 import { cableRigOf } from "../../../server/model/trip.ts";
 import type { ChosenGear } from "./choose-gear.ts";
 import { measureIn, wrongName } from "./read-options.ts";
@@ -67,7 +68,7 @@ export function imagineLine(options: Options, chosen: ChosenGear & { ok: true })
 
 /** Noon is an hour that no clock change touches. */
 function tripText(options: Options, gear: Gear, boat: string, date: string): string {
-  const rig = options.get("rig")?.normalize("NFC") ?? "";
+  const rig = matchName(gear.rigs, options.get("rig")?.normalize("NFC") ?? "");
   const cable = cableRigOf(gear, rig)?.name ?? rig;
   const said = (words: readonly string[]): string =>
     words.flatMap((word) => (options.has(word) ? [`${word} ${options.get(word)}`] : [])).join(" ");

@@ -3,6 +3,7 @@ import { parse } from "../../../grammar/parse.ts";
 import type { Dimension } from "../../../grammar/units.ts";
 import { nearest } from "../../../server/checks/nearest.ts";
 import type { Gear } from "../../../server/model/gear-types.ts";
+import { matchName } from "../../../server/model/match-name.ts";
 import { measureOf } from "../../../server/model/quantities.ts";
 
 /** The measure in SI, where the text, put behind its word, is read as that one measure and nothing else. */
@@ -30,7 +31,7 @@ export function wrongName(
   known: ReadonlyMap<string, unknown>,
   gear: Gear,
 ): string | undefined {
-  if (known.has(name) || (kind === "lure" && known.size === 0)) return undefined;
+  if (known.has(matchName(known, name)) || (kind === "lure" && known.size === 0)) return undefined;
   const [near] = nearest(name, known.keys());
   return `--${option}: there is no ${kind} "${name}" in the gear of ${gear.boat}${near === undefined ? "." : `; did you mean ${near}?`}`;
 }

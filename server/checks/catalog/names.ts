@@ -10,6 +10,8 @@ export interface UnknownName {
   readonly near: readonly string[];
   /** The book has it from that day on, after the line's. */
   readonly from: string | undefined;
+  /** The one name that differs in capitals alone, as which it is read. */
+  readonly meant?: string | undefined;
 }
 
 const inBook = (boat: string | undefined): string =>
@@ -17,17 +19,20 @@ const inBook = (boat: string | undefined): string =>
 
 const unknownName =
   (kind: string) =>
-  ({ name, boat, near, from }: UnknownName): string =>
-    from === undefined
+  ({ name, boat, near, from, meant }: UnknownName): string => {
+    if (meant !== undefined)
+      return `The ${kind} is called ${shown(meant)} ${inBook(boat)}; ${shown(name)} is read as that.`;
+    return from === undefined
       ? `No ${kind} ${shown(name)} ${inBook(boat)}.${didYouMean(near)}`
       : `The ${kind} ${shown(name)} is ${inBook(boat)} only from ${from} on, after this line's day.`;
+  };
 
 const undefinedName = { isDoubt: false, isFixable: true, since: "0.1.0" } as const;
 
 /** A rig that the boat doesn't have. */
 export const UNKNOWN_RIG = check<UnknownName & { mistakenFor?: "all" | "species"; verb?: string }>({
   slug: "unknown-rig",
-  severities: ["error", "warning"],
+  severities: ["error", "warning", "hint"],
   summary: "A rig is not defined in the gear books in reach.",
   quietWhen: "no book in reach describes the boat",
   ...undefinedName,
@@ -41,7 +46,7 @@ export const UNKNOWN_RIG = check<UnknownName & { mistakenFor?: "all" | "species"
 /** A cable that the boat doesn't have. */
 export const UNKNOWN_CABLE = check<UnknownName>({
   slug: "unknown-cable",
-  severities: ["error", "warning"],
+  severities: ["error", "warning", "hint"],
   summary: "A cable or line is not defined in the gear books in reach.",
   quietWhen: "no book in reach describes the boat",
   ...undefinedName,
@@ -51,7 +56,7 @@ export const UNKNOWN_CABLE = check<UnknownName>({
 /** A ball that the boat doesn't have. */
 export const UNKNOWN_BALL = check<UnknownName>({
   slug: "unknown-ball",
-  severities: ["error", "warning"],
+  severities: ["error", "warning", "hint"],
   summary: "A ball is not defined in the gear books in reach.",
   quietWhen: "no book in reach describes the boat",
   ...undefinedName,

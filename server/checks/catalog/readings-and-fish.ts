@@ -5,9 +5,15 @@ import { ageWords, fishLengthWords, massWords, speedWords, tempWords } from "../
 
 const since = "0.1.0";
 
+/** A measure as it was typed; what it comes to behind it where the boat reads in another unit. */
+function asRead(written: string, figure: string): string {
+  return written.split(" ").at(-1) === figure.split(" ").at(-1) ? written : `${written} (${figure})`;
+}
+
 /** A speed nobody trolls at. */
 export const SPEED_IMPLAUSIBLE = check<{
   gear: Gear;
+  written: string;
   speedMS: number;
   slowestMS: number;
   fastestMS: number;
@@ -21,15 +27,16 @@ export const SPEED_IMPLAUSIBLE = check<{
   isDoubt: true,
   isFixable: true,
   since,
-  message: ({ gear, speedMS, slowestMS, fastestMS, isImpossible }) =>
+  message: ({ gear, written, speedMS, slowestMS, fastestMS, isImpossible }) =>
     isImpossible
-      ? `${speedWords(gear, speedMS)} with lines in the water can't be.`
-      : `${speedWords(gear, speedMS)} with lines in the water; a troll is from ${speedWords(gear, slowestMS)} to ${speedWords(gear, fastestMS)}.`,
+      ? `${asRead(written, speedWords(gear, speedMS))} with lines in the water can't be.`
+      : `${asRead(written, speedWords(gear, speedMS))} with lines in the water; a troll is from ${speedWords(gear, slowestMS)} to ${speedWords(gear, fastestMS)}.`,
 });
 
 /** Water that isn't so cold or warm. */
 export const TEMP_IMPLAUSIBLE = check<{
   gear: Gear;
+  written: string;
   tempC: number;
   limitC: number;
   side: "cold" | "warm";
@@ -42,8 +49,8 @@ export const TEMP_IMPLAUSIBLE = check<{
   isDoubt: true,
   isFixable: true,
   since,
-  message: ({ gear, tempC, limitC, side, isImpossible }) => {
-    const water = `Water of ${tempWords(gear, tempC)}`;
+  message: ({ gear, written, tempC, limitC, side, isImpossible }) => {
+    const water = `Water of ${asRead(written, tempWords(gear, tempC))}`;
     const limit = tempWords(gear, limitC);
     if (isImpossible)
       return `${water} can't be: nothing ${side === "cold" ? "below" : "above"} ${limit} is a lake's.`;
@@ -100,7 +107,8 @@ export const READING_STALE = check<{
 export const FISH_IMPLAUSIBLE = check<{
   gear: Gear;
   what: "weight" | "length";
-  si: number;
+  /** As it was typed. */
+  written: string;
   species: string;
   kind: "not-positive" | "beyond";
   mostSi: number;
@@ -113,10 +121,10 @@ export const FISH_IMPLAUSIBLE = check<{
   isDoubt: true,
   isFixable: true,
   since,
-  message: ({ gear, what, si, species, kind, mostSi, slip }) => {
+  message: ({ gear, what, written, species, kind, mostSi, slip }) => {
     const words = what === "weight" ? massWords : fishLengthWords;
-    if (kind === "not-positive") return `A ${what} of ${words(gear, si)} can't be.`;
+    if (kind === "not-positive") return `A ${what} of ${written} can't be.`;
     const meant = slip === undefined ? "" : ` Was ${slip} meant?`;
-    return `${words(gear, si)} is beyond any ${species}: up to ${words(gear, mostSi)} is believed.${meant}`;
+    return `${written} is beyond any ${species}: up to ${words(gear, mostSi)} is believed.${meant}`;
   },
 });
