@@ -23,7 +23,7 @@ test.each([
 test("says it once, until more line goes deeper again", () => {
   checkDay(`${GEAR}05:10 set P3 out 600 ft
              ^^^^^^^^^^ no-deeper At 4 mph more line out hardly takes it deeper: the ball gains 0.8 for every 10 let out.
-05:12 move P3 out 650 ft
+05:12 move P3 out 590 ft
 05:14 move P3 out 100 ft
 05:16 move P3 out 600 ft
               ^^^^^^^^^^ no-deeper`);
