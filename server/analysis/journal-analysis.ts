@@ -6,6 +6,7 @@ import { THRESHOLDS, thresholdOf } from "../model/thresholds.ts";
 import { buildTimeline, type Timeline } from "../model/timeline.ts";
 import { gearResolver, type Trip } from "../model/trip.ts";
 import { tripsOf } from "../model/trips-of.ts";
+import { type Crossing, crossingsOf } from "./crossings.ts";
 import { createDepthMemo, type DepthMemo } from "./depth-memo.ts";
 import { type GearChange, gearChanges } from "./gear-changes.ts";
 import { type LineDepth, lineDepths } from "./line-depth.ts";
@@ -19,6 +20,8 @@ export interface TripAnalysis {
   readonly ages: ReadingAges;
   /** Computed when first asked for. */
   readonly summary: TripSummary;
+  /** Lines that come too near to each other; looked for when first asked for. */
+  readonly crossings: readonly Crossing[];
   /** What other gear of the book would do to a line's depth; solved when first asked for. */
   readonly gearChanges: (depth: LineDepth) => readonly GearChange[];
 }
@@ -61,12 +64,17 @@ export function analyzeTrip(trip: Trip, memo: DepthMemo): TripAnalysis {
   const bottomHeldMs = thresholdOf(trip.gear, THRESHOLDS.bottomHeld) * 1000;
   const depths = lineDepths(trip, timeline, { ages, bottomHeldMs, memo });
   let summary: TripSummary | undefined;
+  let crossings: readonly Crossing[] | undefined;
   return {
     trip,
     timeline,
     depths,
     ages,
     gearChanges: (depth) => gearChanges(trip, timeline, depth, memo),
+    get crossings(): readonly Crossing[] {
+      crossings ??= crossingsOf(trip, timeline, { ages, memo });
+      return crossings;
+    },
     get summary(): TripSummary {
       summary ??= summarize(trip, timeline, depths);
       return summary;
