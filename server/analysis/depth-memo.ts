@@ -4,6 +4,7 @@ import { type BandedLongLine, solveLongLineBand } from "../physics/long-line-ban
 import { longLineParameters } from "../physics/long-line-parameters.ts";
 import type { Refusal } from "../physics/refusal.ts";
 import type { SliderDepth } from "../physics/slider.ts";
+import { type CurveMemo, createCurveMemo } from "./curve-memo.ts";
 import type { DownriggerTask } from "./downrigger-input.ts";
 import type { LongLineTask } from "./long-line-input.ts";
 
@@ -12,13 +13,21 @@ export interface DepthMemo {
   readonly answers: Map<string, BandedDownrigger | Refusal>;
   readonly longLines: Map<string, BandedLongLine | Refusal>;
   readonly sliders: Map<string, SliderDepth | Refusal>;
+  /** Lines as drawn for the distances between them. */
+  readonly curves: CurveMemo;
   /** How many were solved, for tests that count work. */
   solved: number;
 }
 
 /** A memo with nothing in it. */
 export function createDepthMemo(): DepthMemo {
-  return { answers: new Map(), longLines: new Map(), sliders: new Map(), solved: 0 };
+  return {
+    answers: new Map(),
+    longLines: new Map(),
+    sliders: new Map(),
+    curves: createCurveMemo(),
+    solved: 0,
+  };
 }
 
 /** Enough for ten seasons of one boat's settings; past it the memo starts anew. */

@@ -6,6 +6,7 @@ import { THRESHOLDS, thresholdOf } from "../model/thresholds.ts";
 import { buildTimeline, type Timeline } from "../model/timeline.ts";
 import { gearResolver, type Trip } from "../model/trip.ts";
 import { tripsOf } from "../model/trips-of.ts";
+import { type Crossing, crossingsOf } from "./crossings.ts";
 import { createDepthMemo, type DepthMemo } from "./depth-memo.ts";
 import { type GearChange, gearChanges } from "./gear-changes.ts";
 import { changeDepths, type LineDepth, lineDepths } from "./line-depth.ts";
@@ -21,6 +22,8 @@ export interface TripAnalysis {
   readonly changeDepths: readonly LineDepth[];
   readonly ages: ReadingAges;
   readonly summary: TripSummary;
+  /** Lines that come too near to each other; looked for when first asked for. */
+  readonly crossings: readonly Crossing[];
   /** What other gear of the book would do to a line's depth; solved when first asked for. */
   readonly gearChanges: (depth: LineDepth) => readonly GearChange[];
   /** How far the rods on a line's cable lift its ball; solved when first asked for. */
@@ -66,12 +69,16 @@ export function analyzeTrip(trip: Trip, memo: DepthMemo): TripAnalysis {
   const sources = { ages, bottomHeldMs, memo };
   const depths = once(() => lineDepths(trip, timeline(), sources));
   const changes = once(() => changeDepths(trip, timeline(), sources));
+  const crossings = once(() => crossingsOf(trip, timeline(), { ages, memo }));
   const summary = once(() => summarize(trip, timeline(), depths()));
   return {
     trip,
     ages,
     gearChanges: (depth) => gearChanges(trip, timeline(), depth, memo),
     rodLift: (depth) => rodLift(trip, timeline(), depth, memo),
+    get crossings(): readonly Crossing[] {
+      return crossings();
+    },
     get timeline(): Timeline {
       return timeline();
     },

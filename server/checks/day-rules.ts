@@ -11,6 +11,7 @@ import { deeperThanOut } from "./deeper-than-out.ts";
 import { depthDisagrees } from "./depth-disagrees.ts";
 import { fishImplausible } from "./fish-implausible.ts";
 import { lineTooLong } from "./line-too-long.ts";
+import { linesMayCross } from "./lines-may-cross.ts";
 import { neverPulled } from "./never-pulled.ts";
 import { noDeeper } from "./no-deeper.ts";
 import { notInWater } from "./not-in-water.ts";
@@ -37,6 +38,7 @@ export const TRIP_RULES: readonly Rule[] = [
   deeperThanOut,
   lineTooLong,
   noDeeper,
+  linesMayCross,
   depthDisagrees,
   counterDrift,
   aboveSurface,

@@ -106,6 +106,13 @@ export const THRESHOLDS = {
     "judgement",
     "Depth gained for each length let out, as a share, below which more line is said to go no deeper.",
   ),
+  crossingMargin: row(
+    "crossing-margin",
+    "length",
+    "3 ft",
+    "judgement",
+    "How near to each other two lines may come before it is said that they may cross.",
+  ),
   depthDisagrees: row(
     "depth-disagrees",
     "length",

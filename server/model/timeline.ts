@@ -57,6 +57,8 @@ export interface Timeline {
   readonly settingAfter: ReadonlyMap<number, Setting>;
   /** The rods on the same cable just after a line, by line index. */
   readonly spreadAfter: ReadonlyMap<number, CableSpread>;
+  /** Every rig in the water just after a line that puts one in or moves it, or after a turn, by line index. */
+  readonly wetAfter: ReadonlyMap<number, CableSpread>;
   /** Events in the order of time; lines without a clock, or slipped by half a day or a day, stay where they are. */
   readonly ordered: readonly TripEvent[];
 }
@@ -72,6 +74,7 @@ interface RigRun {
 }
 
 const STARTS = new Set(["set", "again"]);
+const SPREAD_LINES = new Set(["set", "move", "again", "turn"]);
 const ENDS_FISHING = new Set(["strike", "catch", "lost", "broke"]);
 /** Without a clock these are some time in the trip and change nothing. */
 const BITES = new Set(["strike", "miss", "catch", "lost", "broke", "probe", "touch", "tangle"]);
@@ -105,6 +108,7 @@ class TimelineRun {
   readonly #anomalies: Anomaly[] = [];
   readonly #settingAfter = new Map<number, Setting>();
   readonly #spreadAfter = new Map<number, CableSpread>();
+  readonly #wetAfter = new Map<number, CableSpread>();
   readonly #return: TripEvent | undefined;
   readonly #endMs: number | null;
   #assumedPulls: AssumedPull[] | undefined;
@@ -122,6 +126,14 @@ class TimelineRun {
     if (event === this.#return) this.#assumedPulls = this.#stillIn();
     else if (verb === "pull" && event.rig === "all") this.#pullAll(event);
     else if (event.rig !== undefined && event.rig !== UNKNOWN_RIG) this.#takeRig(event, event.rig);
+    if (SPREAD_LINES.has(verb)) this.#wetAfter.set(event.lineIndex, this.#wet());
+  }
+
+  #wet(): CableSpread {
+    const wet = [...this.#rigs].filter(([, run]) => run.state !== "up");
+    return new Map(
+      wet.map(([rig, { setting, state }]) => [rig, { setting, isClipped: state === "fishing" }]),
+    );
   }
 
   #takeRig(event: TripEvent, rig: string): void {
@@ -148,6 +160,7 @@ class TimelineRun {
       endMs: this.#endMs,
       settingAfter: this.#settingAfter,
       spreadAfter: this.#spreadAfter,
+      wetAfter: this.#wetAfter,
       ordered: this.ordered,
     };
   }

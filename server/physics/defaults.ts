@@ -259,6 +259,31 @@ export const DEFAULTS = {
     "friction of a snap on nylon, about a quarter of the load; from memory",
     "Within this of its balance a free slider stays where it is.",
   ),
+  boatBeamM: exact(3, "m", PRACTICE, "Width of the boat; rigs on a side are taken to stand at its gunwale."),
+  rigSpacingM: exact(
+    1,
+    "m",
+    JUDGED,
+    "How far apart the rigs of one side stand across the boat, in the order of the book; any two may as well stand twice as far apart, or in line.",
+  ),
+  sidePlaceM: exact(
+    0.75,
+    "m",
+    JUDGED,
+    "How much nearer to or farther from the boat's middle a rig may stand than is taken.",
+  ),
+  boardPlaceShare: exact(
+    0.2,
+    "",
+    JUDGED,
+    "How far a planer board may leave its distance to the side in a turn, as a share of it.",
+  ),
+  turnRadiusM: exact(
+    60,
+    "m",
+    JUDGED,
+    "Radius of a turn with lines out: half a circle in about three minutes at 2.4 mph.",
+  ),
   probeSpeedSdMS: exact(0.1 * MPH_MS, "m/s", JUDGED, "Spread of a speed read by the probe at the ball."),
   surfaceSpeedSdMS: exact(
     0.3 * MPH_MS,

@@ -107,7 +107,8 @@ export function solveLureLineNear(
   return solved.ok ? movedLine(solved, 0, -releaseDepthM) : solved;
 }
 
-function lureLineOf({ setbackM, lureLine, lure }: LureOnLine, water: Water): TowedLine {
+/** A lure on its line as the general solver takes it. */
+export function lureLineOf({ setbackM, lureLine, lure }: LureOnLine, water: Water): TowedLine {
   const segment = {
     lengthM: setbackM,
     diameterM: lureLine.make.diameterM,

@@ -34,4 +34,5 @@ export const DAY_RELATED = {
   otherTrip: "the other trip",
   out: "how much cable is out",
   holds: "what the rig holds",
+  lineOf: (rig: string): string => `${rig} as it is out`,
 } as const;

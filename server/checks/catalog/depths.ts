@@ -1,4 +1,6 @@
 /** Checks of cable, depth and bottom. */
+
+import type { Crossing, NearPart } from "../../analysis/crossings.ts";
 import type { Gear } from "../../model/gear-types.ts";
 import { check } from "../check.ts";
 import { ageWords, colorWords, countWords, lengthWords, speedWords, wholeLength } from "../words.ts";
@@ -225,5 +227,30 @@ export const COUNTER_DRIFT = check<{
     const span = `${countWords(readings, "reading")} of this trip, ${from} to ${lengthWords(gear, toM)} out`;
     const book = isCalibrated ? `; its calibration says ${lengthWords(gear, bookM)}` : "";
     return `${found} by ${span}${book}.`;
+  },
+});
+
+/** Two lines too near to each other. */
+export const LINES_MAY_CROSS = check<{
+  gear: Gear;
+  crossing: Crossing;
+  marginM: number;
+  clock: string;
+}>({
+  slug: "lines-may-cross",
+  severities: ["warning"],
+  summary: "The lines of two rigs come closer to each other than a margin, towed straight or in a turn.",
+  quietWhen:
+    "a depth or a side isn't known, both are on one cable, one is on the bottom, the lines stay apart in any place the rigs may stand or depth they may have, or it was said of the two before",
+  isDoubt: true,
+  isFixable: false,
+  since,
+  message: ({ gear, crossing, marginM, clock }) => {
+    const { one, other, distanceM, depthM, behindM, isTurn } = crossing;
+    const part = ({ name, what }: NearPart): string => `${name}'s ${what}`;
+    const { value, unit } = wholeLength(gear, distanceM, Math.ceil);
+    const where = `${lengthWords(gear, Math.max(0, depthM))} down, ${lengthWords(gear, Math.max(0, behindM))} back`;
+    const turn = isTurn ? `, in the turn at ${clock}` : "";
+    return `${part(one)} comes within ${Math.max(1, value)} ${unit} of ${part(other)}, ${where}${turn}; less than ${lengthWords(gear, marginM)} is too near.`;
   },
 });

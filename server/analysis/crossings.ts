@@ -1,0 +1,149 @@
+/** Lines that come too near to each other: as each line goes in or is moved, and in every turn. */
+
+import { hasWord } from "../model/quantities.ts";
+import type { ReadingAges } from "../model/readings.ts";
+import { THRESHOLDS, thresholdOf } from "../model/thresholds.ts";
+import { misplacedLines } from "../model/time-order.ts";
+import type { Timeline } from "../model/timeline.ts";
+import { cableRigOf, type Trip, type TripEvent } from "../model/trip.ts";
+import type { CurvePoint } from "../physics/curve.ts";
+import { DEFAULTS } from "../physics/defaults.ts";
+import type { CurvePart } from "../physics/rig-curves.ts";
+import type { DepthMemo } from "./depth-memo.ts";
+import { type DrawnWetRig, drawWetRig, nearness } from "./rig-nearness.ts";
+import { type TripWater, tripWater, type WetRig, wetRigsAfter, wetTaskOf } from "./spread-at.ts";
+import { farthestAcrossM, shiftRange } from "./spread-geometry.ts";
+
+/** Two rigs whose lines come within the margin at one line of the journal. */
+export interface Crossing {
+  readonly event: TripEvent;
+  readonly isTurn: boolean;
+  /** The line's own rig going straight; in a turn the one that the book has first. */
+  readonly one: NearPart;
+  readonly other: NearPart;
+  /** They come at least as near as that, m, wherever both may stand. */
+  readonly distanceM: number;
+  /** Where, as likely as not, m. */
+  readonly depthM: number;
+  readonly behindM: number;
+}
+
+/** What of a rig comes near. */
+export interface NearPart {
+  /** The rig that is towed by itself: a stacked rod's is the one with the ball. */
+  readonly rig: string;
+  /** The rod, where it is on a cable and its own line comes near; else the rig. */
+  readonly name: string;
+  readonly what: "cable" | "ball" | "rod line" | "lure line" | "lure" | "line";
+}
+
+interface Sources {
+  readonly ages: ReadingAges;
+  readonly memo: DepthMemo;
+}
+
+const SPREAD_VERBS = new Set(["set", "move", "again"]);
+
+/** Every pair that comes within the boat's margin, line by line in the order of time. */
+export function crossingsOf(trip: Trip, timeline: Timeline, { ages, memo }: Sources): Crossing[] {
+  const misplaced = misplacedLines(trip);
+  if (misplaced.size > 0) return [];
+  const marginM = thresholdOf(trip.gear, THRESHOLDS.crossingMargin);
+  const water = tripWater(trip, ages);
+  const search: Search = { trip, timeline, water, marginM, memo };
+  return timeline.ordered.flatMap((event) => {
+    if (event.instant === null) return [];
+    if (event.line.verb === "turn") return inTurn(search, event, event.instant.utcMs);
+    return SPREAD_VERBS.has(event.line.verb) ? goingStraight(search, event, event.instant.utcMs) : [];
+  });
+}
+
+interface Search {
+  readonly trip: Trip;
+  readonly timeline: Timeline;
+  readonly water: TripWater;
+  readonly marginM: number;
+  readonly memo: DepthMemo;
+}
+
+/**
+ * The line's rig against every other, towed straight. Each line then lies in the upright plane of its own tow point, so
+ * those whose planes may be farther apart than the margin need not be drawn: nearly all.
+ */
+function goingStraight(search: Search, event: TripEvent, timeMs: number): Crossing[] {
+  const { trip, timeline, marginM } = search;
+  const name = cableRigOf(trip.gear, event.rig ?? "")?.name ?? event.rig;
+  const wet = wetRigsAfter(trip, timeline, event);
+  const own = wet.find(({ rig }) => rig.name === name);
+  if (own === undefined) return [];
+  const near = wet.filter((other) => {
+    const range = shiftRange(own.place, other.place, false);
+    return other !== own && farthestAcrossM(own.place, other.place, range) < marginM;
+  });
+  if (near.length === 0) return [];
+  const drawn = draw(search, [own, ...near], timeMs, undefined);
+  const [first, ...others] = drawn;
+  if (first?.wet !== own) return [];
+  return others.flatMap((other) => compare(search, event, first, other, false));
+}
+
+/** Every rig against every other, in a turn to the side that the line says. */
+function inTurn(search: Search, event: TripEvent, timeMs: number): Crossing[] {
+  const side = hasWord(event.line, "right") ? 1 : hasWord(event.line, "left") ? -1 : 0;
+  if (side === 0) return [];
+  const wet = wetRigsAfter(search.trip, search.timeline, event);
+  const drawn = draw(search, wet, timeMs, side * DEFAULTS.turnRadiusM.value);
+  return drawn.flatMap((one, i) =>
+    drawn.slice(i + 1).flatMap((other) => compare(search, event, one, other, true)),
+  );
+}
+
+function draw(
+  { trip, water, memo }: Search,
+  wet: readonly WetRig[],
+  timeMs: number,
+  turnRadiusM: number | undefined,
+): DrawnWetRig[] {
+  return wet.flatMap((one) => {
+    const task = wetTaskOf(trip, one, timeMs, water);
+    const drawn = task === undefined ? undefined : drawWetRig(one, task, turnRadiusM, memo);
+    return drawn ?? [];
+  });
+}
+
+function compare(
+  { marginM, memo }: Search,
+  event: TripEvent,
+  one: DrawnWetRig,
+  other: DrawnWetRig,
+  isTurn: boolean,
+): Crossing[] {
+  const range = shiftRange(one.wet.place, other.wet.place, isTurn);
+  const approach = nearness(one, other, range, marginM, memo);
+  if (approach === null) return [];
+  const { depthM, behindM } = approach.one;
+  return [
+    {
+      event,
+      isTurn,
+      one: nearPart(one, approach.part, approach.one),
+      other: nearPart(other, approach.otherPart, approach.other),
+      distanceM: approach.distanceM,
+      depthM,
+      behindM,
+    },
+  ];
+}
+
+/** So near the end of a line, m, it is what hangs there that is near. */
+const AT_END_M = 1;
+
+function nearPart({ wet }: DrawnWetRig, { kind, rod, curve }: CurvePart, at: CurvePoint): NearPart {
+  const end = curve.at(-1);
+  // Shifts across the boat leave these two as they are.
+  const isAtEnd =
+    end !== undefined && Math.hypot(end.behindM - at.behindM, end.depthM - at.depthM) < AT_END_M;
+  const atEnd = { cable: "ball", "lure line": "lure", line: "lure", "rod line": "rod line" } as const;
+  const { name: rig } = wet.rig;
+  return { rig, name: rod ?? rig, what: isAtEnd ? atEnd[kind] : kind };
+}
