@@ -8,6 +8,7 @@ import { gearResolver, type Trip, tripsOf } from "../model/trip.ts";
 import { createDepthMemo, type DepthMemo } from "./depth-memo.ts";
 import { type LineDepth, lineDepths } from "./line-depth.ts";
 import { summarize, type TripSummary } from "./summary.ts";
+import { readWater, type WaterDay } from "./water-day.ts";
 
 /** One trip, computed. */
 export interface TripAnalysis {
@@ -17,6 +18,8 @@ export interface TripAnalysis {
   readonly ages: ReadingAges;
   /** Computed when first asked for. */
   readonly summary: TripSummary;
+  /** What the readings say of the water, read when first asked for. */
+  readonly water: WaterDay;
 }
 
 /** One file, computed. */
@@ -46,6 +49,7 @@ export function analyzeTrip(trip: Trip, memo: DepthMemo): TripAnalysis {
   const bottomHeldMs = thresholdOf(trip.gear, THRESHOLDS.bottomHeld) * 1000;
   const depths = lineDepths(trip, timeline, { ages, bottomHeldMs, memo });
   let summary: TripSummary | undefined;
+  let water: WaterDay | undefined;
   return {
     trip,
     timeline,
@@ -54,6 +58,10 @@ export function analyzeTrip(trip: Trip, memo: DepthMemo): TripAnalysis {
     get summary(): TripSummary {
       summary ??= summarize(trip, timeline, depths);
       return summary;
+    },
+    get water(): WaterDay {
+      water ??= readWater(trip, ages);
+      return water;
     },
   };
 }

@@ -10,7 +10,7 @@ import { DEFAULTS } from "../physics/defaults.ts";
 export interface Profile {
   readonly event: TripEvent;
   readonly timeMs: number;
-  readonly points: readonly { depthM: number; tempC: number }[];
+  readonly points: readonly { depthM: number; tempC: number; item: number }[];
 }
 
 /** A water temperature and what it was taken from. */
@@ -25,7 +25,7 @@ export function profilesOf(trip: Trip): Profile[] {
   const profiles: Profile[] = [];
   for (const event of trip.events) {
     if (event.line.verb !== "profile" || event.instant === null) continue;
-    const points = event.line.items.flatMap(({ value }) => {
+    const points = event.line.items.flatMap(({ value }, item) => {
       if (value.kind !== "point") return [];
       const depthM = partsToSi(value.depth, defaultUnit("length", "profile", trip.gear.defaults), "length");
       const tempC = partsToSi(
@@ -33,7 +33,7 @@ export function profilesOf(trip: Trip): Profile[] {
         defaultUnit("temperature", "profile", trip.gear.defaults),
         "temperature",
       );
-      return depthM === undefined || tempC === undefined ? [] : [{ depthM, tempC }];
+      return depthM === undefined || tempC === undefined ? [] : [{ depthM, tempC, item }];
     });
     points.sort((a, b) => a.depthM - b.depthM);
     if (points.length > 0) profiles.push({ event, timeMs: event.instant.utcMs, points });

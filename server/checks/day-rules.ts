@@ -19,6 +19,7 @@ import { tempImplausible } from "./temp-implausible.ts";
 import { timeBackwards } from "./time-backwards.ts";
 import { timeOutsideTrip } from "./time-outside-trip.ts";
 import { touchingBottom } from "./touching-bottom.ts";
+import { waterRules } from "./water-rules.ts";
 
 /** Every rule of the day. */
 export const DAY_RULES: readonly Rule[] = [
@@ -40,5 +41,6 @@ export const DAY_RULES: readonly Rule[] = [
   tempImplausible,
   readingMissing,
   readingStale,
+  waterRules,
   fishImplausible,
 ];

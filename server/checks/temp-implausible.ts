@@ -24,7 +24,12 @@ export const tempImplausible: Rule = ({ analysis, report }) => {
         const place = { lineIndex, start: item.start, stop: item.stop };
         const fixes = otherScale(analysis.uri, gear, lineIndex, item, typed);
         const severity = odd.isImpossible ? "error" : "warning";
-        report(TEMP_IMPLAUSIBLE, place, { gear, tempC: siOf(typed), ...odd }, { severity, fixes });
+        report(
+          TEMP_IMPLAUSIBLE,
+          place,
+          { kind: "beyond", gear, tempC: siOf(typed), ...odd },
+          { severity, fixes },
+        );
       }
     }
   }

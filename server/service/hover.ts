@@ -4,7 +4,9 @@ import { isRead } from "../../grammar/is-read.ts";
 import type { ReadLine } from "../../grammar/journal.ts";
 import { canonicalLine } from "../../grammar/print.ts";
 import { DEPTH_CAUTION, depthSentences } from "../reports/depth-sentences.ts";
+import { readingSentences } from "../reports/reading-sentences.ts";
 import { SUMMARY_CAUTION, summarySentences } from "../reports/summary-sentences.ts";
+import { lureWaterSentences } from "../reports/water-sentences.ts";
 import { definitionOf, guestName, speciesMeant } from "./definitions.ts";
 import { isWithin, nameAt, rowOf } from "./name-at.ts";
 import type { Snapshot } from "./snapshot.ts";
@@ -30,9 +32,12 @@ function lineHover(snapshot: Snapshot, lineIndex: number, line: ReadLine): strin
   if (known !== undefined) {
     if (!isWhole(line)) return "No depth: part of this line can't be read.";
     const caution = known.depth.ball === null ? "" : `\n\n*${DEPTH_CAUTION}*`;
-    return sentencesOf(depthSentences(known.day, known.depth)) + caution;
+    const water = lureWaterSentences(known.day, known.depth);
+    return sentencesOf([...depthSentences(known.day, known.depth), ...water]) + caution;
   }
   const day = snapshot.tripAt(lineIndex);
+  if (day !== undefined && day.trip.openerIndex !== lineIndex && isWhole(line))
+    return sentencesOf(readingSentences(day, lineIndex));
   if (day?.trip.openerIndex !== lineIndex) return "";
   const title = `**${plainMarkdown(day.trip.boat)}, ${plainMarkdown(day.trip.date)}**`;
   return `${title}\n\n${sentencesOf(summarySentences(day))}\n\n*${SUMMARY_CAUTION}*`;

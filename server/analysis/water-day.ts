@@ -1,0 +1,97 @@
+/** Everything a day's readings say of the water, each part computed when first asked for. */
+import type { ReadingAges } from "../model/readings.ts";
+import { THRESHOLDS, thresholdOf } from "../model/thresholds.ts";
+import type { Trip, TripEvent } from "../model/trip.ts";
+import { type CurrentLook, currentLooks } from "./current-looks.ts";
+import { layersOf, type WaterLayers } from "./layers-at.ts";
+import { minutesFromSunrise, type SunDay, sunDay } from "./light.ts";
+import type { LineDepth } from "./line-depth.ts";
+import {
+  type BandNow,
+  bandNow,
+  fishingDepth,
+  type LureWater,
+  lureWater,
+  type TargetBand,
+  targetBands,
+} from "./lure-water.ts";
+import { temperaturePoints } from "./temperature-points.ts";
+import { placeNear, type Track, trackOf } from "./track.ts";
+import { profileAt, type WaterProfile } from "./water-profile.ts";
+
+/** A day's water. */
+export interface WaterDay {
+  readonly bands: readonly TargetBand[];
+  readonly looks: readonly CurrentLook[];
+  readonly track: Track;
+  /** The profile at a minute; undefined when no reading may be used. */
+  profileAt(timeMs: number): WaterProfile | undefined;
+  layersOf(profile: WaterProfile): WaterLayers | undefined;
+  bandsAt(profile: WaterProfile): BandNow[];
+  /** The water at a line's lure; undefined where the depth or the minute isn't known, or nothing was read. */
+  lureOf(depth: LineDepth): LureWater | undefined;
+  /** The sun on the day of a minute; undefined where no position is known, or the zone isn't. */
+  sunAt(timeMs: number): SunDay | undefined;
+  sunriseMinutes(event: TripEvent): number | undefined;
+}
+
+/** Reads a day's water. */
+export function readWater(trip: Trip, speedAges: ReadingAges): WaterDay {
+  const ages = { ...speedAges, unusedAfterMs: thresholdOf(trip.gear, THRESHOLDS.profileUnused) * 1000 };
+  const salt = trip.gear.water;
+  const points = once(() => temperaturePoints(trip));
+  const bands = once(() => targetBands(trip));
+  const looks = once(() => currentLooks(trip));
+  const track = once(() => trackOf(trip));
+  const profiles = new Map<number, WaterProfile | undefined>();
+  const profile = (timeMs: number): WaterProfile | undefined => {
+    if (!profiles.has(timeMs)) profiles.set(timeMs, profileAt(points(), timeMs, ages, salt));
+    return profiles.get(timeMs);
+  };
+  /** As it stood before the newest reading that is in it. */
+  const before = (now: WaterProfile): WaterProfile | undefined => {
+    const newestMs = Math.max(...now.nodes.flatMap((node) => node.points.map((point) => point.timeMs)));
+    const older = points().filter((point) => point.timeMs < newestMs);
+    const lastMs = older.at(-1)?.timeMs;
+    return lastMs === undefined ? undefined : profileAt(older, lastMs, ages, salt);
+  };
+  const sunAt = (timeMs: number): SunDay | undefined => {
+    const place = trip.zone === undefined ? undefined : placeNear(trip, track().fixes, timeMs);
+    return place === undefined ? undefined : sunDay(place, trip.date, trip.zone);
+  };
+  return {
+    get bands() {
+      return bands();
+    },
+    get looks() {
+      return looks();
+    },
+    get track() {
+      return track();
+    },
+    profileAt: profile,
+    layersOf: (now) => layersOf(now, salt),
+    bandsAt: (now) => bands().map((band) => bandNow(now, before(now), band, undefined)),
+    lureOf: (depth) => {
+      const place = fishingDepth(depth);
+      const timeMs = depth.event.instant?.utcMs;
+      const now = place === undefined || timeMs === undefined ? undefined : profile(timeMs);
+      return place === undefined || now === undefined
+        ? undefined
+        : lureWater(now, before(now), bands(), place);
+    },
+    sunAt,
+    sunriseMinutes: ({ instant }) => {
+      const sun = instant === null ? undefined : sunAt(instant.utcMs);
+      return sun === undefined || instant === null ? undefined : minutesFromSunrise(sun, instant.utcMs);
+    },
+  };
+}
+
+function once<T>(compute: () => T): () => T {
+  let known: { readonly value: T } | undefined;
+  return () => {
+    known ??= { value: compute() };
+    return known.value;
+  };
+}
