@@ -56,7 +56,7 @@ export function analyzeTrip(trip: Trip, memo: DepthMemo): TripAnalysis {
     depths,
     ages,
     get summary(): TripSummary {
-      summary ??= summarize(trip, timeline, depths);
+      summary ??= summarize(trip, timeline, depths, this.water);
       return summary;
     },
     get water(): WaterDay {

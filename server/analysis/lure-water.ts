@@ -60,11 +60,16 @@ export interface LureWater {
 /** Half of the depth's 80 % band in standard deviations. */
 const BAND_TO_SD = 1 / (2 * 1.2816);
 
-/** The depth that a line's lure runs at, or its ball where no lure's is known. */
-export function fishingDepth(depth: LineDepth): { depthM: number; sdM: number } | undefined {
-  const place = depth.lure ?? depth.ball;
+/** The depth that a line's lure runs at, else that of its release, else of its ball. */
+export function fishingDepth({
+  lure,
+  ball,
+  releaseDepthM,
+}: LineDepth): { depthM: number; sdM: number } | undefined {
+  const place = lure ?? ball;
   if (place === null) return undefined;
-  return { depthM: place.depthM, sdM: (place.highM - place.lowM) * BAND_TO_SD };
+  const depthM = lure === null ? (releaseDepthM ?? place.depthM) : place.depthM;
+  return { depthM, sdM: (place.highM - place.lowM) * BAND_TO_SD };
 }
 
 /** The water at a depth, and the bands there; `before` is the profile without the newest readings. */

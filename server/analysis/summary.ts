@@ -5,6 +5,8 @@ import type { Trip } from "../model/trip.ts";
 import { type Bite, bitesOf, lureOfBite } from "./bites.ts";
 import type { LineDepth } from "./line-depth.ts";
 import { type PoissonRange, poissonRange } from "./poisson-range.ts";
+import type { WaterDay } from "./water-day.ts";
+import { summarizeWater, type WaterSummary } from "./water-summary.ts";
 
 /** Kept, released and unsaid fish of one species. */
 export interface SpeciesCount {
@@ -29,6 +31,8 @@ export interface CatchDepth {
   readonly lure: string | undefined;
   /** Depth of the lure, or of the ball where the lure's is unknown, m; null where neither is. */
   readonly depthM: number | null;
+  /** Minutes after sunrise at which it struck, else was landed; null without a position, time zone or clock. */
+  readonly sunriseMinutes: number | null;
 }
 
 /** One trip's summary. Hours are null where the log doesn't say. */
@@ -60,13 +64,20 @@ export interface TripSummary {
   readonly caughtAt: readonly CatchDepth[];
   readonly depthsComputed: number;
   readonly depthLines: number;
+  /** Layers, current, way and light. */
+  readonly water: WaterSummary;
 }
 
 const HOUR_MS = 3_600_000;
 const COVERAGE = 0.8;
 
 /** Sums up a trip. */
-export function summarize(trip: Trip, timeline: Timeline, depths: readonly LineDepth[]): TripSummary {
+export function summarize(
+  trip: Trip,
+  timeline: Timeline,
+  depths: readonly LineDepth[],
+  water: WaterDay,
+): TripSummary {
   const bites = bitesOf(trip, timeline);
   const ended = (end: Bite["end"]): number => bites.filter((bite) => bite.end === end).length;
   const rodHoursByRig = rodHours(trip, timeline);
@@ -95,9 +106,10 @@ export function summarize(trip: Trip, timeline: Timeline, depths: readonly LineD
     landedPerRodHour: rateOf(landed, fishing),
     speedsMS: speedExtents(trip),
     tempsC: tempExtents(trip),
-    caughtAt: caughtAt(bites, timeline, depths),
+    caughtAt: caughtAt(bites, timeline, depths, water),
     depthsComputed: depths.filter((depth) => depth.ball !== null).length,
     depthLines: depths.length,
+    water: summarizeWater(trip, timeline, water, bites),
   };
 }
 
@@ -172,7 +184,12 @@ function tempExtents(trip: Trip): TripSummary["tempsC"] {
 }
 
 /** Each landed fish with the last depth computed for its rig before the bite. */
-function caughtAt(bites: readonly Bite[], timeline: Timeline, depths: readonly LineDepth[]): CatchDepth[] {
+function caughtAt(
+  bites: readonly Bite[],
+  timeline: Timeline,
+  depths: readonly LineDepth[],
+  water: WaterDay,
+): CatchDepth[] {
   const order = new Map(timeline.ordered.map((event, index) => [event.lineIndex, index]));
   const rank = (lineIndex: number): number => order.get(lineIndex) ?? -1;
   return bites
@@ -188,6 +205,7 @@ function caughtAt(bites: readonly Bite[], timeline: Timeline, depths: readonly L
         species: bite.fish?.species,
         lure: lureOfBite(bite, timeline),
         depthM: bite.onSlider ? null : ((before?.lure ?? before?.ball)?.depthM ?? null),
+        sunriseMinutes: water.sunriseMinutes(bite.strike ?? bite.last) ?? null,
       };
     });
 }

@@ -6,7 +6,6 @@ import type { TripEvent } from "../model/trip.ts";
 import { KNOTS_FOR_MPH } from "./catalog/day.ts";
 import { DAY_FIXES } from "./catalog/day-titles.ts";
 import type { Fix, Rule } from "./check.ts";
-import { replace, valuePlace } from "./edits.ts";
 import { plainMeasure, writtenMeasure } from "./numbers.ts";
 import { itemPlace } from "./places.ts";
 import { speedAt } from "./speed-words.ts";
@@ -72,7 +71,15 @@ function writeKnots(uri: string, { trip }: TripAnalysis, lines: readonly TripEve
     const item = findItem(event.line, "speed");
     const typed = unitOf(trip.gear, event);
     if (item === undefined || typed === undefined) return [];
-    return [replace(uri, valuePlace(event.lineIndex, item), writtenMeasure({ ...typed, unit: "kn" }))];
+    return [
+      {
+        uri,
+        lineIndex: event.lineIndex,
+        start: item.valueStart,
+        stop: item.stop,
+        text: writtenMeasure({ ...typed, unit: "kn" }),
+      },
+    ];
   });
   return [{ title: DAY_FIXES.writeKnots(edits.length), edits, isPreferred: false }];
 }
