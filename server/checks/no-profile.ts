@@ -6,6 +6,9 @@ import type { Rule } from "./check.ts";
 import { slotPlace } from "./places.ts";
 import { trolledDepths } from "./trolled-depths.ts";
 
+/** So near the surface the captain goes by what he reads on top (judgement). */
+const NEAR_SURFACE_M = 3.048;
+
 /** Says once for each gap that a lure runs in water that nobody measured, on trips that look for a band. */
 export const noProfile: Rule = ({ analysis, report }) => {
   for (const day of analysis.trips) {
@@ -14,7 +17,7 @@ export const noProfile: Rule = ({ analysis, report }) => {
     let isSaid = false;
     for (const depth of trolledDepths(day)) {
       const place = fishingDepth(depth);
-      if (place === undefined) continue;
+      if (place === undefined || place.depthM <= NEAR_SURFACE_M) continue;
       const water = day.water.lureOf(depth);
       if (water?.profile.cast !== undefined) isSaid = false;
       if (isSaid || !isUnmeasured(water)) continue;

@@ -1,5 +1,6 @@
 import { type TempPoint, temperaturePoints } from "../analysis/temperature-points.ts";
 import { densityAt } from "../analysis/water-density.ts";
+import { THRESHOLDS } from "../model/thresholds.ts";
 import type { Trip, TripEvent } from "../model/trip.ts";
 import { PROFILE_UPSIDE_DOWN } from "./catalog/day.ts";
 import type { Rule } from "./check.ts";
@@ -32,7 +33,11 @@ export const profileUpsideDown: Rule = ({ analysis, report }) => {
 };
 
 function pointsOf(points: readonly TempPoint[], event: TripEvent): TempPoint[] {
-  return points.filter((point) => point.event === event).sort((a, b) => a.depthM - b.depthM);
+  const isWater = ({ tempC }: TempPoint): boolean =>
+    tempC >= THRESHOLDS.coldestPossible.defaultSi && tempC <= THRESHOLDS.warmestPossible.defaultSi;
+  return points
+    .filter((point) => point.event === event && isWater(point))
+    .sort((a, b) => a.depthM - b.depthM);
 }
 
 /** The first two neighbors of which the upper is the heavier by more than readings err. */
