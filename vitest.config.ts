@@ -5,5 +5,8 @@ export default defineConfig({
   test: {
     include: ["tests/**/*.test.ts"],
     exclude: ["**/node_modules/**", "tests/editor/**", "tests/bench/**"],
+    // No test is timed; this only ends one that hangs, on a slow and busy machine too.
+    testTimeout: 120_000,
+    hookTimeout: 120_000,
   },
 });

@@ -168,7 +168,7 @@ const depthLine = z.strictObject({
 const depthFile = z.strictObject({ path, lines: z.array(depthLine), error: error.optional() });
 const whatIf = z.strictObject({
   boat: z.string(),
-  date: z.string().describe("The gear is that of this day."),
+  date: z.string().nullable().describe("The gear is that of this day; null where it is that of every day."),
   speedMS: finite.nullable(),
   waterTempC: finite.nullable(),
   setbackM: finite.nullable(),

@@ -1,6 +1,6 @@
 /** Paths as the user named them → journals to read. Folders are searched for them, all the way down. */
 import { join, relative, resolve, sep } from "node:path";
-import { pathToFileURL } from "node:url";
+import { fileURLToPath, pathToFileURL } from "node:url";
 import type { World } from "./world.ts";
 
 /** A file to read, or standard input. */
@@ -100,6 +100,13 @@ export function shownPath(path: string, world: World): string {
 
 function slashed(path: string): string {
   return sep === "/" ? path : path.replaceAll(sep, "/");
+}
+
+/** A place's file as it is shown: its own the way the user named it. */
+export function shownUri(uri: string, own: { shown: string; path: string }, world: World): string {
+  if (!uri.startsWith("file:")) return uri;
+  const path = fileURLToPath(uri);
+  return path === own.path ? own.shown : shownPath(path, world);
 }
 
 /** An absolute path, or the URI of one, as a URI relative to the working folder where it lies inside it. */

@@ -2,6 +2,7 @@
 import { textmateGrammar } from "../../grammar/highlighting/textmate-grammar.ts";
 import { checksIndex } from "./checks-index.ts";
 import { withChecksSetting } from "./checks-setting.ts";
+import { CLI_SCHEMAS } from "./cli-schemas.ts";
 import { formatTable } from "./format-table.ts";
 import { fillParts, type Parts } from "./generated-parts.ts";
 import { grammarRules } from "./grammar-rules.ts";
@@ -39,6 +40,7 @@ export const DOCUMENTS: readonly GeneratedDocument[] = [
   page("docs/settings.md", { thresholds: thresholdTable, defaults: defaultTable }),
   { path: "package.json", render: withChecksSetting },
   { path: "docs/schemas/journal.schema.json", render: journalJsonSchema },
+  ...CLI_SCHEMAS,
   {
     path: "grammar/highlighting/deepwake.tmLanguage.json",
     render: () => `${JSON.stringify(textmateGrammar(), null, 2)}\n`,

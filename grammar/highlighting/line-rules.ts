@@ -56,14 +56,14 @@ function rowPatterns(row: IndexedRow): Rule[] {
     rules.push({
       match: String.raw`${START}(${eitherOf(names)}),?\s+(${NAME})`,
       captures: {
-        1: { name: "support.type.property-name.deepwake" },
+        1: { name: "support.function.attribute.deepwake" },
         2: { patterns: [{ include: "#name" }] },
       },
     });
   }
   if (flags.length > 0) rules.push(named("constant.language.deepwake", START + eitherOf(flags) + END));
   if (others.length > 0) {
-    rules.push(named("support.type.property-name.deepwake", START + eitherOf(others) + END));
+    rules.push(named("support.function.attribute.deepwake", START + eitherOf(others) + END));
   }
   if (row.slots.some((slot) => slot.of === "unit"))
     rules.push(named("keyword.other.unit.deepwake", START + NAME));

@@ -1,5 +1,6 @@
 /** The depth of the water under the boat: the sounder's reading, with its face's depth below the water line added. */
 import { measureOf } from "../model/quantities.ts";
+import { countUpTo } from "../model/sorted.ts";
 import type { Trip, TripEvent } from "../model/trip.ts";
 
 /** A depth of the bottom in use. */
@@ -12,16 +13,23 @@ export interface BottomReading {
   readonly ageMs: number;
 }
 
+type Bottom = Omit<BottomReading, "ageMs"> & { readonly readMs: number };
+
+/** What a trip says of the bottom: readings and runs, each in the order of time. */
+interface Bottoms {
+  readonly readings: readonly Bottom[];
+  readonly runsMs: readonly number[];
+}
+
+const bottomsOfTrip = new WeakMap<Trip, Bottoms>();
+
 /** The last bottom read at or before a minute, while it is held and the boat has not run elsewhere. */
 export function bottomAt(trip: Trip, timeMs: number, heldMs: number): BottomReading | undefined {
-  const ranMs = lastRun(trip, timeMs);
-  let best: BottomReading | undefined;
-  for (const { readMs, ...reading } of bottomReadings(trip)) {
-    const ageMs = timeMs - readMs;
-    if (ageMs < 0 || ageMs > heldMs || readMs < ranMs) continue;
-    if (best === undefined || ageMs < best.ageMs) best = { ...reading, ageMs };
-  }
-  return best;
+  const { readings, runsMs } = bottomsOf(trip);
+  const last = readings[countUpTo(readings, timeMs, (one) => one.readMs) - 1];
+  if (last === undefined || timeMs - last.readMs > heldMs) return undefined;
+  const ranMs = runsMs[countUpTo(runsMs, timeMs, (ms) => ms) - 1] ?? Number.NEGATIVE_INFINITY;
+  return last.readMs < ranMs ? undefined : aged(last, timeMs);
 }
 
 /** As near as two readings of one minute's work may lie apart (judgement). */
@@ -29,28 +37,39 @@ const NEAR_MS = 5 * 60_000;
 
 /** The sounder's reading nearest a minute, before it or after, within five minutes. */
 export function bottomNear(trip: Trip, timeMs: number): BottomReading | undefined {
-  let best: BottomReading | undefined;
-  for (const { readMs, ...reading } of bottomReadings(trip)) {
-    const ageMs = Math.abs(timeMs - readMs);
-    if (ageMs <= NEAR_MS && (best === undefined || ageMs < best.ageMs)) best = { ...reading, ageMs };
-  }
-  return best;
-}
-
-function bottomReadings(trip: Trip): (Omit<BottomReading, "ageMs"> & { readMs: number })[] {
-  return trip.events.flatMap((event) => {
-    const { verb } = event.line;
-    if ((verb !== "sonar" && verb !== "touch") || event.instant === null) return [];
-    const shownM = measureOf(event.line, "bottom", "length", trip.gear.defaults);
-    if (shownM === undefined) return [];
-    const below = verb === "sonar" ? trip.gear.sounderBelowM : 0;
-    return [{ waterM: shownM + below, shownM, event, readMs: event.instant.utcMs }];
-  });
-}
-
-function lastRun(trip: Trip, timeMs: number): number {
-  const runs = trip.events.flatMap(({ line, instant }) =>
-    line.verb === "run" && instant !== null && instant.utcMs <= timeMs ? [instant.utcMs] : [],
+  const { readings } = bottomsOf(trip);
+  const after = countUpTo(readings, timeMs, (one) => one.readMs);
+  const near = [readings[after - 1], readings[after]].flatMap((one) =>
+    one === undefined ? [] : [aged(one, timeMs)],
   );
-  return Math.max(Number.NEGATIVE_INFINITY, ...runs);
+  const [nearest] = near.filter((one) => one.ageMs <= NEAR_MS).sort((a, b) => a.ageMs - b.ageMs);
+  return nearest;
+}
+
+function aged({ readMs, ...reading }: Bottom, timeMs: number): BottomReading {
+  return { ...reading, ageMs: Math.abs(timeMs - readMs) };
+}
+
+function bottomsOf(trip: Trip): Bottoms {
+  const known = bottomsOfTrip.get(trip);
+  if (known !== undefined) return known;
+  const readings = trip.events.flatMap((event) => readingOf(trip, event));
+  const runsMs = trip.events.flatMap(({ line, instant }) =>
+    line.verb === "run" && instant !== null ? [instant.utcMs] : [],
+  );
+  const bottoms = {
+    readings: readings.sort((a, b) => a.readMs - b.readMs),
+    runsMs: runsMs.sort((a, b) => a - b),
+  };
+  bottomsOfTrip.set(trip, bottoms);
+  return bottoms;
+}
+
+function readingOf(trip: Trip, event: TripEvent): Bottom[] {
+  const { verb } = event.line;
+  if ((verb !== "sonar" && verb !== "touch") || event.instant === null) return [];
+  const shownM = measureOf(event.line, "bottom", "length", trip.gear.defaults);
+  if (shownM === undefined) return [];
+  const below = verb === "sonar" ? trip.gear.sounderBelowM : 0;
+  return [{ waterM: shownM + below, shownM, event, readMs: event.instant.utcMs }];
 }

@@ -4,7 +4,8 @@ import type { BookFile } from "../model/gear-lines.ts";
 import type { ReadingAges } from "../model/readings.ts";
 import { THRESHOLDS, thresholdOf } from "../model/thresholds.ts";
 import { buildTimeline, type Timeline } from "../model/timeline.ts";
-import { gearResolver, type Trip, tripsOf } from "../model/trip.ts";
+import { gearResolver, type Trip } from "../model/trip.ts";
+import { tripsOf } from "../model/trips-of.ts";
 import { createDepthMemo, type DepthMemo } from "./depth-memo.ts";
 import { type LineDepth, lineDepths } from "./line-depth.ts";
 import { summarize, type TripSummary } from "./summary.ts";
@@ -38,8 +39,19 @@ export function analyzeJournal(
   memo: DepthMemo = createDepthMemo(),
 ): JournalAnalysis {
   const files = [file, ...books];
-  const trips = tripsOf(file.uri, file.parse, gearResolver(files)).map((trip) => analyzeTrip(trip, memo));
+  const trips = tripsOf(file.uri, file.parse, gearResolver(files)).map((trip) => knownOrNew(trip, memo));
   return { uri: file.uri, parse: file.parse, files, trips };
+}
+
+const knownAnalyses = new WeakMap<Trip, { memo: DepthMemo; analysis: TripAnalysis }>();
+
+/** A trip that is the very same is not computed again. */
+function knownOrNew(trip: Trip, memo: DepthMemo): TripAnalysis {
+  const known = knownAnalyses.get(trip);
+  if (known?.memo === memo) return known.analysis;
+  const analysis = analyzeTrip(trip, memo);
+  knownAnalyses.set(trip, { memo, analysis });
+  return analysis;
 }
 
 /** Computes one trip. */

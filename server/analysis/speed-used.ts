@@ -3,7 +3,7 @@
  * top, the speed over ground; a reading loses trust with age, so a fresh one of a lesser kind may come first.
  */
 import type { Reading, ReadingAges, ReadingSource, ReadValue } from "../model/readings.ts";
-import { valueAt } from "../model/readings.ts";
+import { fromSource, valueAt } from "../model/readings.ts";
 import { DEFAULTS } from "../physics/defaults.ts";
 
 /** A speed and how well it is known, m/s. */
@@ -26,11 +26,7 @@ export function speedAt(
 ): SpeedUsed | undefined {
   let best: SpeedUsed | undefined;
   for (const source of SOURCES) {
-    const found = valueAt(
-      readings.filter((reading) => reading.source === source),
-      timeMs,
-      ages,
-    );
+    const found = valueAt(fromSource(readings, source), timeMs, ages);
     if (found === undefined) continue;
     const sdMS = SD_WHEN_READ_MS[source] + DEFAULTS.speedSdGrowthMSPerS.value * (found.ageMs / 1000);
     if (best === undefined || sdMS < best.sdMS) best = { ...found, sdMS };

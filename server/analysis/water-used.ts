@@ -2,7 +2,7 @@
 
 import { defaultUnit, partsToSi } from "../model/quantities.ts";
 import type { Reading, ReadingAges } from "../model/readings.ts";
-import { valueAt } from "../model/readings.ts";
+import { fromSource, valueAt } from "../model/readings.ts";
 import type { Trip, TripEvent } from "../model/trip.ts";
 import { DEFAULTS } from "../physics/defaults.ts";
 
@@ -54,11 +54,7 @@ export function waterAt(
   if (nearest !== undefined)
     return { tempC: meanDownTo(nearest, depthM), from: "profile", event: nearest.event };
   for (const source of ["probe", "surface"] as const) {
-    const found = valueAt(
-      readings.filter((reading) => reading.source === source),
-      timeMs,
-      ages,
-    );
+    const found = valueAt(fromSource(readings, source), timeMs, ages);
     if (found !== undefined) return { tempC: found.value, from: source, event: found.used[0]?.event };
   }
   return { tempC: DEFAULTS.waterTemperatureC.value, from: "default", event: undefined };

@@ -21,17 +21,14 @@ import { timeOutsideTrip } from "./time-outside-trip.ts";
 import { touchingBottom } from "./touching-bottom.ts";
 import { waterRules } from "./water-rules.ts";
 
-/** Every rule of the day. */
-export const DAY_RULES: readonly Rule[] = [
+/** Rules that look at one trip alone; what they find of a trip that did not change is not looked for again. */
+export const TRIP_RULES: readonly Rule[] = [
   clockRepeated,
   clockMissing,
-  timeBackwards,
   afternoonSlip,
   timeOutsideTrip,
-  overlappingTrips,
   notInWater,
   alreadySet,
-  neverPulled,
   setbackExceedsOut,
   blowbackExceedsOut,
   deeperThanOut,
@@ -44,3 +41,6 @@ export const DAY_RULES: readonly Rule[] = [
   waterRules,
   fishImplausible,
 ];
+
+/** Every rule of the day: those that look at all trips of a file, then those of one. */
+export const DAY_RULES: readonly Rule[] = [timeBackwards, overlappingTrips, neverPulled, ...TRIP_RULES];

@@ -1,10 +1,11 @@
 /** Where lines use names: rigs, cables, balls, lures, species and the like. Definitions are not uses. */
+import { isRead } from "../../grammar/is-read.ts";
 import type { ReadLine } from "../../grammar/journal.ts";
 import type { NameKind, SlotRow } from "../../grammar/vocabulary.ts";
 import type { JournalAnalysis } from "../analysis/journal-analysis.ts";
 import type { Place } from "./check.ts";
-import { type Owner, ownerNear, ownerOf } from "./owners.ts";
-import { rowOf, soundLines } from "./sound-lines.ts";
+import { type Owner, ownerNear, ownerOf, ownersOf } from "./owners.ts";
+import { rowOf } from "./sound-lines.ts";
 
 /** A name as a line uses it. */
 export interface NameUse {
@@ -48,23 +49,69 @@ export function nameUses(analysis: JournalAnalysis, kind: NameKind): readonly Na
   return uses.get(kind) ?? [];
 }
 
+/** The uses under each opener, and those above the first, put together. */
 function collect(analysis: JournalAnalysis): UsesByKind {
-  const byKind = new Map<SlotRow["of"], NameUse[]>();
-  for (const { line, lineIndex } of soundLines(analysis.parse)) {
-    const isEvent = rowOf(line)?.place === "event";
-    const owner = isEvent ? ownerOf(analysis, lineIndex) : ownerNear(analysis, lineIndex);
-    const isUntold = owner === undefined ? isEvent : !owner.isDescribed;
-    for (const { kind, ...written } of writtenNames(line)) {
-      if (isUntold && kind !== "zone") continue;
-      const { start, stop, text, ...rest } = written;
-      const name = text.normalize("NFC");
-      const use = { ...rest, name, place: { lineIndex, start, stop }, line, owner, isEvent };
+  const owners = ownersOf(analysis);
+  const starts = [0, ...owners.map((owner) => owner.openerIndex)];
+  const byKind = new Map<SlotRow["of"], NameUse[][]>();
+  starts.forEach((start, n) => {
+    const stretch = { start, stop: starts[n + 1] ?? analysis.parse.journal.lines.length };
+    for (const [kind, uses] of usesUnder(analysis, owners[n - 1], stretch)) {
+      const parts = byKind.get(kind);
+      if (parts === undefined) byKind.set(kind, [uses]);
+      else parts.push(uses);
+    }
+  });
+  return new Map([...byKind].map(([kind, parts]) => [kind, parts.flat()]));
+}
+
+/** Line numbers, half-open. */
+interface Stretch {
+  readonly start: number;
+  readonly stop: number;
+}
+
+type MutableUses = Map<SlotRow["of"], NameUse[]>;
+
+const usesOfTrip = new WeakMap<Owner, MutableUses>();
+
+/** The uses on the lines under an opener. A trip that stayed the very same has the very uses it had. */
+function usesUnder(
+  analysis: JournalAnalysis,
+  owner: Owner | undefined,
+  { start, stop }: Stretch,
+): MutableUses {
+  const known = owner?.trip === undefined ? undefined : usesOfTrip.get(owner);
+  if (known !== undefined) return known;
+  const byKind: MutableUses = new Map();
+  const { journal, issues } = analysis.parse;
+  for (let lineIndex = start; lineIndex < stop; lineIndex++) {
+    const line = journal.lines[lineIndex];
+    if (line === undefined || !isRead(line) || issues[lineIndex] !== null) continue;
+    for (const { kind, use } of usesOn(analysis, line, lineIndex)) {
       const uses = byKind.get(kind);
       if (uses === undefined) byKind.set(kind, [use]);
       else uses.push(use);
     }
   }
+  if (owner?.trip !== undefined) usesOfTrip.set(owner, byKind);
   return byKind;
+}
+
+function usesOn(
+  analysis: JournalAnalysis,
+  line: ReadLine,
+  lineIndex: number,
+): { kind: SlotRow["of"]; use: NameUse }[] {
+  const isEvent = rowOf(line)?.place === "event";
+  const owner = isEvent ? ownerOf(analysis, lineIndex) : ownerNear(analysis, lineIndex);
+  const isUntold = owner === undefined ? isEvent : !owner.isDescribed;
+  return writtenNames(line).flatMap(({ kind, ...written }) => {
+    if (isUntold && kind !== "zone") return [];
+    const { start, stop, text, ...rest } = written;
+    const name = text.normalize("NFC");
+    return [{ kind, use: { ...rest, name, place: { lineIndex, start, stop }, line, owner, isEvent } }];
+  });
 }
 
 interface WrittenName {

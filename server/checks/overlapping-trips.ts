@@ -1,5 +1,6 @@
 import type { TripAnalysis } from "../analysis/journal-analysis.ts";
 import { misplacedLines } from "../model/time-order.ts";
+import type { Trip } from "../model/trip.ts";
 import { OVERLAPPING_TRIPS } from "./catalog/day.ts";
 import { DAY_RELATED } from "./catalog/day-titles.ts";
 import type { Rule } from "./check.ts";
@@ -36,10 +37,27 @@ export const overlappingTrips: Rule = ({ analysis, report }) => {
   });
 };
 
-function spanOf({ trip }: TripAnalysis): { fromMs: number; toMs: number } | undefined {
+interface Hours {
+  readonly fromMs: number;
+  readonly toMs: number;
+}
+
+const hoursOfTrip = new WeakMap<Trip, Hours | null>();
+
+/** A trip's hours on the water, read once. */
+function spanOf({ trip }: TripAnalysis): Hours | undefined {
+  let hours = hoursOfTrip.get(trip);
+  if (hours === undefined) {
+    hours = hoursOf(trip);
+    hoursOfTrip.set(trip, hours);
+  }
+  return hours ?? undefined;
+}
+
+function hoursOf(trip: Trip): Hours | null {
   const misplaced = misplacedLines(trip);
   const times = trip.events.flatMap(({ line, lineIndex, instant }) =>
     instant === null || AT_THE_DOCK.has(line.verb) || misplaced.has(lineIndex) ? [] : [instant.utcMs],
   );
-  return times.length === 0 ? undefined : { fromMs: Math.min(...times), toMs: Math.max(...times) };
+  return times.length === 0 ? null : { fromMs: Math.min(...times), toMs: Math.max(...times) };
 }

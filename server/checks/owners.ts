@@ -54,9 +54,17 @@ export function ownerNear(analysis: JournalAnalysis, lineIndex: number): Owner |
   return ownerOf(analysis, lineIndex) ?? ownersOf(analysis).find((owner) => owner.trip !== undefined);
 }
 
-function tripOwner(trip: TripAnalysis, isDescribed: (boat: string) => boolean): Owner {
+const ownerOfTrip = new WeakMap<TripAnalysis, Owner>();
+
+/** The very same owner for the very same trip. */
+function tripOwner(trip: TripAnalysis, describes: (boat: string) => boolean): Owner {
   const { openerIndex, boat, gear } = trip.trip;
-  return { openerIndex, boat, trip, gear, isDescribed: isDescribed(boat) };
+  const isDescribed = describes(boat);
+  const known = ownerOfTrip.get(trip);
+  if (known?.isDescribed === isDescribed) return known;
+  const owner = { openerIndex, boat, trip, gear, isDescribed };
+  ownerOfTrip.set(trip, owner);
+  return owner;
 }
 
 function boatOwner(opener: { boat: string; lineIndex: number }, resolve: GearResolver): Owner {

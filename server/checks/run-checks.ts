@@ -1,23 +1,65 @@
 /** Runs every rule over one file. A silenced check stays silenced: by `quiet` in the book, by `sure` on the line. */
-import type { JournalAnalysis } from "../analysis/journal-analysis.ts";
+import type { JournalAnalysis, TripAnalysis } from "../analysis/journal-analysis.ts";
 import type { Gear } from "../model/gear-types.ts";
 import { hasWord } from "../model/quantities.ts";
 import type { CheckContext, CheckRow, Finding, Place, ReportExtras, Rule, Severity } from "./check.ts";
+import { TRIP_RULES } from "./day-rules.ts";
 import { ownerOf } from "./owners.ts";
 import { RULES } from "./rules.ts";
 
 /** Severities by slug that the user chose instead of the usual; `off` silences. */
 export type SeverityChoices = ReadonlyMap<string, Severity | "off">;
 
+const ofOneTrip: ReadonlySet<Rule> = new Set(TRIP_RULES);
+
 /** Everything found in a file, in the order of its lines. */
 export function runChecks(
   analysis: JournalAnalysis,
-  choices: SeverityChoices = new Map(),
+  choices: SeverityChoices = NO_CHOICES,
   rules: readonly Rule[] = RULES,
 ): Finding[] {
+  const [tripRules, fileRules] = [
+    rules.filter((rule) => ofOneTrip.has(rule)),
+    rules.filter((rule) => !ofOneTrip.has(rule)),
+  ];
+  const ofTrips = analysis.trips.flatMap((day) =>
+    rules === RULES ? knownOrNew(analysis, day, choices) : findingsOf(analysis, day, choices, tripRules),
+  );
+  const found = [...runRules(analysis, choices, fileRules), ...ofTrips];
+  return found.sort((a, b) => a.lineIndex - b.lineIndex || a.start - b.start);
+}
+
+const NO_CHOICES: SeverityChoices = new Map();
+
+function runRules(analysis: JournalAnalysis, choices: SeverityChoices, rules: readonly Rule[]): Finding[] {
   const run = new CheckRun(analysis, choices);
   for (const rule of rules) rule(run);
-  return run.findings.sort((a, b) => a.lineIndex - b.lineIndex || a.start - b.start);
+  return run.findings;
+}
+
+/** What rules of one trip find in it, seen as if it were alone in its file. */
+function findingsOf(
+  analysis: JournalAnalysis,
+  day: TripAnalysis,
+  choices: SeverityChoices,
+  rules: readonly Rule[] = TRIP_RULES,
+): Finding[] {
+  return runRules({ ...analysis, trips: [day] }, choices, rules);
+}
+
+const knownFindings = new WeakMap<TripAnalysis, { choices: SeverityChoices; findings: readonly Finding[] }>();
+
+/** A trip that is the very same is not looked at again. */
+function knownOrNew(
+  analysis: JournalAnalysis,
+  day: TripAnalysis,
+  choices: SeverityChoices,
+): readonly Finding[] {
+  const known = knownFindings.get(day);
+  if (known?.choices === choices) return known.findings;
+  const findings = findingsOf(analysis, day, choices);
+  knownFindings.set(day, { choices, findings });
+  return findings;
 }
 
 class CheckRun implements CheckContext {

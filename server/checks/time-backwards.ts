@@ -11,7 +11,8 @@ import { laterDay, stampText, writeDate } from "./stamp-edits.ts";
 export const timeBackwards: Rule = (context) => {
   for (const { trip } of context.analysis.trips) {
     const disorders = timeDisorders(trip).filter(({ slip }) => slip !== "afternoon");
-    for (const disorder of disorders) flag(context, trip, disorder, disorders);
+    const sort = sortFix(context, trip, disorders);
+    for (const disorder of disorders) flag(context, trip, disorder, disorders, sort);
   }
 };
 
@@ -20,6 +21,7 @@ function flag(
   trip: Trip,
   disorder: Disorder,
   all: readonly Disorder[],
+  sort: Fix | undefined,
 ): void {
   const { slip, events, against } = disorder;
   if (slip === "afternoon") return;
@@ -33,7 +35,7 @@ function flag(
   const message = slip === "ahead" ? DAY_RELATED.lineBelow : DAY_RELATED.lineAbove;
   const related = [{ uri: analysis.uri, message, ...stampPlace(against.lineIndex, against.line) }];
   const dateFixes = slip === "next-day" ? dates(analysis.uri, trip, disorder) : [];
-  const fixes = [...dateFixes, ...moves({ analysis }, trip, disorder, all)];
+  const fixes = [...dateFixes, ...moves({ analysis }, trip, disorder, all, sort)];
   report(TIME_BACKWARDS, stampPlace(first.lineIndex, first.line), data, { related, fixes });
 }
 
@@ -54,22 +56,33 @@ function dates(uri: string, trip: Trip, { events }: Disorder): Fix[] {
   return [below, { title: DAY_FIXES.dateAbove(yesterday, above.length), edits, isPreferred: false }];
 }
 
+/** Past so many disorders only sorting all of them is offered: a fix for each would cost more than it helps. */
+const MOST_MOVES = 40;
+
 /** Moving the lines; several moves at once only as one fix, since each shifts the lines between. */
 function moves(
   { analysis }: Pick<CheckContext, "analysis">,
   trip: Trip,
   { events, slip }: Disorder,
   all: readonly Disorder[],
+  sort: Fix | undefined,
 ): Fix[] {
   if (slip === "next-day") return [];
-  const misplaced = misplacedLines(trip);
+  const others = sort === undefined ? [] : [sort];
+  if (all.length > MOST_MOVES) return others;
   const move = {
     title: DAY_FIXES.move(events.length),
-    edits: moveToTime(analysis, trip, events, misplaced),
+    edits: moveToTime(analysis, trip, events, misplacedLines(trip)),
     isPreferred: slip === "before" && all.length === 1 && analysis.trips.length === 1,
   };
-  const movable = all.filter((disorder) => disorder.slip !== "next-day").flatMap((one) => one.events);
-  if (movable.length === events.length) return [move];
-  const edits = moveToTime(analysis, trip, movable, misplaced);
-  return [move, { title: DAY_FIXES.sort(movable.length), edits, isPreferred: false }];
+  return [move, ...others];
+}
+
+/** Sorting every line that is out of order; undefined where that is one disorder alone. */
+function sortFix({ analysis }: CheckContext, trip: Trip, all: readonly Disorder[]): Fix | undefined {
+  const movable = all.filter((disorder) => disorder.slip !== "next-day");
+  if (movable.length < 2) return undefined;
+  const events = movable.flatMap((one) => one.events);
+  const edits = moveToTime(analysis, trip, events, misplacedLines(trip));
+  return { title: DAY_FIXES.sort(events.length), edits, isPreferred: false };
 }

@@ -4,6 +4,7 @@
  */
 
 import { measureOf } from "./quantities.ts";
+import { countUpTo } from "./sorted.ts";
 import type { Trip, TripEvent } from "./trip.ts";
 
 /** Where a reading came from; `probe` is on a rig. */
@@ -73,15 +74,26 @@ function readingsOf(trip: Trip, word: string, dimension: "speed" | "temperature"
   return readings.sort((a, b) => a.timeMs - b.timeMs);
 }
 
+const bySource = new WeakMap<readonly Reading[], Map<ReadingSource, readonly Reading[]>>();
+
+/** The readings of one source, in order; told apart once for a list. */
+export function fromSource(readings: readonly Reading[], source: ReadingSource): readonly Reading[] {
+  const known = bySource.get(readings) ?? new Map<ReadingSource, readonly Reading[]>();
+  bySource.set(readings, known);
+  const found = known.get(source) ?? readings.filter((reading) => reading.source === source);
+  known.set(source, found);
+  return found;
+}
+
 /** The value one instrument gives at a minute; undefined when no reading of it may be used. */
 export function valueAt(
   readings: readonly Reading[],
   timeMs: number,
   ages: ReadingAges = READING_AGES,
 ): ReadValue | undefined {
-  const after = readings.findIndex((reading) => reading.timeMs > timeMs);
-  const before = readings[after < 0 ? readings.length - 1 : after - 1];
-  const next = after < 0 ? undefined : readings[after];
+  const after = countUpTo(readings, timeMs, (reading) => reading.timeMs);
+  const before = readings[after - 1];
+  const next = readings[after];
   const isClose = (reading: Reading | undefined, limitMs: number): reading is Reading =>
     reading !== undefined && Math.abs(timeMs - reading.timeMs) <= limitMs;
   const held = isClose(before, ages.unusedAfterMs) ? before : undefined;

@@ -32,6 +32,7 @@ const LONGEST_PAUSE_MS = 6 * HOUR_MS;
 
 const known = new WeakMap<Trip, readonly Disorder[]>();
 const knownLines = new WeakMap<Trip, ReadonlySet<number>>();
+const knownRigs = new WeakMap<Trip, ReadonlySet<string>>();
 
 /** Every disorder of a trip, in the order of the file. Lines without a clock, or in a doubtful hour, have no say. */
 export function timeDisorders(trip: Trip): readonly Disorder[] {
@@ -53,11 +54,19 @@ function linesOf(disorders: readonly Disorder[]): number[] {
 
 /** True for rigs with a line out of order or in a doubtful hour: in what order theirs happened can't be told. */
 export function isOutOfOrder(trip: Trip, rig: string): boolean {
+  const doubtful = knownRigs.get(trip) ?? doubtfulRigs(trip);
+  knownRigs.set(trip, doubtful);
+  return doubtful.has(rig) || doubtful.has(ALL_RIGS);
+}
+
+function doubtfulRigs(trip: Trip): ReadonlySet<string> {
   const misplaced = misplacedLines(trip);
-  return trip.events.some((event) => {
-    const isDoubtful = misplaced.has(event.lineIndex) || (event.instant?.problem ?? null) !== null;
-    return isDoubtful && (event.rig === rig || event.rig === ALL_RIGS);
-  });
+  const rigs = new Set<string>();
+  for (const { lineIndex, instant, rig } of trip.events) {
+    const isDoubtful = misplaced.has(lineIndex) || (instant?.problem ?? null) !== null;
+    if (isDoubtful && rig !== undefined) rigs.add(rig);
+  }
+  return rigs;
 }
 
 /**

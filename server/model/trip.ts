@@ -1,11 +1,9 @@
 /** A trip as the model sees it: its day, boat, gear and events with their instants, in the order of the file. */
 import type { FactLine, PropertyLine } from "../../grammar/journal.ts";
-import type { Parse } from "../../grammar/parse.ts";
 import { resolveGear } from "./gear.ts";
 import { type BookFile, type FileGear, fileGear } from "./gear-lines.ts";
 import type { Gear, Rig } from "./gear-types.ts";
-import { type Instant, resolveInstant } from "./local-time.ts";
-import { slotName } from "./quantities.ts";
+import type { Instant } from "./local-time.ts";
 
 /** One line of a trip's day. */
 export interface TripEvent {
@@ -55,20 +53,6 @@ export const RIG_VERBS: ReadonlySet<string> = new Set([
   "touch",
 ]);
 
-const GEAR_VERBS = new Set([
-  "boat",
-  "cable",
-  "ball",
-  "lure",
-  "rig",
-  "nickname",
-  "band",
-  "limit",
-  "upkeep",
-  "spot",
-  "calibrate",
-]);
-
 /** Resolves gear for a boat and a day; the caller may keep the answers. */
 export type GearResolver = (boat: string, date: string) => Gear;
 
@@ -100,74 +84,6 @@ export function gearResolver(files: readonly BookFile[]): GearResolver {
     known.set(key, gear);
     return gear;
   };
-}
-
-/** Every trip of a file, in order. Lines before the first opener belong to none. */
-export function tripsOf(uri: string, parse: Parse, gearOf: GearResolver): Trip[] {
-  const trips: Trip[] = [];
-  let open:
-    | {
-        opener: FactLine;
-        openerIndex: number;
-        properties: Trip["properties"][number][];
-        lines: [number, FactLine][];
-      }
-    | undefined;
-  const close = (): void => {
-    if (open !== undefined) trips.push(finishTrip(uri, open, gearOf));
-  };
-  parse.journal.lines.forEach((line, lineIndex) => {
-    if (line.kind === "fact" && line.verb === "trip") {
-      close();
-      open = { opener: line, openerIndex: lineIndex, properties: [], lines: [] };
-    } else if (open !== undefined && line.kind === "property" && line.block === "trip") {
-      open.properties.push({ lineIndex, line });
-    } else if (open !== undefined && line.kind === "fact" && !GEAR_VERBS.has(line.verb)) {
-      open.lines.push([lineIndex, line]);
-    }
-  });
-  close();
-  return trips;
-}
-
-function finishTrip(
-  uri: string,
-  open: {
-    opener: FactLine;
-    openerIndex: number;
-    properties: Trip["properties"];
-    lines: readonly [number, FactLine][];
-  },
-  gearOf: GearResolver,
-): Trip {
-  const date = slotName(open.opener) ?? "";
-  const boat = slotName(open.opener, 1) ?? "";
-  const gear = gearOf(boat, date);
-  const zoneLine = open.properties.find((property) => property.line.verb === "zone");
-  const zone = (zoneLine === undefined ? undefined : slotName(zoneLine.line)) ?? gear.zone;
-  const events = open.lines.map(([lineIndex, line]) => ({
-    lineIndex,
-    line,
-    instant: instantOf(line, date, zone),
-    rig: RIG_VERBS.has(line.verb) ? slotName(line) : undefined,
-  }));
-  return {
-    uri,
-    openerIndex: open.openerIndex,
-    opener: open.opener,
-    date,
-    boat,
-    properties: open.properties,
-    events,
-    gear,
-    zone,
-  };
-}
-
-function instantOf(line: FactLine, tripDate: string, zone: string | undefined): Instant | null {
-  if (line.clock === null) return null;
-  const instant = resolveInstant(line.date ?? tripDate, line.clock, line.offset, zone);
-  return Number.isFinite(instant.utcMs) ? instant : null;
 }
 
 /** The downrigger whose cable a rig's line is on: itself, or the rig it is stacked on. Undefined for other rigs. */

@@ -28,7 +28,7 @@ function isOnWords({ raw, comment }: ReadLine, column: number): boolean {
 }
 
 function lineHover(snapshot: Snapshot, lineIndex: number, line: ReadLine): string {
-  const known = snapshot.depths.get(lineIndex);
+  const known = snapshot.depthAt(lineIndex);
   if (known !== undefined) {
     if (!isWhole(line)) return "No depth: part of this line can't be read.";
     const caution = known.depth.ball === null ? "" : `\n\n*${DEPTH_CAUTION}*`;

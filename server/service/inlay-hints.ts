@@ -19,15 +19,16 @@ export const ALL_HINTS: HintParts = { depth: true, temperature: true };
 /** Hints of the lines in a range, right behind the last word; none where part of the line could not be read. */
 export function inlayHints(snapshot: Snapshot, range: Range, parts: HintParts = ALL_HINTS): InlayHint[] {
   const hints: InlayHint[] = [];
-  for (const [line, { day, depth }] of snapshot.depths) {
-    if (line < range.start.line || line > range.end.line) continue;
+  for (const { day, depth } of snapshot.depthsBetween(range.start.line, range.end.line)) {
+    const line = depth.event.lineIndex;
     const last = depth.event.line;
     const label = isWhole(last) ? labelOf(day, depth, parts) : "";
     if (label === "") continue;
     const character = last.items.at(-1)?.stop ?? last.slots.at(-1)?.stop ?? last.verbStop;
     hints.push({
       position: { line, character },
-      label,
+      // The arrow sets it off from what is typed, where colors don't.
+      label: `↓ ${label}`,
       kind: InlayHintKind.Parameter,
       paddingLeft: true,
       tooltip: [...depthSentences(day, depth), ...lureWaterSentences(day, depth), DEPTH_CAUTION].join("\n"),

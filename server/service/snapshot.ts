@@ -7,6 +7,12 @@ import type { Finding } from "../checks/check.ts";
 import { runChecks, type SeverityChoices } from "../checks/run-checks.ts";
 import type { BookFile } from "../model/gear-lines.ts";
 
+/** A line's depth and the trip it is of. */
+export interface DayDepth {
+  readonly day: TripAnalysis;
+  readonly depth: LineDepth;
+}
+
 /** A document as it stood at one version. Immutable to its readers. */
 export class Snapshot {
   readonly uri: string;
@@ -17,7 +23,6 @@ export class Snapshot {
   readonly #choices: SeverityChoices;
   #analysis: JournalAnalysis | undefined;
   #findings: readonly Finding[] | undefined;
-  #depths: ReadonlyMap<number, { day: TripAnalysis; depth: LineDepth }> | undefined;
 
   constructor(
     file: { uri: string; version: number; parse: Parse },
@@ -43,14 +48,20 @@ export class Snapshot {
     return this.#findings;
   }
 
-  /** Depths by line number. */
-  get depths(): ReadonlyMap<number, { day: TripAnalysis; depth: LineDepth }> {
-    this.#depths ??= new Map(
-      this.analysis.trips.flatMap((day) =>
-        day.depths.map((depth) => [depth.event.lineIndex, { day, depth }] as const),
-      ),
-    );
-    return this.#depths;
+  /** The depth computed for a line, with its trip. */
+  depthAt(lineIndex: number): DayDepth | undefined {
+    const day = this.tripAt(lineIndex);
+    const depth = day?.depths.find(({ event }) => event.lineIndex === lineIndex);
+    return day === undefined || depth === undefined ? undefined : { day, depth };
+  }
+
+  /** The depths of the lines from one to another, both included. */
+  depthsBetween(first: number, last: number): DayDepth[] {
+    const isMeant = ({ event }: LineDepth): boolean => event.lineIndex >= first && event.lineIndex <= last;
+    return this.analysis.trips.flatMap((day) => {
+      if (day.trip.openerIndex > last) return [];
+      return day.depths.filter(isMeant).map((depth) => ({ day, depth }));
+    });
   }
 
   /** The trip a line belongs to: the last one opened above it. */

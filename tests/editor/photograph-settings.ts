@@ -35,6 +35,7 @@ export const photographSettings = {
   "editor.occurrencesHighlight": "off",
   "editor.renderLineHighlight": "none",
   "editor.scrollbar.vertical": "hidden",
+  "editor.scrollbar.horizontal": "hidden",
   "editor.overviewRulerBorder": false,
   "editor.hideCursorInOverviewRuler": true,
   "editor.stickyScroll.enabled": false,

@@ -19,6 +19,8 @@ import type { TestResult } from "./suite/runner.ts";
 const verbose = process.argv.includes("--verbose");
 const packaged = process.argv.includes("--packaged");
 const projectFolder = resolve(import.meta.dirname, "..", "..");
+/** The workspace: the example journal with its wrong trips, and a few files that show one thing each. */
+const journal = join(projectFolder, "examples", "bright-penny");
 const fixtures = join(import.meta.dirname, "fixtures");
 
 /** Settings of the fresh profile: nothing is looked up, and nothing but the file is shown. */
@@ -35,7 +37,7 @@ async function runInHost(host: ChosenHost, scratch: string): Promise<readonly Te
   const report = join(scratch, "report.json");
   const workspace = join(scratch, "workspace");
   const profile = join(scratch, "profile");
-  cpSync(fixtures, workspace, { recursive: true });
+  for (const source of [journal, fixtures]) cpSync(source, workspace, { recursive: true });
   mkdirSync(join(profile, "User"), { recursive: true });
   writeFileSync(join(profile, "User", "settings.json"), JSON.stringify(profileSettings));
   // The browser host is a script for this very Node, which need not be the machine's own.

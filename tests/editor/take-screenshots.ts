@@ -1,18 +1,20 @@
 /**
- * Photographs a journal in the browser-hosted editor, in a light, a dark and a high-contrast theme:
+ * Photographs journals in the browser-hosted editor, in a light, a dark and a high-contrast theme:
  *
- *     node tests/editor/take-screenshots.ts
- *     node tests/editor/take-screenshots.ts --workspace examples/bright-penny --file trips/2031-06-21.trip \
- *       --hover "06:18 again" --expect "ft down" --name hover --themes light,dark
+ *     npm run screenshots               the example's longest day with a hover, and the wrong day with its problems
+ *     node tests/editor/take-screenshots.ts --file trips/2031-07-19.trip --hover "05:10 set" --expect "ball" \
+ *       --name hover --themes light,dark
  *
- * `--hover` names a text of the file, or LINE:COLUMN counted from 1; `--command` a command of the editor to run first
- * (it may be repeated); `--expect` a text that must have come before the picture is taken. The pictures are written into tests/editor/screenshots/.
+ * `--workspace` names another folder than the example journal; `--hover` a text of the file, or LINE:COLUMN counted
+ * from 1; `--command` a command of the editor to run first (it may be repeated); `--expect` a text that must have come
+ * before the picture is taken. The pictures are written into tests/editor/screenshots/.
  */
 import { spawnSync } from "node:child_process";
-import { cpSync, mkdirSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from "node:fs";
+import { cpSync, mkdirSync, mkdtempSync, rmSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join, resolve } from "node:path";
 import { parseArgs } from "node:util";
+import { readPlace, type Shot, usualShots } from "./choose-shots.ts";
 import { findChromium, howToGetChromium } from "./host/find-chromium.ts";
 import { type EditorHost, installHost } from "./host/install-host.ts";
 import { openBrowser, type Page, workbenchAddress } from "./host/open-page.ts";
@@ -40,29 +42,18 @@ interface Picture {
 
 const { values: flags } = parseArgs({
   options: {
-    workspace: { type: "string", default: join(import.meta.dirname, "fixtures") },
-    file: { type: "string", default: "2031-06-21.trip" },
+    workspace: { type: "string", default: join(projectFolder, "examples", "bright-penny") },
+    file: { type: "string" },
     hover: { type: "string" },
     command: { type: "string", multiple: true, default: [] },
     expect: { type: "string" },
     name: { type: "string", default: "journal" },
     themes: { type: "string", default: themeNames.join(",") },
-    width: { type: "string", default: "1180" },
-    height: { type: "string", default: "760" },
-    scale: { type: "string", default: "2" },
+    width: { type: "string", default: "1010" },
+    height: { type: "string", default: "764" },
+    scale: { type: "string", default: "1.5" },
   },
 });
-
-/** Answers the place that `text` means in the file: LINE:COLUMN, or the first occurrence of the text. */
-function readPlace(text: string, file: string): Pose["cursor"] {
-  const numbers = /^(\d+):(\d+)$/.exec(text);
-  if (numbers !== null) return { line: Number(numbers[1]) - 1, character: Number(numbers[2]) - 1 };
-  const content = readFileSync(file, "utf8");
-  const index = content.indexOf(text);
-  if (index < 0) throw new Error(`${file} holds no ${JSON.stringify(text)}.`);
-  const before = content.slice(0, index).split(/\r\n|\n|\r/);
-  return { line: before.length - 1, character: before.at(-1)?.length ?? 0 };
-}
 
 function readTheme(name: string): ThemeName {
   const theme = themeNames.find((known) => known === name);
@@ -138,19 +129,25 @@ function openPosed(page: Page, address: string): Promise<void> {
   });
 }
 
+function askedShots(): readonly Shot[] {
+  const { file, hover, command: commands, expect, name } = flags;
+  return file === undefined ? usualShots : [{ file, hover, commands, expect, name }];
+}
+
+function pictureOf({ hover, ...shot }: Shot): Picture {
+  const workspace = resolve(flags.workspace);
+  return {
+    ...shot,
+    workspace,
+    hover: hover === undefined ? undefined : readPlace(hover, join(workspace, shot.file)),
+    size: { width: Number(flags.width), height: Number(flags.height), scale: Number(flags.scale) },
+  };
+}
+
 async function takeAll(): Promise<void> {
   const chromium = findChromium(process.env);
   if (chromium === undefined) throw new Error(`There is no Chromium here. ${howToGetChromium}`);
-  const workspace = resolve(flags.workspace);
-  const picture: Picture = {
-    workspace,
-    file: flags.file,
-    hover: flags.hover === undefined ? undefined : readPlace(flags.hover, join(workspace, flags.file)),
-    commands: flags.command,
-    expect: flags.expect,
-    name: flags.name,
-    size: { width: Number(flags.width), height: Number(flags.height), scale: Number(flags.scale) },
-  };
+  const pictures = askedShots().map(pictureOf);
   const themes = flags.themes.split(",").map(readTheme);
   const bundled = spawnSync(process.execPath, [join(projectFolder, "esbuild.config.ts"), "--tests"], {
     stdio: "inherit",
@@ -158,8 +155,9 @@ async function takeAll(): Promise<void> {
   if (bundled.status !== 0) throw new Error("Bundling failed.");
   const host = installHost(console.log);
   mkdirSync(pictureFolder, { recursive: true });
-  for (const theme of themes) {
-    console.log(`tests/editor/screenshots/${await photograph(host, chromium, picture, theme)}`);
+  for (const picture of pictures) {
+    for (const theme of themes)
+      console.log(`tests/editor/screenshots/${await photograph(host, chromium, picture, theme)}`);
   }
 }
 

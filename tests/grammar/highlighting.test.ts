@@ -29,7 +29,7 @@ const grammar = await loadGrammar();
 
 const SHORT: Record<string, string> = {
   "keyword.control": "verb",
-  "support.type.property-name": "word",
+  "support.function.attribute": "word",
   "constant.language": "flag",
   "variable.other": "name",
   "constant.numeric": "number",

@@ -23,8 +23,8 @@ describe("settings", () => {
       await client.published(URI);
       return (await hintsOf(client)).map(({ label }) => String(label).replaceAll(/\d+/gu, "#"));
     };
-    expect(await labels(depth)).toEqual(["ball # ft, lure # ft", "ball # ft, lure # ft"]);
-    expect(await labels(temperature)).toEqual(["# F", "# F"]);
+    expect(await labels(depth)).toEqual(["↓ ball # ft, lure # ft", "↓ ball # ft, lure # ft"]);
+    expect(await labels(temperature)).toEqual(["↓ # F", "↓ # F"]);
   });
 
   test("pushed later, back to the defaults when malformed", async () => {

@@ -1,7 +1,8 @@
 /** Reads a trip of a small boat as the model sees it. */
 import { parse } from "../../grammar/parse.ts";
 import type { BookFile } from "../../server/model/gear-lines.ts";
-import { gearResolver, type Trip, tripsOf } from "../../server/model/trip.ts";
+import { gearResolver, type Trip } from "../../server/model/trip.ts";
+import { tripsOf } from "../../server/model/trips-of.ts";
 
 const BOOK = `boat "Bright Penny"
   units ft mph F lb in

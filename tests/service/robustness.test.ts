@@ -152,6 +152,17 @@ describe("typed step by step it comes to the same as opened at once", () => {
     );
   });
 
+  test("several trips and a boat in one file", () => {
+    const days = ["2031-06-21", "2031-06-21", "2031-06-22"].map((day) =>
+      MORNING.replaceAll("2031-06-21", day),
+    );
+    const text = [days[0], "boat b\nrig X1 downrigger ball none\n", ...days.slice(1)].join("\n# next\n");
+    fc.assert(
+      fc.property(fc.array(edit, { minLength: 1, maxLength: 8 }), (edits) => checkSteps(text, edits)),
+      { seed: 20310621, numRuns: 60 },
+    );
+  });
+
   test("a line typed letter by letter", () => {
     const line = "06:14 again P1 out 80 ft  # slow\n";
     checkSteps(

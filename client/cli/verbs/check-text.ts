@@ -1,15 +1,14 @@
 /** Findings for people: one line each, related places indented below, counts at the end. */
-import { fileURLToPath } from "node:url";
 import type { Finding, RelatedPlace, Severity } from "../../../server/checks/check.ts";
 import { countWords } from "../../../server/model/figures.ts";
 import { humanPosition } from "../../../server/service/positions.ts";
-import { shownPath } from "../paths.ts";
+import { shownUri } from "../paths.ts";
 import { printable } from "../render/printable.ts";
 import { type Paint, paintFor, widthOf } from "../render/terminal.ts";
 import { wrap } from "../render/wrap.ts";
 import type { Call } from "../verb.ts";
 import type { World } from "../world.ts";
-import type { CheckReport } from "./check-report.ts";
+import type { CheckedFile, CheckReport } from "./check-report.ts";
 
 const SEVERITIES: readonly Severity[] = ["error", "warning", "information", "hint"];
 
@@ -17,8 +16,8 @@ const SEVERITIES: readonly Severity[] = ["error", "warning", "information", "hin
 export async function checkText({ files, unusable }: CheckReport, call: Call, world: World): Promise<string> {
   const paint = await paintFor(world, call);
   const width = widthOf(world.out);
-  const lines = files.flatMap(({ shown, findings }) =>
-    findings.flatMap((finding) => findingLines(shown, finding, paint, world)),
+  const lines = files.flatMap((file) =>
+    file.findings.flatMap((finding) => findingLines(file, finding, paint, world)),
   );
   if (files.length === 0 && unusable.length > 0) return "";
   const gap = lines.length > 0 && width < Number.POSITIVE_INFINITY ? [""] : [];
@@ -36,11 +35,11 @@ interface HangingLine {
   readonly hang: number;
 }
 
-function findingLines(shown: string, finding: Finding, paint: Paint, world: World): HangingLine[] {
-  const where = paint.strong(printable(`${shown}:${humanPosition(finding)}`));
+function findingLines(file: CheckedFile, finding: Finding, paint: Paint, world: World): HangingLine[] {
+  const where = paint.strong(printable(`${file.shown}:${humanPosition(finding)}`));
   const severity = severityWord(finding.severity, paint);
   const text = `${where}  ${severity}  ${printable(finding.message)}  ${paint.faint(`[${finding.slug}]`)}`;
-  return [{ text, hang: 4 }, ...finding.related.map((place) => relatedLine(place, world))];
+  return [{ text, hang: 4 }, ...finding.related.map((place) => relatedLine(place, file, world))];
 }
 
 function severityWord(severity: Severity, paint: Paint): string {
@@ -48,8 +47,8 @@ function severityWord(severity: Severity, paint: Paint): string {
   return severity === "warning" ? paint.warning(severity) : paint.note(severity);
 }
 
-function relatedLine(place: RelatedPlace, world: World): HangingLine {
-  const path = place.uri.startsWith("file:") ? shownPath(fileURLToPath(place.uri), world) : place.uri;
+function relatedLine(place: RelatedPlace, file: CheckedFile, world: World): HangingLine {
+  const path = shownUri(place.uri, file, world);
   return { text: printable(`    ${path}:${humanPosition(place)}  ${place.message}`), hang: 8 };
 }
 

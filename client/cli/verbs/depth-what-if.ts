@@ -1,8 +1,6 @@
 /** `deepwake depth --rig …`: one line that nobody set, computed as if it stood in a trip. */
 
 import { fileURLToPath } from "node:url";
-import type { TripAnalysis } from "../../../server/analysis/journal-analysis.ts";
-import type { LineDepth } from "../../../server/analysis/line-depth.ts";
 import { lengthWords, speedWords, tempWords } from "../../../server/model/figures.ts";
 import { DEPTH_CAUTION, depthSentences } from "../../../server/reports/depth-sentences.ts";
 import { complain } from "../complain.ts";
@@ -15,8 +13,8 @@ import { printable } from "../render/printable.ts";
 import { type Paint, paintFor, widthOf } from "../render/terminal.ts";
 import { wrap } from "../render/wrap.ts";
 import type { Call } from "../verb.ts";
-import { chooseGear } from "../what-if/choose-gear.ts";
-import { imagineLine } from "../what-if/imagine-line.ts";
+import { type ChosenGear, chooseGear } from "../what-if/choose-gear.ts";
+import { type ImaginedLine, imagineLine } from "../what-if/imagine-line.ts";
 import type { World } from "../world.ts";
 
 /** Prints the what-if's answer. Ends with 2 when there is none. */
@@ -25,10 +23,10 @@ export async function depthWhatIf(call: Call, world: World): Promise<ExitCode> {
   if (!chosen.ok) return refuse(world, chosen.why);
   const imagined = imagineLine(call.values, chosen);
   if (!imagined.ok) return refuse(world, imagined.why);
-  const { day, depth } = imagined;
-  if (call.switches.has("json")) world.out.write(whatIfJson(day, depth, world));
+  const { depth } = imagined;
+  if (call.switches.has("json")) world.out.write(whatIfJson(imagined, chosen, world));
   else if (depth.ball !== null)
-    world.out.write(whatIfText(day, depth, widthOf(world.out), await paintFor(world, call)));
+    world.out.write(whatIfText(imagined, chosen, widthOf(world.out), await paintFor(world, call)));
   if (depth.ball !== null) return FINE;
   return refuse(world, `no depth for ${depth.rig}: ${depth.why}.`);
 }
@@ -38,12 +36,15 @@ function refuse(world: World, why: string): ExitCode {
   return UNUSABLE;
 }
 
-function whatIfJson(day: TripAnalysis, depth: LineDepth, world: World): string {
+type Imagined = ImaginedLine & { ok: true };
+type Chosen = ChosenGear & { ok: true };
+
+function whatIfJson({ day, depth }: Imagined, { isDated }: Chosen, world: World): string {
   const { gear, date, boat } = day.trip;
   const book = gear.rigs.get(depth.rig)?.origin.uri;
   const whatIf: WhatIfJson = {
     boat,
-    date,
+    date: isDated ? date : null,
     speedMS: depth.speed?.value ?? null,
     waterTempC: depth.water?.tempC ?? null,
     setbackM: depth.setting.setbackM ?? null,
@@ -55,20 +56,26 @@ function whatIfJson(day: TripAnalysis, depth: LineDepth, world: World): string {
 }
 
 /** The same sentences as on a line of a trip; the speed is in the heading, for nobody read it. */
-function whatIfText(day: TripAnalysis, depth: LineDepth, width: number, paint: Paint): string {
-  const { gear, date, boat } = day.trip;
-  const { outM } = depth.setting;
-  const out = outM === undefined ? "" : ` with ${lengthWords(gear, outM)} out`;
-  const speed = depth.speed === undefined ? "" : ` at ${speedWords(gear, depth.speed.value)}`;
-  const water = depth.water === undefined ? "" : ` in water of ${tempWords(gear, depth.water.tempC)}`;
-  const heading = `${depth.rig}${out}${speed}${water} (${boat}, gear of ${date})`;
-  const sentences = [...depthSentences(day, { ...depth, speed: undefined })];
-  const noLure = depth.lure === null && depth.whyNoLure !== null;
-  const hint = noLure ? ["For the lure's depth give --setback and --lure."] : [];
+function whatIfText(imagined: Imagined, chosen: Chosen, width: number, paint: Paint): string {
+  const { day, depth } = imagined;
+  const sentences = depthSentences(day, { ...depth, speed: undefined });
+  const hint = depth.lure === null ? ["For the lure's depth give --setback and --lure."] : [];
   return [
-    ...wrap(printable(heading), width, 2).map(paint.strong),
+    ...wrap(printable(heading(imagined, chosen)), width, 2).map(paint.strong),
     ...[...sentences, ...hint, DEPTH_CAUTION].flatMap((text) => wrap(printable(text), width, 2)),
   ]
     .map((line) => `${line}\n`)
     .join("");
+}
+
+/** `C1 with 90 ft out at 2.5 mph in water of 50 F (Bright Penny, gear of 2031-08-10)` */
+function heading({ day, depth }: Imagined, { isDated }: Chosen): string {
+  const { gear, date, boat } = day.trip;
+  const { aboveM } = depth.setting;
+  const outM = day.depths[0]?.setting.outM;
+  const clip = aboveM === undefined ? "" : `, ${lengthWords(gear, aboveM)} above the ball,`;
+  const out = outM === undefined ? "" : ` with ${lengthWords(gear, outM)} out`;
+  const speed = depth.speed === undefined ? "" : ` at ${speedWords(gear, depth.speed.value)}`;
+  const water = depth.water === undefined ? "" : ` in water of ${tempWords(gear, depth.water.tempC)}`;
+  return `${depth.rig}${clip}${out}${speed}${water} (${boat}${isDated ? `, gear of ${date}` : ""})`;
 }

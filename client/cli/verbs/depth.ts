@@ -6,15 +6,15 @@ import type { World } from "../world.ts";
 
 /** Options that only the what-if takes. */
 export const WHAT_IF_OPTIONS: OptionRows = {
-  rig: { value: "RIG", doc: "What if: this rig of the gear book," },
-  out: { value: "LENGTH", doc: "with that much cable out (90ft)," },
-  speed: { value: "SPEED", doc: "at that speed at the ball (2.5mph);" },
-  setback: { value: "LENGTH", doc: "the lure that far behind its release," },
-  above: { value: "LENGTH", doc: "a stacked rod clipped that far above the ball," },
-  lure: { value: "LURE", doc: "and that lure on it," },
-  temp: { value: "TEMPERATURE", doc: "in water of that temperature (50F);" },
-  boat: { value: "NAME", doc: "the boat, where the books have several;" },
-  date: { value: "YYYY-MM-DD", doc: "the gear of that day (else the book's latest)." },
+  rig: { value: "RIG", doc: "The rig of a what-if, as the gear book calls it." },
+  out: { value: "LENGTH", doc: "Cable out by its counter, like 90ft." },
+  speed: { value: "SPEED", doc: "Speed at the ball, like 2.5mph." },
+  setback: { value: "LENGTH", doc: "How far the lure is behind its release." },
+  above: { value: "LENGTH", doc: "How far above the ball a stacked rod is clipped." },
+  lure: { value: "LURE", doc: "The lure, as the gear book calls it." },
+  temp: { value: "TEMPERATURE", doc: "Temperature of the water, like 50F (else 50F)." },
+  boat: { value: "NAME", doc: "The boat, where the gear books describe several." },
+  date: { value: "YYYY-MM-DD", doc: "The day whose gear it is (else the latest in the book)." },
   book: { value: "FILE", doc: "The gear book (else those in this folder and above)." },
 };
 

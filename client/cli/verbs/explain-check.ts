@@ -2,13 +2,13 @@
 
 import { CATALOG, findCheck } from "../../../server/checks/catalog.ts";
 import type { CheckRow } from "../../../server/checks/check.ts";
-import { nearest } from "../../../server/checks/nearest.ts";
 import { complain } from "../complain.ts";
 import { envelopeText } from "../envelope.ts";
 import { type ExitCode, FINE, UNUSABLE } from "../exit-codes.ts";
 import type { ExplainedCheckJson } from "../output-schemas.ts";
 import { widthOf } from "../render/terminal.ts";
 import { wrap } from "../render/wrap.ts";
+import { didYouMean } from "../suggest.ts";
 import type { Call } from "../verb.ts";
 import type { World } from "../world.ts";
 
@@ -16,12 +16,11 @@ import type { World } from "../world.ts";
 export function explainCheck(slug: string, call: Call, world: World): ExitCode {
   const row = findCheck(slug);
   if (row === undefined) {
-    const [near] = nearest(
+    const hint = didYouMean(
       slug,
       CATALOG.map((one) => one.slug),
     );
-    const hint = near === undefined ? "docs/checks lists them." : `Did you mean ${near}?`;
-    complain(world, `there is no check "${slug}". ${hint}`);
+    complain(world, `there is no check "${slug}"${hint === "" ? "." : hint} See docs/checks`);
     return UNUSABLE;
   }
   const explained = explainedCheck(row);

@@ -11,7 +11,14 @@ import type { World } from "../world.ts";
 
 /** The gear, or why it isn't clear. */
 export type ChosenGear =
-  | { readonly ok: true; readonly books: readonly BookFile[]; readonly boat: string; readonly date: string }
+  | {
+      readonly ok: true;
+      readonly books: readonly BookFile[];
+      readonly boat: string;
+      readonly date: string;
+      /** Another day might have other gear. */
+      readonly isDated: boolean;
+    }
   | { readonly ok: false; readonly why: string };
 
 type Options = ReadonlyMap<string, string>;
@@ -28,10 +35,11 @@ export function chooseGear(options: Options, world: World): ChosenGear {
   const { books } = read;
   const boat = chooseBoat(books, options.get("boat")?.normalize("NFC"));
   if (!boat.ok) return boat;
-  const date = options.get("date") ?? latestDay(books, boat.boat);
+  const named = options.get("date") ?? latestDay(books, boat.boat);
+  const date = named ?? ANY_DAY;
   if (!isCalendarDate(date))
     return { ok: false, why: `--date: "${date}" is no day, write it like 2031-06-21.` };
-  return { ok: true, books, boat: boat.boat, date };
+  return { ok: true, books, boat: boat.boat, date, isDated: named !== undefined };
 }
 
 function booksOf(
@@ -44,7 +52,10 @@ function booksOf(
   if (first !== undefined) return { ok: false, why: `${first.path} can't be used: ${first.why}` };
   if (books.length > 0) return { ok: true, books };
   const below = findJournals(["."], { endings: [GEAR_ENDING] }, world).files.map((file) => file.shown);
-  const hint = below.length === 0 ? "Name one: --book FILE" : `Name one, like --book ${below[0]}`;
+  const hint =
+    below.length === 0
+      ? "Name one: --book FILE"
+      : `Name one, like --book ${/\s/u.test(below[0] ?? "") ? `"${below[0]}"` : below[0]}`;
   return { ok: false, why: `there is no gear book in this folder or above. ${hint}` };
 }
 
@@ -74,7 +85,7 @@ function chooseBoat(
   return { ok: false, why: `--boat: no gear book describes "${asked}"; there is "${near}".` };
 }
 
-function latestDay(books: readonly BookFile[], boat: string): string {
+function latestDay(books: readonly BookFile[], boat: string): string | undefined {
   const days = linesOfBoat(books, boat).flatMap(({ line }) => line.date ?? []);
-  return days.sort().at(-1) ?? ANY_DAY;
+  return days.sort().at(-1);
 }

@@ -1,7 +1,7 @@
 /** When the extension wakes, and how long that holds up the editor. The order of these tests matters. */
 import assert from "node:assert/strict";
 import * as vscode from "vscode";
-import { openFile, openJournal, ownExtension } from "./open-editor.ts";
+import { DAY, openFile, openJournal, ownExtension } from "./open-editor.ts";
 import type { EditorTest } from "./runner.ts";
 
 /** How long `activate` may hold up the editor. */
@@ -19,7 +19,7 @@ export const activationTests: readonly EditorTest[] = [
   {
     name: "opening a journal wakes the extension and its server",
     async run() {
-      const document = await openJournal("2031-06-21.trip");
+      const document = await openJournal(DAY);
       assert.equal(document.languageId, "deepwake-trip");
       assert.equal(ownExtension().isActive, true);
     },
@@ -42,7 +42,7 @@ export const activationTests: readonly EditorTest[] = [
   {
     name: "our languages show inlay hints and indent by two blanks without any setting touched",
     async run() {
-      const document = await openJournal("2031-06-21.trip");
+      const document = await openJournal(DAY);
       const editor = vscode.workspace.getConfiguration("editor", document);
       assert.equal(editor.get("inlayHints.enabled"), "on");
       assert.equal(editor.get("formatOnSave"), false);

@@ -1,7 +1,7 @@
 /** Every feature of the server, asked for the way the editor asks: through its own provider commands. */
 import assert from "node:assert/strict";
 import * as vscode from "vscode";
-import { answerWhen, diagnosticsWhen, openJournal, placeOf } from "./open-editor.ts";
+import { answerWhen, DAY, diagnosticsWhen, openJournal, placeOf } from "./open-editor.ts";
 import type { EditorTest } from "./runner.ts";
 
 /** Asks one of the editor's provider commands until it has an answer that isn't empty. */
@@ -18,19 +18,78 @@ function labelText(label: string | vscode.InlayHintLabelPart[]): string {
   return typeof label === "string" ? label : label.map((part) => part.value).join("");
 }
 
+async function hoverText(document: vscode.TextDocument, place: vscode.Position): Promise<string> {
+  const hovers = await askProvider<vscode.Hover>("executeHoverProvider", document.uri, place);
+  const contents = hovers.flatMap((hover) => hover.contents);
+  return contents.map((content) => (typeof content === "string" ? content : content.value)).join("\n");
+}
+
+async function hintsOf(document: vscode.TextDocument): Promise<vscode.InlayHint[]> {
+  const whole = wholeOf(document);
+  return await vscode.commands.executeCommand("vscode.executeInlayHintProvider", document.uri, whole);
+}
+
+/** What completion offers at a place, in order, and where the first would be written. */
+async function offersAt(document: vscode.TextDocument, place: vscode.Position): Promise<string[]> {
+  const ask = (): Thenable<vscode.CompletionList> =>
+    vscode.commands.executeCommand("vscode.executeCompletionItemProvider", document.uri, place);
+  const list = await answerWhen("no completion", ask, (answer) => answer.items.length > 0);
+  const sorted = [...list.items].sort((a, b) => ((a.sortText ?? "") < (b.sortText ?? "") ? -1 : 1));
+  return sorted.map(({ label }) => (typeof label === "string" ? label : label.label));
+}
+
 export const featureTests: readonly EditorTest[] = [
   {
-    name: "each line that is set carries its depth",
+    name: "a line that is put back says how deep it runs, and by what",
     async run() {
-      const document = await openJournal("2031-06-21.trip");
-      const hints = await askProvider<vscode.InlayHint>(
-        "executeInlayHintProvider",
-        document.uri,
-        wholeOf(document),
+      const document = await openJournal(DAY);
+      const said = await hoverText(document, placeOf(document, "06:18 again P1", 7));
+      assert.match(said, /Ball about \d+ ft down \(\d+ to \d+\), \d+ ft back\. 72 ft out\./);
+      assert.match(said, /Speed used: \d\.\d mph at C1's probe/);
+    },
+  },
+  {
+    name: "the trip line sums up the day",
+    async run() {
+      const document = await openJournal(DAY);
+      const said = await hoverText(document, placeOf(document, "trip 2031", 1));
+      assert.match(said, /Landed: chinook 4 kept/);
+      assert.match(said, /rod-hours fishing/);
+    },
+  },
+  {
+    name: "each downrigger line carries its depth right behind its last word",
+    async run() {
+      const document = await openJournal(DAY);
+      const hints = await answerWhen(
+        "no hints",
+        () => hintsOf(document),
+        (all) => all.length > 0,
       );
-      const line = placeOf(document, "05:18 set P1").line;
-      const texts = hints.filter((hint) => hint.position.line === line).map((hint) => labelText(hint.label));
-      assert.match(texts.join(" "), /\d+ ft/);
+      const { line } = placeOf(document, "05:18 set P1");
+      const [hint] = hints.filter(({ position }) => position.line === line);
+      assert.match(labelText(hint?.label ?? ""), /^↓ ball \d+ ft, lure \d+ ft$/);
+      assert.equal(hint?.position.character, document.lineAt(line).text.length);
+      assert.ok(hints.length >= 15, `${hints.length} hints`);
+    },
+  },
+  {
+    name: "depths beside the lines can be switched off",
+    async run() {
+      const document = await openJournal(DAY);
+      const settings = vscode.workspace.getConfiguration("deepwake");
+      await settings.update("hints.depth", false, vscode.ConfigurationTarget.Global);
+      await answerWhen(
+        "hints stayed",
+        () => hintsOf(document),
+        (all) => all.length === 0,
+      );
+      await settings.update("hints.depth", undefined, vscode.ConfigurationTarget.Global);
+      await answerWhen(
+        "no hints",
+        () => hintsOf(document),
+        (all) => all.length > 0,
+      );
     },
   },
   {
@@ -41,36 +100,36 @@ export const featureTests: readonly EditorTest[] = [
         tabSize: 2,
         insertSpaces: true,
       });
+      assert.ok(edits.every(({ range }) => range.start.line === 0 && range.end.line === 0));
       const edit = new vscode.WorkspaceEdit();
       edit.set(document.uri, edits);
       assert.ok(await vscode.workspace.applyEdit(edit));
-      assert.equal(document.getText(), "05:14 set C1 out 90 ft lure white-fly\n");
+      assert.equal(document.getText(), "05:14 set C1 out 90 ft lure white-fly\n05:15 pull C1\n");
     },
   },
   {
-    name: "completion after set offers the boat's rigs",
+    name: "completion offers rigs after a verb, and after a rig its last values first",
     async run() {
-      const document = await openJournal("2031-06-21.trip");
-      const place = placeOf(document, "set C1", "set ".length);
-      const ask = (): Thenable<vscode.CompletionList> =>
-        vscode.commands.executeCommand("vscode.executeCompletionItemProvider", document.uri, place);
-      const list = await answerWhen("no completion", ask, (answer) => answer.items.length > 0);
-      const labels = list.items.map(({ label }) => (typeof label === "string" ? label : label.label));
-      for (const rig of ["C1", "P1", "P1U", "S1", "PB", "SD"]) assert.ok(labels.includes(rig), rig);
+      const document = await openJournal(DAY);
+      const rigs = await offersAt(document, placeOf(document, "move P1 out 78", "move ".length));
+      for (const rig of ["C1", "P1", "P1U", "S1", "PB", "SD"]) assert.ok(rigs.includes(rig), rig);
+      const values = await offersAt(document, placeOf(document, "move P1 out 78", "move P1 ".length));
+      assert.deepEqual(values.slice(0, 2), ["out 72 ft", "setback 15 ft"]);
     },
   },
   {
-    name: "the outline names the trip",
+    name: "the outline names the trip and its events",
     async run() {
-      const document = await openJournal("2031-06-21.trip");
+      const document = await openJournal(DAY);
       const symbols = await askProvider<vscode.DocumentSymbol>("executeDocumentSymbolProvider", document.uri);
-      assert.match(symbols.map(({ name }) => name).join(" "), /2031-06-21/);
+      const [trip] = symbols.filter(({ name }) => name === "2031-06-21 Bright Penny");
+      assert.ok(trip?.children.some(({ name, detail }) => name === "catch P1 king" && detail === "06:14"));
     },
   },
   {
     name: "a trip folds down to its last event",
     async run() {
-      const document = await openJournal("2031-06-21.trip");
+      const document = await openJournal(DAY);
       const ranges = await askProvider<vscode.FoldingRange>("executeFoldingRangeProvider", document.uri);
       const trip = ranges.find(({ start }) => start === placeOf(document, "trip 2031").line);
       assert.ok((trip?.end ?? 0) >= placeOf(document, "box chinook").line, JSON.stringify(ranges));
@@ -80,28 +139,27 @@ export const featureTests: readonly EditorTest[] = [
     name: "the quick fix for a decimal comma mends it",
     async run() {
       const document = await openJournal("slips.trip");
-      const slip = (await diagnosticsWhen(document, (all) => all.length > 0)).find(
-        ({ range }) => document.getText(range) === "72,5",
-      );
-      assert.ok(slip !== undefined);
+      const isSlip = ({ code }: vscode.Diagnostic): boolean => code === "number-format";
+      const slip = (await diagnosticsWhen(document, (all) => all.some(isSlip))).find(isSlip);
       const fixes = await askProvider<vscode.CodeAction>(
         "executeCodeActionProvider",
         document.uri,
-        slip.range,
+        slip?.range,
         vscode.CodeActionKind.QuickFix.value,
         10,
       );
-      const changes = fixes.flatMap((fix) => fix.edit?.get(document.uri) ?? []);
-      assert.ok(
-        changes.some((change) => change.newText.includes("72.5") || change.newText === "."),
-        JSON.stringify(fixes.map((fix) => fix.title)),
-      );
+      const fix = fixes.find(({ isPreferred }) => isPreferred === true);
+      assert.ok(fix?.edit !== undefined, JSON.stringify(fixes.map(({ title }) => title)));
+      assert.ok(await vscode.workspace.applyEdit(fix.edit));
+      assert.ok(document.getText().includes("out 72.5 ft"), document.getText());
+      await diagnosticsWhen(document, (all) => !all.some(isSlip));
+      await vscode.commands.executeCommand("undo");
     },
   },
   {
     name: "a rig in a trip leads to its line in the gear book",
     async run() {
-      const document = await openJournal("2031-06-21.trip");
+      const document = await openJournal(DAY);
       const targets = await askProvider<vscode.Location | vscode.LocationLink>(
         "executeDefinitionProvider",
         document.uri,
@@ -112,6 +170,17 @@ export const featureTests: readonly EditorTest[] = [
         uris.some((path) => path.endsWith("/bright-penny.gear")),
         uris.join(" "),
       );
+    },
+  },
+  {
+    name: "words are told apart for coloring",
+    async run() {
+      const document = await openJournal(DAY);
+      const tokens = await vscode.commands.executeCommand<vscode.SemanticTokens>(
+        "vscode.provideDocumentSemanticTokens",
+        document.uri,
+      );
+      assert.ok(tokens.data.length > 5 * 300, `${tokens.data.length / 5} tokens`);
     },
   },
 ];

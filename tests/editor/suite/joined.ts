@@ -1,49 +1,71 @@
-/** That editor and server are joined: what is wrong shows, a hover is answered, and a restart loses nothing. */
+/** That editor and server are joined: what is wrong shows, follows the typing, and outlives a restart and a crash. */
 import assert from "node:assert/strict";
+import { execFileSync } from "node:child_process";
 import * as vscode from "vscode";
-import { diagnosticsWhen, openJournal, placeOf } from "./open-editor.ts";
+import { answerWhen, DAY, diagnosticsWhen, openJournal, replaceText } from "./open-editor.ts";
 import type { EditorTest } from "./runner.ts";
 
-/** Replaces the first occurrence of `text`, as typing would. */
-async function replaceText(document: vscode.TextDocument, text: string, by: string): Promise<void> {
-  const edit = new vscode.WorkspaceEdit();
-  edit.replace(
-    document.uri,
-    new vscode.Range(placeOf(document, text), placeOf(document, text, text.length)),
-    by,
-  );
-  assert.ok(await vscode.workspace.applyEdit(edit));
+const SEVERITIES = ["error", "warning", "information", "hint"];
+
+/** Diagnostics as the example's list of them writes each: line, severity, check, message. */
+function listed(diagnostics: readonly vscode.Diagnostic[]): string[] {
+  return [...diagnostics]
+    .sort((a, b) => a.range.start.compareTo(b.range.start))
+    .map(
+      ({ range, severity, code, message }) =>
+        `${range.start.line + 1}  ${SEVERITIES[severity]}  ${code}  ${message}`,
+    );
 }
 
-async function hoverText(document: vscode.TextDocument, place: vscode.Position): Promise<string> {
-  const hovers = await vscode.commands.executeCommand<vscode.Hover[]>(
-    "vscode.executeHoverProvider",
-    document.uri,
-    place,
-  );
-  const contents = hovers.flatMap((hover) => hover.contents);
-  return contents.map((content) => (typeof content === "string" ? content : content.value)).join("\n");
+/** The server's process, a child of this extension host; undefined while there is none. */
+function serverProcess(): number | undefined {
+  const processes = execFileSync("ps", ["-eo", "pid=,ppid=,args="], { encoding: "utf8" }).split("\n");
+  const [pid] = processes
+    .map((line) => /^\s*(\d+)\s+(\d+)\s+(.*)$/u.exec(line) ?? [])
+    .filter(([, , parent, command]) => Number(parent) === process.pid && command?.includes("dist/server.cjs"))
+    .map(([, child]) => Number(child));
+  return pid;
 }
 
 export const joinedTests: readonly EditorTest[] = [
   {
-    name: "a slip is marked where it stands, and the mark goes when the slip is mended",
+    name: "the wrong trip shows what the example lists, and nothing else",
     async run() {
-      const document = await openJournal("slips.trip");
-      const marked = await diagnosticsWhen(document, (all) => all.length > 0);
-      const slip = marked.find((diagnostic) => diagnostic.range.start.line === 1);
-      assert.equal(document.getText(slip?.range), "72,5");
-      await replaceText(document, "72,5", "72.5");
-      await diagnosticsWhen(document, (all) => all.every(({ range }) => document.getText(range) !== "72.5"));
-      await replaceText(document, "72.5", "72,5");
-      await diagnosticsWhen(document, (all) => all.length > 0);
+      const document = await openJournal("wrong/2031-07-04.trip");
+      const list = await vscode.workspace.fs.readFile(
+        vscode.Uri.joinPath(document.uri, "..", "2031-07-04.expected.txt"),
+      );
+      const wanted = new TextDecoder()
+        .decode(list)
+        .split("\n")
+        .filter((line) => /^\d/u.test(line));
+      assert.deepEqual(
+        listed(await diagnosticsWhen(document, (all) => all.length === wanted.length)),
+        wanted,
+      );
     },
   },
   {
-    name: "a hover is answered",
+    name: "a sound trip shows nothing",
     async run() {
-      const document = await openJournal("2031-06-21.trip");
-      assert.match(await hoverText(document, placeOf(document, "set P1", 1)), /set/i);
+      const document = await openJournal(DAY);
+      await replaceText(document, "72 ft setback", "72,5 ft setback");
+      await diagnosticsWhen(document, (all) => all.length > 0);
+      await replaceText(document, "72,5 ft setback", "72 ft setback");
+      await diagnosticsWhen(document, (all) => all.length === 0);
+    },
+  },
+  {
+    name: "a slip is marked where it stands, and the mark goes when the slip is mended",
+    async run() {
+      const document = await openJournal("slips.trip");
+      const isSlip = ({ code }: vscode.Diagnostic): boolean => code === "number-format";
+      const marked = await diagnosticsWhen(document, (all) => all.some(isSlip));
+      assert.equal(document.getText(marked.find(isSlip)?.range), "72,5");
+      await replaceText(document, "72,5", "72.5");
+      await diagnosticsWhen(document, (all) => !all.some(isSlip));
+      await replaceText(document, "72.5", "72,5");
+      await diagnosticsWhen(document, (all) => all.some(isSlip));
     },
   },
   {
@@ -51,7 +73,30 @@ export const joinedTests: readonly EditorTest[] = [
     async run() {
       const content = "05:14 set C1 out 72,5 ft\n";
       const document = await vscode.workspace.openTextDocument({ language: "deepwake-trip", content });
-      await diagnosticsWhen(document, (all) => all.length > 0);
+      await diagnosticsWhen(document, (all) => all.some(({ code }) => code === "number-format"));
+    },
+  },
+  {
+    name: "an edit of the gear book that isn't saved changes the trip at once",
+    async run() {
+      const trip = await openJournal(DAY);
+      const book = await openJournal("bright-penny.gear");
+      await replaceText(book, "rig CU copper", "rig CX copper");
+      await diagnosticsWhen(trip, (all) => all.some(({ code }) => code === "unknown-rig"));
+      await replaceText(book, "rig CX copper", "rig CU copper");
+      await diagnosticsWhen(trip, (all) => all.length === 0);
+    },
+  },
+  {
+    name: "a check that is switched off in the settings is silent at once",
+    async run() {
+      const document = await openJournal("slips.trip");
+      const isSlip = ({ code }: vscode.Diagnostic): boolean => code === "number-format";
+      const settings = vscode.workspace.getConfiguration("deepwake");
+      await settings.update("checks", { "number-format": "off" }, vscode.ConfigurationTarget.Global);
+      await diagnosticsWhen(document, (all) => !all.some(isSlip));
+      await settings.update("checks", undefined, vscode.ConfigurationTarget.Global);
+      await diagnosticsWhen(document, (all) => all.some(isSlip));
     },
   },
   {
@@ -60,6 +105,23 @@ export const joinedTests: readonly EditorTest[] = [
       const document = await openJournal("slips.trip");
       await vscode.commands.executeCommand("deepwake.restartServer");
       await diagnosticsWhen(document, (all) => all.length > 0);
+    },
+  },
+  {
+    name: "a server that is killed comes back with the marks",
+    async run() {
+      if (process.platform === "win32") return "left out on this system";
+      const document = await openJournal("slips.trip");
+      const killed = serverProcess();
+      assert.ok(killed !== undefined, "no server process was found");
+      process.kill(killed, "SIGKILL");
+      const fresh = async (): Promise<number | undefined> => serverProcess();
+      const next = await answerWhen("no new server", fresh, (pid) => pid !== undefined && pid !== killed);
+      assert.notEqual(next, killed);
+      await replaceText(document, "72,5", "7,25");
+      await diagnosticsWhen(document, (all) => all.some(({ range }) => document.getText(range) === "7,25"));
+      await replaceText(document, "7,25", "72,5");
+      return undefined;
     },
   },
 ];

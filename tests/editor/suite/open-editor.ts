@@ -6,6 +6,9 @@ import { withBound } from "./runner.ts";
 /** How long any one condition is waited for. */
 const conditionBoundMs = 10_000;
 
+/** The example's longest day, with every kind of rig in it. */
+export const DAY = "trips/2031-06-21.trip";
+
 /** The extension under test. It throws when the editor didn't load it. */
 export function ownExtension(): vscode.Extension<DeepwakeExtension> {
   const extension = vscode.extensions.getExtension<DeepwakeExtension>("deepwake.deepwake");
@@ -39,6 +42,14 @@ export function placeOf(document: vscode.TextDocument, text: string, offset = 0)
   const index = document.getText().indexOf(text);
   if (index < 0) throw new Error(`${document.fileName} holds no ${JSON.stringify(text)}.`);
   return document.positionAt(index + offset);
+}
+
+/** Replaces the first occurrence of `text`, as typing would. */
+export async function replaceText(document: vscode.TextDocument, text: string, by: string): Promise<void> {
+  const edit = new vscode.WorkspaceEdit();
+  const range = new vscode.Range(placeOf(document, text), placeOf(document, text, text.length));
+  edit.replace(document.uri, range, by);
+  if (!(await vscode.workspace.applyEdit(edit))) throw new Error(`${JSON.stringify(text)} was not replaced.`);
 }
 
 /** Answers the document's diagnostics as soon as they satisfy `accept`. */

@@ -1,7 +1,7 @@
 /** What the editor itself does with our languages: words, comments, quotes and the Enter key. */
 import assert from "node:assert/strict";
 import * as vscode from "vscode";
-import { openJournal, placeOf } from "./open-editor.ts";
+import { DAY, openJournal, placeOf } from "./open-editor.ts";
 import type { EditorTest } from "./runner.ts";
 
 /** Opens an unsaved journal with this text and the cursor at its end. */
@@ -25,7 +25,7 @@ export const typingTests: readonly EditorTest[] = [
   {
     name: "a name with hyphens, a clock and a decimal number are one word each",
     async run() {
-      const document = await openJournal("2031-06-21.trip");
+      const document = await openJournal(DAY);
       for (const word of ["barred-plug", "05:23", "45.5", "lake-trout"]) {
         const range = document.getWordRangeAtPosition(placeOf(document, word, 1));
         assert.equal(document.getText(range), word);
@@ -35,7 +35,7 @@ export const typingTests: readonly EditorTest[] = [
   {
     name: "a quoted name's words don't take the quotes along",
     async run() {
-      const document = await openJournal("2031-06-21.trip");
+      const document = await openJournal(DAY);
       const range = document.getWordRangeAtPosition(placeOf(document, "Tessler", 1));
       assert.equal(document.getText(range), "Tessler");
     },

@@ -1,0 +1,77 @@
+/** Files on a real disk: found, read, replaced whole. */
+import {
+  chmodSync,
+  lstatSync,
+  mkdirSync,
+  mkdtempSync,
+  readdirSync,
+  readFileSync,
+  rmSync,
+  statSync,
+  symlinkSync,
+  writeFileSync,
+} from "node:fs";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
+import { afterEach, beforeEach, expect, test } from "vitest";
+import { diskFiles } from "../../client/cli/disk.ts";
+
+const files = diskFiles();
+let folder = "";
+
+beforeEach(() => {
+  folder = mkdtempSync(join(tmpdir(), "deepwake-disk-"));
+});
+afterEach(() => rmSync(folder, { recursive: true, force: true }));
+
+/** Writes a file and answers its path. */
+function write(name: string, text: string): string {
+  const path = join(folder, name);
+  writeFileSync(path, text);
+  return path;
+}
+
+test("replaces a file whole, keeps its mode, and leaves nothing beside it", () => {
+  const path = write("day one.trip", "old\n");
+  chmodSync(path, 0o640);
+  expect(files.replaceText(path, "old\n", "new\n")).toBeUndefined();
+  expect(readFileSync(path, "utf8")).toBe("new\n");
+  expect(statSync(path).mode & 0o777).toBe(0o640);
+  expect(readdirSync(folder)).toEqual(["day one.trip"]);
+});
+
+test("follows a link to the file it stands for", () => {
+  const path = write("real.trip", "old\n");
+  symlinkSync(path, join(folder, "link.trip"));
+  expect(files.replaceText(join(folder, "link.trip"), "old\n", "new\n")).toBeUndefined();
+  expect(lstatSync(join(folder, "link.trip")).isSymbolicLink()).toBe(true);
+  expect(readFileSync(path, "utf8")).toBe("new\n");
+});
+
+test("leaves a file alone that reads otherwise by now", () => {
+  const path = write("a.trip", "changed\n");
+  expect(files.replaceText(path, "old\n", "new\n")).toBe("it was changed by someone else meanwhile");
+  expect(readFileSync(path, "utf8")).toBe("changed\n");
+  expect(readdirSync(folder)).toEqual(["a.trip"]);
+});
+
+test("says why it can't: gone, a folder", () => {
+  expect(files.replaceText(join(folder, "none.trip"), "", "new\n")).toBe("there is no such file");
+  expect(files.kindOf(join(folder, "none.trip"))).toEqual({ kind: "none", why: "there is no such file" });
+  expect(files.list(join(folder, "none"))).toEqual({ ok: false, why: "there is no such file" });
+  expect(files.readText(folder)).toEqual({ ok: false, why: "it is a folder" });
+});
+
+test("lists files, links to files and folders; links to folders are not gone into", () => {
+  mkdirSync(join(folder, "inner"));
+  write("a.trip", "");
+  symlinkSync(join(folder, "a.trip"), join(folder, "b.trip"));
+  symlinkSync(folder, join(folder, "ring"));
+  const listed = files.list(folder);
+  expect(listed.ok && listed.names.sort((a, b) => (a.name < b.name ? -1 : 1))).toEqual([
+    { name: "a.trip", kind: "file" },
+    { name: "b.trip", kind: "file" },
+    { name: "inner", kind: "folder" },
+    { name: "ring", kind: "other" },
+  ]);
+});

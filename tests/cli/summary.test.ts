@@ -1,0 +1,87 @@
+/** `deepwake summary`: sentences under a heading, and the figures they are made of. */
+import { expect, test } from "vitest";
+import { summaryOutput } from "../../client/cli/output-schemas.ts";
+import { BOOK, deepwake, GOOD_DAY } from "./fake-world.ts";
+
+const files = { "penny.gear": BOOK, "trips/good.trip": GOOD_DAY };
+
+test("piped: a sentence a line", async () => {
+  const { out, err, code } = await deepwake("summary trips", { files });
+  expect([code, err]).toEqual([0, ""]);
+  expect(out).toMatchInlineSnapshot(`
+    "2031-06-21, Bright Penny (trips/good.trip)
+      6 h 35 min: left 04:45, back 11:20.
+      9.8 rod-hours fishing, 10.1 wet, on 2 rigs.
+      Landed: chinook 1 kept.
+      Bites: 1 landed.
+      One landed per 10 rod-hours; one per 2½ to one per 93 would fit as well.
+      Speed at the ball 2.5 mph.
+      Caught at about 86 ft (chinook, C1, white-fly).
+      True depth known for 3 of 4 lines set or moved.
+
+    Depths are estimates: not for navigation, not for clearing the bottom. Limits are as you entered them; the agency's current rules decide.
+    "
+  `);
+});
+
+test("on a narrow terminal: wrapped", async () => {
+  const { out } = await deepwake("summary trips", { files, columns: 40, env: { NO_COLOR: "1" } });
+  expect(out.split("\n").filter((line) => line.length > 40)).toEqual([]);
+  expect(out).toMatchInlineSnapshot(`
+    "2031-06-21, Bright Penny
+      (trips/good.trip)
+      6 h 35 min: left 04:45, back 11:20.
+      9.8 rod-hours fishing, 10.1 wet, on 2
+        rigs.
+      Landed: chinook 1 kept.
+      Bites: 1 landed.
+      One landed per 10 rod-hours; one per
+        2½ to one per 93 would fit as well.
+      Speed at the ball 2.5 mph.
+      Caught at about 86 ft (chinook, C1,
+        white-fly).
+      True depth known for 3 of 4 lines set
+        or moved.
+
+    Depths are estimates: not for
+    navigation, not for clearing the bottom.
+    Limits are as you entered them; the
+    agency's current rules decide.
+    "
+  `);
+});
+
+test("--json: SI, clocks on board and instants", async () => {
+  const { out, code } = await deepwake("summary --json trips", { files });
+  expect(code).toBe(0);
+  const [trip] = summaryOutput.parse(JSON.parse(out)).files[0]?.trips ?? [];
+  expect(trip).toMatchObject({
+    line: 0,
+    date: "2031-06-21",
+    boat: "Bright Penny",
+    depart: "04:45",
+    departInstant: "2031-06-21T08:45:00.000Z",
+    return: "11:20",
+    hours: 395 / 60,
+    landed: 1,
+    species: [{ species: "chinook", kept: 1, released: 0, unsaid: 0 }],
+    caughtAt: [{ line: 8, rig: "C1", species: "chinook", lure: "white-fly" }],
+  });
+});
+
+test("without a gear book the instants are not known, the clocks are", async () => {
+  const { out } = await deepwake("summary --json -", { input: GOOD_DAY });
+  const [trip] = summaryOutput.parse(JSON.parse(out)).files[0]?.trips ?? [];
+  expect(trip).toMatchObject({ depart: "04:45", departInstant: null });
+});
+
+test("a file without a trip, and one that can't be used", async () => {
+  const { out, err, code } = await deepwake("summary penny.gear none.trip", { files });
+  expect(out).toMatch(/^penny.gear: no trip in it.\n/u);
+  expect([code, err]).toEqual([2, "deepwake: none.trip can't be used: there is no such file\n"]);
+});
+
+test("a folder is searched for trips only", async () => {
+  const { out } = await deepwake("summary --json", { files });
+  expect(summaryOutput.parse(JSON.parse(out)).files.map((file) => file.path)).toEqual(["trips/good.trip"]);
+});
