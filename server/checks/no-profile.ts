@@ -7,7 +7,7 @@ import { slotPlace } from "./places.ts";
 import { trolledDepths } from "./trolled-depths.ts";
 
 /** So near the surface the captain goes by what he reads on top (judgement). */
-const NEAR_SURFACE_M = 3.048;
+const NEAR_SURFACE_M = 4.572;
 
 /** Says once for each gap that a lure runs in water that nobody measured, on trips that look for a band. */
 export const noProfile: Rule = ({ analysis, report }) => {

@@ -105,9 +105,9 @@ function sunriseSentence({ events }: Trip, caught: TripAnalysis["summary"]["caug
 
 function hourSentence({ zone }: Trip, { landedByHour }: WaterSummary): string {
   if (!landedByHour.some((hour) => hour.landed > 0)) return "";
-  const said = landedByHour.map(
-    ({ fromMs, landed, rodHours }) =>
-      `${clockWords(fromMs, zone).slice(0, 2)} h ${landed} in ${Number(rodHours.toFixed(1))}`,
-  );
-  return `Landed in so many rod-hours, hour by hour as it was that day: ${said.join(", ")}.`;
+  const said = landedByHour.map(({ fromMs, landed, rodHours }, i) => {
+    const unit = i === 0 ? " rod-hours" : "";
+    return `from ${clockWords(fromMs, zone)} ${landed} in ${Number(rodHours.toFixed(1))}${unit}`;
+  });
+  return `Landed hour by hour, as it was that day: ${said.join(", ")}.`;
 }

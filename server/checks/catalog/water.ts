@@ -113,7 +113,7 @@ export const NO_PROFILE = check<{
   severities: ["information"],
   summary: "A lure's temperature is asked of water that nobody measured.",
   quietWhen:
-    "the trip has no target with a band, the depth isn't known or within 10 ft of the surface, a reading is near that depth, or it was said since the last profile",
+    "the trip has no target with a band, the depth isn't known or within 15 ft of the surface, a reading is near that depth, or it was said since the last profile",
   isDoubt: true,
   isFixable: false,
   since,
