@@ -5,7 +5,8 @@ import { publishedBand } from "../model/species-bands.ts";
 import { propertiesOf, type Trip } from "../model/trip.ts";
 import { speciesName } from "./bites.ts";
 import type { LineDepth } from "./line-depth.ts";
-import { type BandDepths, bandDepths, type TempAtDepth, temperatureAt } from "./temperature-at.ts";
+import type { ProfileStore } from "./profile-store.ts";
+import { type BandDepths, type TempAtDepth, temperatureAt } from "./temperature-at.ts";
 import type { WaterProfile } from "./water-profile.ts";
 
 /** A band that a day's species keeps to. */
@@ -65,34 +66,48 @@ export function fishingDepth({
   lure,
   ball,
   releaseDepthM,
-}: LineDepth): { depthM: number; sdM: number } | undefined {
+}: LineDepth): { readonly depthM: number; readonly sdM: number } | undefined {
   const place = lure ?? ball;
   if (place === null) return undefined;
   const depthM = lure === null ? (releaseDepthM ?? place.depthM) : place.depthM;
-  return { depthM, sdM: (place.highM - place.lowM) * BAND_TO_SD };
+  return {
+    depthM,
+    /** Asked for only where it is shown: the depth's own range takes its time. */
+    get sdM() {
+      return (place.highM - place.lowM) * BAND_TO_SD;
+    },
+  };
 }
 
-/** The water at a depth, and the bands there; `before` is the profile without the newest readings. */
+/** The water at a depth, and the bands there, found when first asked for. */
 export function lureWater(
+  store: ProfileStore,
   profile: WaterProfile,
-  before: WaterProfile | undefined,
   bands: readonly TargetBand[],
   { depthM, sdM }: { readonly depthM: number; readonly sdM: number },
 ): LureWater {
   const at = temperatureAt(profile, depthM, sdM);
-  return { depthM, at, profile, bands: bands.map((band) => bandNow(profile, before, band, at)) };
+  return {
+    depthM,
+    at,
+    profile,
+    get bands() {
+      return bands.map((band) => bandNow(store, profile, band, at));
+    },
+  };
 }
 
 /** A band at one minute, against a temperature where one is known. */
 export function bandNow(
+  store: ProfileStore,
   profile: WaterProfile,
-  before: WaterProfile | undefined,
   band: TargetBand,
   at: TempAtDepth | undefined,
 ): BandNow {
   const { low, high } = band.tempC;
-  const depths = mapped(profile, band);
-  const moved = movedM(depths ?? [], (before === undefined ? undefined : mapped(before, band)) ?? []);
+  const before = store.before(profile);
+  const depths = mapped(store, profile, band);
+  const moved = movedM(depths, mapped(store, before, band));
   const known = at?.kind === "known" ? at : undefined;
   const edgeC = known === undefined ? 0 : Math.min(Math.abs(known.tempC - low), Math.abs(known.tempC - high));
   return {
@@ -105,8 +120,12 @@ export function bandNow(
   };
 }
 
-function mapped(profile: WaterProfile, { tempC }: TargetBand): BandDepths[] | undefined {
-  return profile.cast === undefined ? undefined : bandDepths(profile, tempC.low, tempC.high);
+function mapped(
+  store: ProfileStore,
+  profile: WaterProfile | undefined,
+  { tempC }: TargetBand,
+): readonly BandDepths[] | undefined {
+  return profile?.cast === undefined ? undefined : store.bandIn(profile, tempC.low, tempC.high);
 }
 
 function sideOf(tempC: number, { low, high }: SiRange): "inside" | "too-cold" | "too-warm" {
@@ -115,9 +134,20 @@ function sideOf(tempC: number, { low, high }: SiRange): "inside" | "too-cold" | 
 }
 
 /** Compared where both have one whole stretch, or one whose lower end lies too deep in both. */
-function movedM(now: readonly BandDepths[], before: readonly BandDepths[]): number | undefined {
-  const [one, other] = [now[0], before[0]];
-  if (one === undefined || other === undefined || now.length > 1 || before.length > 1) return undefined;
+function movedM(
+  now: readonly BandDepths[] | undefined,
+  before: readonly BandDepths[] | undefined,
+): number | undefined {
+  const [one, other] = [now?.[0], before?.[0]];
+  if (
+    now === undefined ||
+    before === undefined ||
+    one === undefined ||
+    other === undefined ||
+    now.length > 1 ||
+    before.length > 1
+  )
+    return undefined;
   if (one.isOpenBelow !== other.isOpenBelow) return undefined;
   if (one.isOpenBelow) return one.topM - other.topM;
   return (one.topM + one.bottomM - other.topM - other.bottomM) / 2;

@@ -84,29 +84,68 @@ export interface BandDepths {
   readonly isOpenBelow: boolean;
 }
 
-const SCAN_M = 0.1;
-
 /** The depths at which the water lies inside a band; wide gaps between readings are left out. */
 export function bandDepths(profile: WaterProfile, lowC: number, highC: number): BandDepths[] {
+  const { nodes, deepestM } = profile;
+  const first = nodes[0];
+  const isIn = ({ tempC }: ProfileNode): boolean => tempC >= lowC - EDGE_C && tempC <= highC + EDGE_C;
   const found: { topM: number; bottomM: number; isOpenBelow: boolean }[] = [];
-  const first = profile.nodes[0]?.depthM ?? 0;
-  const startM = first <= MIXED_M ? 0 : first;
-  const steps = Math.ceil((profile.deepestM - startM) / SCAN_M);
-  let open: (typeof found)[number] | undefined;
-  for (let i = 0; i <= steps; i++) {
-    const depthM = Math.min(startM + i * SCAN_M, profile.deepestM);
-    const water = temperatureAt(profile, depthM);
-    const isIn = water?.kind === "known" && water.tempC >= lowC - 0.005 && water.tempC <= highC + 0.005;
-    if (!isIn) {
-      open = undefined;
-      continue;
-    }
-    if (open === undefined) {
-      open = { topM: depthM, bottomM: depthM, isOpenBelow: false };
-      found.push(open);
-    }
-    open.bottomM = depthM;
-  }
-  if (open !== undefined) open.isOpenBelow = true;
+  const add = (topM: number, bottomM: number): void => {
+    const last = found.at(-1);
+    if (last !== undefined && topM - last.bottomM < TOUCHING_M) last.bottomM = bottomM;
+    else found.push({ topM, bottomM, isOpenBelow: false });
+  };
+  if (first !== undefined && isIn(first)) add(first.depthM <= MIXED_M ? 0 : first.depthM, first.depthM);
+  nodes.slice(1).forEach((below, i) => {
+    const above = nodes[i];
+    if (above === undefined) return;
+    const isKnown = !isGap(above, below, (above.depthM + below.depthM) / 2);
+    const within = isKnown ? stretchWithin(profile, above, below, lowC, highC) : undefined;
+    if (within !== undefined) add(...within);
+    else if (isIn(below)) add(below.depthM, below.depthM);
+  });
+  const last = found.at(-1);
+  if (last !== undefined && deepestM - last.bottomM < TOUCHING_M) last.isOpenBelow = true;
   return found;
+}
+
+const EDGE_C = 0.005;
+const TOUCHING_M = 0.05;
+
+/** Between two readings the curve only rises or only falls, so a band takes one stretch of it. */
+function stretchWithin(
+  { curve }: WaterProfile,
+  above: ProfileNode,
+  below: ProfileNode,
+  lowC: number,
+  highC: number,
+): [number, number] | undefined {
+  const [coldC, warmC] = [Math.min(above.tempC, below.tempC), Math.max(above.tempC, below.tempC)];
+  if (coldC > highC + EDGE_C || warmC < lowC - EDGE_C) return undefined;
+  const depthOf = (tempC: number): number => {
+    if (tempC <= coldC) return above.tempC < below.tempC ? above.depthM : below.depthM;
+    if (tempC >= warmC) return above.tempC < below.tempC ? below.depthM : above.depthM;
+    return crossing(curve, above, below, tempC);
+  };
+  if (above.tempC === below.tempC) return [above.depthM, below.depthM];
+  const ends = [depthOf(lowC), depthOf(highC)];
+  return [Math.min(...ends), Math.max(...ends)];
+}
+
+/** By halves, to a few millimeters. */
+function crossing(
+  curve: WaterProfile["curve"],
+  above: ProfileNode,
+  below: ProfileNode,
+  tempC: number,
+): number {
+  let [topM, bottomM] = [above.depthM, below.depthM];
+  const isRising = above.tempC < below.tempC;
+  while (bottomM - topM > 0.005) {
+    const middleM = (topM + bottomM) / 2;
+    const isBelow = (curve?.at(middleM) ?? above.tempC) < tempC === isRising;
+    if (isBelow) topM = middleM;
+    else bottomM = middleM;
+  }
+  return (topM + bottomM) / 2;
 }

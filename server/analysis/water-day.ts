@@ -15,9 +15,10 @@ import {
   type TargetBand,
   targetBands,
 } from "./lure-water.ts";
+import { profileStore } from "./profile-store.ts";
 import { temperaturePoints } from "./temperature-points.ts";
 import { placeNear, type Track, trackOf } from "./track.ts";
-import { profileAt, type WaterProfile } from "./water-profile.ts";
+import type { WaterProfile } from "./water-profile.ts";
 
 /** A day's water. */
 export interface WaterDay {
@@ -43,18 +44,7 @@ export function readWater(trip: Trip, speedAges: ReadingAges): WaterDay {
   const bands = once(() => targetBands(trip));
   const looks = once(() => currentLooks(trip));
   const track = once(() => trackOf(trip));
-  const profiles = new Map<number, WaterProfile | undefined>();
-  const profile = (timeMs: number): WaterProfile | undefined => {
-    if (!profiles.has(timeMs)) profiles.set(timeMs, profileAt(points(), timeMs, ages, salt));
-    return profiles.get(timeMs);
-  };
-  /** As it stood before the newest reading that is in it. */
-  const before = (now: WaterProfile): WaterProfile | undefined => {
-    const newestMs = Math.max(...now.nodes.flatMap((node) => node.points.map((point) => point.timeMs)));
-    const older = points().filter((point) => point.timeMs < newestMs);
-    const lastMs = older.at(-1)?.timeMs;
-    return lastMs === undefined ? undefined : profileAt(older, lastMs, ages, salt);
-  };
+  const store = once(() => profileStore(trip, points(), ages));
   const sunAt = (timeMs: number): SunDay | undefined => {
     const place = trip.zone === undefined ? undefined : placeNear(trip, track().fixes, timeMs);
     return place === undefined ? undefined : sunDay(place, trip.date, trip.zone);
@@ -69,16 +59,14 @@ export function readWater(trip: Trip, speedAges: ReadingAges): WaterDay {
     get track() {
       return track();
     },
-    profileAt: profile,
+    profileAt: (timeMs) => store().at(timeMs),
     layersOf: (now) => layersOf(now, salt),
-    bandsAt: (now) => bands().map((band) => bandNow(now, before(now), band, undefined)),
+    bandsAt: (now) => bands().map((band) => bandNow(store(), now, band, undefined)),
     lureOf: (depth) => {
-      const place = fishingDepth(depth);
       const timeMs = depth.event.instant?.utcMs;
-      const now = place === undefined || timeMs === undefined ? undefined : profile(timeMs);
-      return place === undefined || now === undefined
-        ? undefined
-        : lureWater(now, before(now), bands(), place);
+      const place = timeMs === undefined ? undefined : fishingDepth(depth);
+      const now = place === undefined || timeMs === undefined ? undefined : store().at(timeMs);
+      return place === undefined || now === undefined ? undefined : lureWater(store(), now, bands(), place);
     },
     sunAt,
     sunriseMinutes: ({ instant }) => {

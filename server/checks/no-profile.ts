@@ -1,5 +1,6 @@
-import type { LureWater } from "../analysis/lure-water.ts";
 import { fishingDepth } from "../analysis/lure-water.ts";
+import { type TempAtDepth, temperatureAt } from "../analysis/temperature-at.ts";
+import type { WaterProfile } from "../analysis/water-profile.ts";
 import { THRESHOLDS, thresholdOf } from "../model/thresholds.ts";
 import { NO_PROFILE } from "./catalog/day.ts";
 import type { Rule } from "./check.ts";
@@ -18,11 +19,12 @@ export const noProfile: Rule = ({ analysis, report }) => {
     for (const depth of trolledDepths(day)) {
       const place = fishingDepth(depth);
       if (place === undefined || place.depthM <= NEAR_SURFACE_M) continue;
-      const water = day.water.lureOf(depth);
-      if (water?.profile.cast !== undefined) isSaid = false;
-      if (isSaid || !isUnmeasured(water)) continue;
+      const profile = day.water.profileAt(depth.event.instant?.utcMs ?? Number.NaN);
+      if (profile?.cast !== undefined) isSaid = false;
+      const at = profile === undefined ? undefined : temperatureAt(profile, place.depthM);
+      if (isSaid || !isUnmeasured(profile, at)) continue;
       isSaid = true;
-      const gap = water?.at?.kind === "gap" ? water.at : undefined;
+      const gap = at?.kind === "gap" ? at : undefined;
       const unusedMs = thresholdOf(gear, THRESHOLDS.profileUnused) * 1000;
       const data = { gear, rig: depth.rig, depthM: place.depthM, gap, unusedMs };
       report(NO_PROFILE, slotPlace(depth.event.lineIndex, depth.event.line), data);
@@ -31,10 +33,6 @@ export const noProfile: Rule = ({ analysis, report }) => {
 };
 
 /** Below the deepest depth of a profile is no gap: the captain knows how deep he lowered it. */
-function isUnmeasured(water: LureWater | undefined): boolean {
-  return (
-    water === undefined ||
-    water.at?.kind === "gap" ||
-    (water.profile.cast === undefined && water.at?.kind !== "known")
-  );
+function isUnmeasured(profile: WaterProfile | undefined, at: TempAtDepth | undefined): boolean {
+  return at === undefined || at.kind === "gap" || (profile?.cast === undefined && at.kind !== "known");
 }
