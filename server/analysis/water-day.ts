@@ -16,14 +16,16 @@ import {
   targetBands,
 } from "./lure-water.ts";
 import { profileStore } from "./profile-store.ts";
-import { temperaturePoints } from "./temperature-points.ts";
-import { placeNear, type Track, trackOf } from "./track.ts";
+import { type TempPoint, temperaturePoints } from "./temperature-points.ts";
+import { type Fix, fixesOf, placeNear, type Track, trackOf } from "./track.ts";
 import type { WaterProfile } from "./water-profile.ts";
 
 /** A day's water. */
 export interface WaterDay {
   readonly bands: readonly TargetBand[];
   readonly looks: readonly CurrentLook[];
+  readonly points: readonly TempPoint[];
+  readonly fixes: readonly Fix[];
   readonly track: Track;
   /** The profile at a minute; undefined when no reading may be used. */
   profileAt(timeMs: number): WaterProfile | undefined;
@@ -43,10 +45,11 @@ export function readWater(trip: Trip, speedAges: ReadingAges): WaterDay {
   const points = once(() => temperaturePoints(trip));
   const bands = once(() => targetBands(trip));
   const looks = once(() => currentLooks(trip));
+  const fixes = once(() => fixesOf(trip));
   const track = once(() => trackOf(trip));
   const store = once(() => profileStore(trip, points(), ages));
   const sunAt = (timeMs: number): SunDay | undefined => {
-    const place = trip.zone === undefined ? undefined : placeNear(trip, track().fixes, timeMs);
+    const place = trip.zone === undefined ? undefined : placeNear(trip, fixes(), timeMs);
     return place === undefined ? undefined : sunDay(place, trip.date, trip.zone);
   };
   return {
@@ -55,6 +58,12 @@ export function readWater(trip: Trip, speedAges: ReadingAges): WaterDay {
     },
     get looks() {
       return looks();
+    },
+    get points() {
+      return points();
+    },
+    get fixes() {
+      return fixes();
     },
     get track() {
       return track();

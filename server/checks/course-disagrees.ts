@@ -24,7 +24,7 @@ export const courseDisagrees: Rule = ({ analysis, report }) => {
   for (const day of analysis.trips) {
     const limitDeg = thresholdOf(day.trip.gear, THRESHOLDS.courseOff);
     const turns = turnTimes(day);
-    const { fixes } = day.water.track;
+    const { fixes } = day.water;
     fixes.slice(1).forEach((fix, i) => {
       const before = fixes[i];
       if (before === undefined || !isOneLeg(before, fix, turns)) return;

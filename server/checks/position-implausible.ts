@@ -18,7 +18,7 @@ export const positionImplausible: Rule = ({ analysis, report }) => {
     const { gear, zone } = trip;
     const limitMS = thresholdOf(gear, THRESHOLDS.fastestBoat);
     const doubtful = misplacedLines(trip);
-    const fixes = water.track.fixes.filter(
+    const fixes = water.fixes.filter(
       ({ event }) => !doubtful.has(event.lineIndex) && event.instant?.problem === null,
     );
     let last = fixes[0];

@@ -1,4 +1,4 @@
-import { type TempPoint, temperaturePoints } from "../analysis/temperature-points.ts";
+import type { TempPoint } from "../analysis/temperature-points.ts";
 import { densityAt } from "../analysis/water-density.ts";
 import { THRESHOLDS } from "../model/thresholds.ts";
 import type { Trip, TripEvent } from "../model/trip.ts";
@@ -12,11 +12,10 @@ const LEAST_KG_M3 = 0.02;
 
 /** Flags heavier water above lighter in one lowered profile; the first place only. Water is heaviest near 39 F. */
 export const profileUpsideDown: Rule = ({ analysis, report }) => {
-  for (const { trip } of analysis.trips) {
-    const points = temperaturePoints(trip);
+  for (const { trip, water } of analysis.trips) {
     for (const event of trip.events) {
       if (event.line.verb !== "profile") continue;
-      const found = inversion(trip, pointsOf(points, event));
+      const found = inversion(trip, pointsOf(water.points, event));
       if (found === undefined) continue;
       const [upper, lower] = found;
       const item = event.line.items[lower.item ?? 0];

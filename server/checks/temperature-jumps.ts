@@ -1,4 +1,4 @@
-import { repeatedDepths, type TempPoint, temperaturePoints } from "../analysis/temperature-points.ts";
+import { repeatedDepths, type TempPoint } from "../analysis/temperature-points.ts";
 import type { Gear } from "../model/gear-types.ts";
 import { THRESHOLDS, thresholdOf } from "../model/thresholds.ts";
 import { TEMP_IMPLAUSIBLE } from "./catalog/day.ts";
@@ -13,8 +13,8 @@ const SAME_DEPTH_M = 1;
 
 /** Flags temperatures of one depth that jump within ten minutes, and depths that one profile has twice. */
 export const temperatureJumps: Rule = (context) => {
-  for (const { trip } of context.analysis.trips) {
-    const points = temperaturePoints(trip);
+  for (const { trip, water } of context.analysis.trips) {
+    const { points } = water;
     const repeated = repeatedDepths(points);
     reportRepeated(context, trip.gear, repeated);
     const limitC = thresholdOf(trip.gear, THRESHOLDS.temperatureJump) / 1.8;

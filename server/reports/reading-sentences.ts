@@ -5,7 +5,7 @@ import { clockWords, lengthWords } from "../model/figures.ts";
 import type { Gear } from "../model/gear-types.ts";
 
 import { bandSentences, leftOutSentences } from "./water-sentences.ts";
-import { currentRangeWords, currentWords, directionWords, extentWords, isTold } from "./water-words.ts";
+import { currentRangeWords, currentWords, directionWords, isTold } from "./water-words.ts";
 
 const READINGS = new Set(["probe", "surface", "gps", "profile"]);
 
@@ -85,5 +85,5 @@ function layerSentence(
   if (layers === undefined) return "No thermocline: the water is of one kind as far as it was read.";
   const at = `Thermocline about ${lengthWords(gear, layers.thermoclineM)} down`;
   if (layers.steep === undefined) return `${at}, a weak one: nowhere as much as 1 C per meter.`;
-  return `${at}; it cools fastest, 1 C per meter or more, between ${extentWords(gear, layers.steep.topM, layers.steep.bottomM)}.`;
+  return `${at}; it cools fastest, 1 C per meter or more, between ${lengthWords(gear, layers.steep.topM)} and ${lengthWords(gear, layers.steep.bottomM)}.`;
 }

@@ -3,7 +3,7 @@ import type { TripAnalysis } from "../analysis/journal-analysis.ts";
 import type { LineDepth } from "../analysis/line-depth.ts";
 import type { BandNow, LureWater } from "../analysis/lure-water.ts";
 import type { TempPoint } from "../analysis/temperature-points.ts";
-import type { LeftOut, ProfileNode } from "../analysis/water-profile.ts";
+import type { LeftOut, ProfileNode, WaterProfile } from "../analysis/water-profile.ts";
 import { clockWords, lengthWords, tempWords } from "../model/figures.ts";
 import { bandDepthWords, bandName, bandTempWords, shiftWords, tempRangeWords } from "./water-words.ts";
 
@@ -11,12 +11,21 @@ import { bandDepthWords, bandName, bandTempWords, shiftWords, tempRangeWords } f
 export function lureWaterSentences(day: TripAnalysis, depth: LineDepth): string[] {
   const water = day.water.lureOf(depth);
   if (water === undefined) return [];
-  return [
+  const known = said.get(water.profile) ?? new Map<string, string[]>();
+  said.set(water.profile, known);
+  const spread = water.at?.kind === "known" ? water.at.sdC : 0;
+  const key = [water.depthM, spread, ...day.water.bands.map((band) => band.species)].join(" ");
+  const sentences = known.get(key) ?? [
     ...temperatureSentence(day, water),
     ...water.bands.flatMap((band) => bandSentences(day, band)),
     ...leftOutSentences(day, water.profile.leftOut),
   ];
+  known.set(key, sentences);
+  return sentences;
 }
+
+/** Kept with the profile, which stands for the readings, the gear and the day they were made from. */
+const said = new WeakMap<WaterProfile, Map<string, string[]>>();
 
 /** The short form beside a line: `48 F`; empty where it isn't known. */
 export function temperatureLabel(day: TripAnalysis, depth: LineDepth): string {
