@@ -67,7 +67,7 @@ describe("the water", () => {
   test("at the lure, from which readings, and against the band of the day's target", () => {
     checkHoverHolds(
       "06:18 <|>again P1",
-      /Water there: about 4\d F \(4\d to \d\d\), from the 05:00 profile\./u,
+      /Water there: about 4\d F \(4\d to \d\d\), from the 05:00 profile and C1's probe at 05:45\./u,
       /Inside the published lake-trout band \(43 to 55 F: \d+ ft/u,
       "Source: Snucins & Gunn 1995".replace("&", "\\&"),
     );
