@@ -32,14 +32,14 @@ const water: LateBundle = {
     "server/analysis/summary.ts",
     "server/analysis/water-day.ts",
     "server/checks/water-rules.ts",
-    "server/reports/reading-sentences.ts",
+    "server/reports/water-reading-sentences.ts",
     "server/reports/water-sentences.ts",
     "server/reports/water-summary-sentences.ts",
   ],
 };
 
-const forServer: BuildOptions = { plugins: [leanLibraries({ onlyTypesInUse: true })] };
-const forClient: BuildOptions = { plugins: [leanLibraries({ onlyTypesInUse: false })] };
+const forServer: BuildOptions = { plugins: [leanLibraries({ isServer: true })] };
+const forClient: BuildOptions = { plugins: [leanLibraries({ isServer: false })] };
 const forEditor: BuildOptions = { platform: "node", format: "cjs", target: "node20", external: ["vscode"] };
 const forWebEditor: BuildOptions = {
   platform: "browser",

@@ -13,19 +13,21 @@ const TYPES_IN_USE = new Set([
   ...["FoldingRangeKind", "InlayHintKind", "SymbolKind"],
 ]);
 
-/** Classes of the server's library that the server does without: notebooks, and tokens built by a builder. */
-const CLASSES_NOT_IN_USE = [
-  "CellTextDocumentConnection",
-  "NotebookDocuments",
-  "SemanticTokensBuilder",
-  "SemanticTokensDiff",
-];
+/** What the server does without: notebooks, and tokens built by a builder. */
+const NOT_IN_USE = [
+  ...["CellTextDocumentConnection", "NotebookDocuments", "SemanticTokensBuilder", "SemanticTokensDiff"],
+  ...["ExecutionSummary", "NotebookCell", "NotebookCellArrayChange", "NotebookDocument"],
+].join("|");
 
 const COMPILED =
   /node_modules[\\/]vscode-(?:jsonrpc|languageserver|languageserver-protocol)[\\/]lib[\\/].*\.js$/;
 const TYPES = /node_modules[\\/]vscode-languageserver-types[\\/]lib[\\/].*\.js$/;
 const UNUSED_CLASS = new RegExp(
-  `^class (${CLASSES_NOT_IN_USE.join("|")}) \\{\\n[\\s\\S]*?^\\}\\n(?:exports\\.\\1 = \\1;\\n)?`,
+  `^class (${NOT_IN_USE}) \\{\\n[\\s\\S]*?^\\}\\n(?:exports\\.\\1 = \\1;\\n)?`,
+  "gmu",
+);
+const UNUSED_NAMESPACE = new RegExp(
+  `^var (${NOT_IN_USE});\\n\\(function \\(\\1\\) \\{\\n[\\s\\S]*?^\\}\\)\\(\\1 .*\\n`,
   "gmu",
 );
 const HELPERS = "lean-helpers";
@@ -48,15 +50,15 @@ exports.importStar = (from) => {
 exports.importDefault = (from) => (from?.__esModule ? from : { default: from });
 `;
 
-/** The plugin; with `onlyTypesInUse` the library of types is cut down as well. */
-export function leanLibraries({ onlyTypesInUse }: { onlyTypesInUse: boolean }): Plugin {
+/** The plugin; what only the server does without stays in for the client. */
+export function leanLibraries({ isServer }: { isServer: boolean }): Plugin {
   return {
     name: "lean-libraries",
     setup({ onLoad, onResolve }) {
       onResolve({ filter: new RegExp(`^${HELPERS}$`) }, () => ({ path: HELPERS, namespace: HELPERS }));
       onLoad({ filter: /.*/, namespace: HELPERS }, () => ({ contents: HELPERS_SOURCE, loader: "js" }));
-      onLoad({ filter: COMPILED }, ({ path }) => load(path, leanModule));
-      if (onlyTypesInUse) onLoad({ filter: TYPES }, ({ path }) => load(path, leanTypes));
+      onLoad({ filter: COMPILED }, ({ path }) => load(path, isServer ? serverModule : leanModule));
+      if (isServer) onLoad({ filter: TYPES }, ({ path }) => load(path, serverTypes));
     },
   };
 }
@@ -65,15 +67,19 @@ async function load(path: string, lean: (source: string) => string): Promise<OnL
   return { contents: lean(await readFile(path, "utf8")), loader: "js" };
 }
 
-/** One compiled module with the shared helpers in place of its own. */
-export function leanModule(source: string): string {
-  const unknown = [...source.matchAll(/languageserver_types_1\.(\w+)/gu)].find(
+/** One compiled module with the shared helpers, without what the server does without. */
+function serverModule(source: string): string {
+  const dropped = [...source.matchAll(/languageserver_types_1\.(\w+)/gu)].find(
     ([, name = ""]) => !TYPES_IN_USE.has(name),
   );
-  if (unknown !== undefined) throw new Error(`esbuild.lean.ts drops ${unknown[1]}, which is used`);
+  if (dropped !== undefined) throw new Error(`esbuild.lean.ts drops ${dropped[1]}, which is used`);
+  return leanModule(source.replaceAll(UNUSED_CLASS, "").replaceAll(UNUSED_NAMESPACE, ""));
+}
+
+/** One compiled module with the shared helpers in place of its own. */
+function leanModule(source: string): string {
   const lean = source
     .replaceAll(/^var __\w+ = \(this && this\.__\w+\) \|\| [\s\S]*?^\}[)(]*;\n/gmu, "")
-    .replaceAll(UNUSED_CLASS, "")
     .replaceAll(/^exports\.\w+ = (?:exports\.\w+ = )*void 0;\n/gmu, "")
     .replaceAll(
       /^Object\.defineProperty\(exports, ("\w+"), \{ enumerable: true, get: function \(\) \{ return ([\w.]+); \} \}\);$/gmu,
@@ -84,7 +90,7 @@ export function leanModule(source: string): string {
 }
 
 /** The library of types without its classes, and without the parts that nothing uses. */
-export function leanTypes(source: string): string {
+function serverTypes(source: string): string {
   return source
     .replaceAll(/^(?:export )?class \w+ \{\n[\s\S]*?^\}\n/gmu, "")
     .replaceAll(

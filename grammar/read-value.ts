@@ -89,7 +89,7 @@ function readParts(
       if (parts.length > 0) break;
       return misspelt(cursor);
     }
-    if (parts.length > 0 && !isFinerPart(last, next)) break;
+    if (parts.length > 0 && !isFinerPart(last, next) && !isBehindColors(item, last, next)) break;
     if (next.unit !== undefined && dimension !== "any" && next.unit.dimension !== dimension) {
       cursor.report({
         code: "unit-mismatch",
@@ -119,6 +119,16 @@ function isFinerPart(
     return false;
   }
   return /^\d/u.test(next.number) && Number(next.number) * next.unit.factor < last.factor;
+}
+
+/** Behind the colors that are out comes the backing, of any length: `out 10 colors 50 ft`. */
+function isBehindColors(
+  item: ItemRow,
+  last: UnitRow | undefined,
+  next: { number: string; unit: UnitRow | undefined },
+): boolean {
+  const isColors = item.word === "out" && last?.unit === "colors" && next.unit?.unit !== "colors";
+  return isColors && next.unit?.dimension === "length" && /^\d/u.test(next.number);
 }
 
 /** A number and the unit that follows it, without moving the cursor. */

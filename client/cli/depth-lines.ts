@@ -6,7 +6,8 @@ import type { TripEvent } from "../../server/model/trip.ts";
 import type { DepthLineJson, DepthPlaceJson } from "./output-schemas.ts";
 
 /** One line's depths. */
-export function depthLineJson({ trip }: TripAnalysis, depth: LineDepth): DepthLineJson {
+export function depthLineJson(day: TripAnalysis, depth: LineDepth): DepthLineJson {
+  const { trip } = day;
   const { event, setting } = depth;
   return {
     line: event.lineIndex,
@@ -17,8 +18,31 @@ export function depthLineJson({ trip }: TripAnalysis, depth: LineDepth): DepthLi
     rig: depth.rig,
     outM: setting.outM ?? null,
     ball: placeJson(depth.ball),
+    weight: placeJson(depth.weight),
+    weightIs: depth.weightIs ?? null,
     lure: placeJson(depth.lure),
-    why: depth.why ?? depth.whyNoLure,
+    slider: depth.slider,
+    sideM: depth.sideM,
+    why: depth.why ?? depth.whyNoLure ?? depth.whyNoBall,
+    assumed: [...depth.assumed],
+    changes: changesJson(day, depth),
+  };
+}
+
+const TEN_FEET_M = 3.048;
+const FASTER_MS = 0.2 * 0.44704;
+
+/** What a little more line, a little more speed and other gear of the book would change. */
+function changesJson(day: TripAnalysis, depth: LineDepth): DepthLineJson["changes"] {
+  const main = depth.ball ?? depth.lure;
+  if (main === null) return null;
+  return {
+    of: depth.ball === null ? "lure" : "ball",
+    moreOut: { byM: TEN_FEET_M, deeperM: main.depthPerOut * TEN_FEET_M },
+    faster: { byMS: FASTER_MS, deeperM: main.depthPerSpeed * FASTER_MS },
+    gear: day
+      .gearChanges(depth)
+      .map(({ kind, name, instead, deeperM }) => ({ kind, name, instead, deeperM })),
   };
 }
 

@@ -23,7 +23,7 @@ import type { Files, Listed, PathKind } from "./world.ts";
 /** The files of this machine. */
 export function diskFiles(): Files {
   const shelf = new BookShelf();
-  return { kindOf, list, readText, booksNear: (path) => shelf.booksNear(path, []), replaceText };
+  return { kindOf, list, readText, booksNear: (path) => shelf.booksNear(path, []), replaceText, writeText };
 }
 
 function kindOf(path: string): PathKind {
@@ -52,6 +52,15 @@ function listedKind(folder: string, entry: Dirent): Listed["kind"] {
   if (entry.isDirectory()) return "folder";
   if (entry.isFile()) return "file";
   return entry.isSymbolicLink() && kindOf(join(folder, entry.name)).kind === "file" ? "file" : "other";
+}
+
+function writeText(path: string, text: string): string | undefined {
+  try {
+    writeFileSync(path, text, "utf8");
+    return undefined;
+  } catch (error) {
+    return plainReason(error).replace(/^reading/u, "writing");
+  }
 }
 
 /** Written beside the file, then renamed over it: a reader sees the old text or the new one, never half of one. */

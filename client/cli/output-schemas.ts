@@ -153,6 +153,25 @@ const depthPlace = z.strictObject({
   highM: finite.describe("Deep end of the 80 % range."),
   behindM: finite.describe("Distance behind the tow point."),
 });
+const deeperM = finite.describe("Change of depth; negative is shallower.");
+const slider = z.strictObject({
+  lure: z.string(),
+  depthM: finite.describe("Of a free slider where it would balance; only the range is known."),
+  lowM: finite,
+  highM: finite,
+  behindM: finite,
+  isFree: z.boolean(),
+});
+const changes = z.strictObject({
+  of: z.enum(["ball", "lure"]),
+  moreOut: z.strictObject({ byM: finite, deeperM }),
+  faster: z.strictObject({ byMS: finite, deeperM }),
+  gear: z
+    .array(
+      z.strictObject({ kind: z.enum(["ball", "cable"]), name: z.string(), instead: z.string(), deeperM }),
+    )
+    .describe("The next heavier ball and the other cable of the book, on the same line."),
+});
 const depthLine = z.strictObject({
   line: line.nullable().describe("Line number in the file, from 0; null for a what-if."),
   trip: z.string().describe("The trip's date."),
@@ -161,9 +180,15 @@ const depthLine = z.strictObject({
   instant: instant.nullable().describe("The same in UTC; null where the time zone isn't known."),
   rig: z.string(),
   outM: finite.nullable().describe("Cable or line out by the counter."),
-  ball: depthPlace.nullable(),
+  ball: depthPlace.nullable().describe("Null on a line that has no ball, and says so in why."),
+  weight: depthPlace.nullable().describe("The diver or in-line weight of a line that has no ball."),
+  weightIs: z.enum(["diver", "weight"]).nullable(),
   lure: depthPlace.nullable(),
-  why: z.string().nullable().describe("Why the ball, or else the lure, is null."),
+  slider: slider.nullable(),
+  sideM: finite.nullable().describe("How far a planer board takes the line to the side."),
+  why: z.string().nullable().describe("Why there is no depth, or else none of the lure, or else no ball."),
+  assumed: z.array(z.string()).describe("What the book or the line doesn't say and was taken."),
+  changes: changes.nullable().describe("What-ifs on this line; null without a depth."),
 });
 const depthFile = z.strictObject({ path, lines: z.array(depthLine), error: error.optional() });
 const whatIf = z.strictObject({
@@ -179,6 +204,53 @@ export const depthOutput = envelope("depth", {
   caution,
   files: z.array(depthFile),
   whatIf: whatIf.optional().describe("What was asked; the answer is the one line of the one file."),
+});
+
+const fittedReading = z.strictObject({
+  path,
+  line,
+  trip: z.string().describe("The trip's date."),
+  time: clock.nullable().describe("The clock on board."),
+  kind: z.enum(["probe-depth", "ball-depth", "probe-behind", "ball-behind"]).describe("What was measured."),
+  outM: finite.describe("Cable out by the counter."),
+  speedMS: finite,
+  measuredM: finite,
+  expectedM: finite.nullable().describe("By the fit; null where the reading was left out."),
+  sdM: finite.nullable().describe("One standard error of measured against expected."),
+  weight: finite.describe("1 for an ordinary reading, less the farther off, 0 where it was left out."),
+  why: z.string().nullable().describe("Why it was left out."),
+});
+const fittedValue = z.strictObject({ value: finite, error: finite.describe("One standard error.") });
+const calibratedRig = z.strictObject({
+  boat: z.string(),
+  rig: z.string(),
+  gearSince: z.string().nullable().describe("Day on which its cable, ball or rig was last replaced."),
+  date: z.string().describe("Day of the last reading; the line holds from then on."),
+  drag: fittedValue.nullable().describe("Against the plain law of a smooth cable, as a ratio."),
+  counterScale: fittedValue.nullable(),
+  counterOffsetM: fittedValue.nullable(),
+  links: z
+    .strictObject({ dragScale: finite, dragOffset: finite, scaleOffset: finite })
+    .nullable()
+    .describe("Correlations of the errors."),
+  open: z
+    .array(z.enum(["drag", "counter", "scale-from-offset", "drag-from-counter"]))
+    .describe("What the readings can't tell yet."),
+  next: z
+    .strictObject({ kind: z.enum(["probe", "touch"]), outM: finite, speedMS: finite, leaves: finite })
+    .nullable()
+    .describe("The reading that would tell the most, and what share of the error of usual depths it leaves."),
+  gearLine: z.string().nullable().describe("For the gear book."),
+  why: z.string().nullable().describe("Why there is no fit."),
+  readings: z.array(fittedReading),
+});
+const unusedReading = z.strictObject({ path, line, trip: z.string(), rig: z.string(), why: z.string() });
+
+export const calibrateOutput = envelope("calibrate", {
+  caution,
+  rigs: z.array(calibratedRig),
+  unused: z.array(unusedReading).describe("Probe and touch lines that tell nothing of a counter or cable."),
+  files: z.array(z.strictObject({ path, readings: count, error: error.optional() })),
 });
 
 const four = {
@@ -225,5 +297,8 @@ export type SummaryFileJson = z.infer<typeof summaryFile>;
 export type DepthPlaceJson = z.infer<typeof depthPlace>;
 export type DepthLineJson = z.infer<typeof depthLine>;
 export type DepthFileJson = z.infer<typeof depthFile>;
+export type CalibratedRigJson = z.infer<typeof calibratedRig>;
+export type FittedReadingJson = z.infer<typeof fittedReading>;
+export type UnusedReadingJson = z.infer<typeof unusedReading>;
 export type WhatIfJson = z.infer<typeof whatIf>;
 export type CaseAnswerJson = z.infer<typeof caseAnswer>;

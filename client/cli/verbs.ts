@@ -6,5 +6,6 @@ export const VERBS: ReadonlyMap<string, () => Promise<Verb>> = new Map([
   ["check", async (): Promise<Verb> => (await import("./verbs/check.ts")).CHECK],
   ["format", async (): Promise<Verb> => (await import("./verbs/format.ts")).FORMAT],
   ["summary", async (): Promise<Verb> => (await import("./verbs/summary.ts")).SUMMARY],
+  ["calibrate", async (): Promise<Verb> => (await import("./verbs/calibrate.ts")).CALIBRATE],
   ["depth", async (): Promise<Verb> => (await import("./verbs/depth.ts")).DEPTH],
 ]);

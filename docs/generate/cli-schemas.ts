@@ -1,6 +1,7 @@
 /** The JSON Schema of what each verb of the command line prints with --json. */
 import * as z from "zod";
 import {
+  calibrateOutput,
   casesOutput,
   checkOutput,
   depthOutput,
@@ -14,6 +15,7 @@ const OUTPUTS = [
   { name: "explain", of: "deepwake check --explain CHECK --json", schema: explainOutput },
   { name: "format", of: "deepwake format --json", schema: formatOutput },
   { name: "summary", of: "deepwake summary --json", schema: summaryOutput },
+  { name: "calibrate", of: "deepwake calibrate --json", schema: calibrateOutput },
   { name: "depth", of: "deepwake depth --json, of trips and of a what-if", schema: depthOutput },
   { name: "depth-case", of: "deepwake depth --case FILE --json", schema: casesOutput },
 ] as const;

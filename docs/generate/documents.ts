@@ -3,6 +3,7 @@ import { textmateGrammar } from "../../grammar/highlighting/textmate-grammar.ts"
 import { checksIndex } from "./checks-index.ts";
 import { withChecksSetting } from "./checks-setting.ts";
 import { CLI_SCHEMAS } from "./cli-schemas.ts";
+import { defaultsTable } from "./defaults-table.ts";
 import { formatTable } from "./format-table.ts";
 import { fillParts, type Parts } from "./generated-parts.ts";
 import { grammarRules } from "./grammar-rules.ts";
@@ -36,6 +37,7 @@ export const DOCUMENTS: readonly GeneratedDocument[] = [
     grammar: grammarRules,
   }),
   page("docs/checks/README.md", { "every check": checksIndex }),
+  page("docs/physics.md", { defaults: defaultsTable }),
   page("docs/format.md", { "example as text": exampleText, "example as typed form": exampleJson }),
   page("docs/settings.md", { thresholds: thresholdTable, defaults: defaultTable }),
   { path: "package.json", render: withChecksSetting },

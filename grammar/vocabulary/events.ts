@@ -37,7 +37,7 @@ const tackle: readonly ItemRow[] = [
   name("flasher", "lure", "A flasher ahead of the lure."),
   measure("leader", "length", "Leader between flasher and lure, or behind a weighted line."),
   name("slider", "lure", "A second lure on a short leader, free on the line above the ball."),
-  measure("fixed", "length", "The slider is pinned that far above the ball."),
+  measure("fixed", "length", "The slider is pinned that far above its release, along the line."),
   name("ball", "ball", "Another ball than the rig's own."),
 ];
 const degree = [

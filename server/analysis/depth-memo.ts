@@ -1,18 +1,24 @@
 /** Depths kept by value: the same rig in the same water is solved once, whatever line asks. */
 import { type BandedDownrigger, rigParameters, solveDownriggerBand } from "../physics/downrigger-band.ts";
+import { type BandedLongLine, solveLongLineBand } from "../physics/long-line-band.ts";
+import { longLineParameters } from "../physics/long-line-parameters.ts";
 import type { Refusal } from "../physics/refusal.ts";
+import type { SliderDepth } from "../physics/slider.ts";
 import type { DownriggerTask } from "./downrigger-input.ts";
+import type { LongLineTask } from "./long-line-input.ts";
 
-/** Solved downriggers by what they were solved from. */
+/** Solved rigs by what they were solved from. */
 export interface DepthMemo {
   readonly answers: Map<string, BandedDownrigger | Refusal>;
+  readonly longLines: Map<string, BandedLongLine | Refusal>;
+  readonly sliders: Map<string, SliderDepth | Refusal>;
   /** How many were solved, for tests that count work. */
   solved: number;
 }
 
 /** A memo with nothing in it. */
 export function createDepthMemo(): DepthMemo {
-  return { answers: new Map(), solved: 0 };
+  return { answers: new Map(), longLines: new Map(), sliders: new Map(), solved: 0 };
 }
 
 /** Enough for ten seasons of one boat's settings; past it the memo starts anew. */
@@ -21,11 +27,26 @@ const MOST_ANSWERS = 20_000;
 /** Solves a task, or gives the answer kept for an equal one. */
 export function solveTask(task: DownriggerTask, memo: DepthMemo): BandedDownrigger | Refusal {
   const key = JSON.stringify([task.downrigger, task.spreads]);
-  const known = memo.answers.get(key);
+  return kept(memo.answers, key, memo, () =>
+    solveDownriggerBand(task.downrigger, rigParameters(task.spreads)),
+  );
+}
+
+/** The same for a line that is on no downrigger. */
+export function solveLongLineTask(task: LongLineTask, memo: DepthMemo): BandedLongLine | Refusal {
+  const key = JSON.stringify([task.line, task.spreads]);
+  return kept(memo.longLines, key, memo, () =>
+    solveLongLineBand(task.line, longLineParameters(task.spreads)),
+  );
+}
+
+/** The answer kept under a key, or a new one. */
+export function kept<T>(answers: Map<string, T>, key: string, memo: DepthMemo, solve: () => T): T {
+  const known = answers.get(key);
   if (known !== undefined) return known;
-  const answer = solveDownriggerBand(task.downrigger, rigParameters(task.spreads));
+  const answer = solve();
   memo.solved++;
-  if (memo.answers.size >= MOST_ANSWERS) memo.answers.clear();
-  memo.answers.set(key, answer);
+  if (answers.size >= MOST_ANSWERS) answers.clear();
+  answers.set(key, answer);
   return answer;
 }

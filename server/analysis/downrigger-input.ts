@@ -1,4 +1,5 @@
 /** Gear, setting and water of a cable with its rods → the physical downrigger the solver takes, or why there is none. */
+
 import type { Ball, Cable, Calibration, Gear, Lure, Rig } from "../model/gear-types.ts";
 import type { Setting } from "../model/setting.ts";
 import type { CableSpread } from "../model/timeline.ts";
@@ -9,10 +10,12 @@ import {
   defaultRodLine,
   type RodOnCable,
 } from "../physics/downrigger.ts";
-import { type DownriggerSpreads, defaultSpreads } from "../physics/downrigger-band.ts";
+import type { DownriggerSpreads } from "../physics/downrigger-band.ts";
+import type { FlowProfile } from "../physics/flow-profile.ts";
 import { type LineMaterial, lineMake } from "../physics/line-materials.ts";
 import { type LineInUse, type LureForces, liftAreaForDive, lureForces } from "../physics/lure.ts";
 import { waterAt } from "../physics/water.ts";
+import { calibrationUsed } from "./calibration-used.ts";
 
 /** What to solve: a downrigger, how well its inputs are known, and what was assumed. */
 export interface DownriggerTask {
@@ -20,6 +23,8 @@ export interface DownriggerTask {
   readonly downrigger: Downrigger;
   readonly spreads: DownriggerSpreads;
   readonly calibration: Calibration | undefined;
+  /** Calibrations of other rigs that narrow this one's range. */
+  readonly sharedFrom: readonly Calibration[];
 }
 
 /** Why a depth can't be computed, as a sentence part without capital or stop. */
@@ -32,13 +37,16 @@ const no = (why: string): NoTask => ({ ok: false, why });
 
 /** The water and speed a line runs in. */
 export interface WaterAndSpeed {
-  readonly speedMS: number;
+  readonly flow: FlowProfile;
+  /** Of the one speed, or of the deep one in a sheared stream. */
   readonly speedSdMS: number;
+  /** Of the speed on top in a sheared stream. */
+  readonly surfaceSpeedSdMS?: number;
   readonly waterTemperatureC: number;
 }
 
 /** Salinity of sea water, where the book says salt (standard sea water). */
-const SEA_WATER_PSU = 35;
+export const SEA_WATER_PSU = 35;
 
 /** Builds the task for a cable rig and the rods clipped to it. */
 export function downriggerTask(
@@ -56,28 +64,29 @@ export function downriggerTask(
     return no(`${rig.name} has no ball in the gear book (ball NAME on its rig line)`);
   const ball = gear.balls.get(ballName);
   if (ball?.massKg === undefined) return no(`the weight of ball ${ballName} isn't in the gear book`);
-  const calibration = calibrationOf(gear, rig);
-  const dragMultiplier = calibration?.dragRatio ?? DEFAULTS.cableDragMultiplier.value;
+  const used = calibrationUsed(gear, rig, water.speedSdMS);
+  const calibration = used.own;
   const built: RodOnCable[] = [];
   for (const [name, { setting, isClipped }] of rods) {
     if (!isClipped) continue;
     const rod = rodOnCable(gear, name, setting);
     if (!rod.ok) return rod;
-    if (rod.rod !== undefined) built.push(rod.rod);
+    if (rod.rod !== undefined) built.push(draggingBy(rod.rod, used.linesDrag));
   }
   const downrigger = completeDownrigger({
     outM: own.outM,
-    speedMS: water.speedMS,
+    flow: water.flow,
     counterScale: calibration?.counterScale ?? DEFAULTS.counterScale.value,
     counterOffsetM: calibration?.counterOffsetM ?? DEFAULTS.counterOffsetM.value,
     waterTemperatureC: water.waterTemperatureC,
     salinityPsu: gear.water === "salt" ? SEA_WATER_PSU : DEFAULTS.salinityPsu.value,
-    cable: { make: cable.make, dragMultiplier },
+    cable: { make: cable.make, dragMultiplier: used.cableDrag },
     ball: ballForces(ball, ball.massKg),
     ...(rig.probeAboveBallM === undefined ? {} : { probeAboveBallM: rig.probeAboveBallM }),
     rods: built,
   });
-  return { ok: true, downrigger, spreads: spreadsOf(water.speedSdMS, calibration), calibration };
+  const spreads = spreadsOn(used.spreads, water.surfaceSpeedSdMS);
+  return { ok: true, downrigger, spreads, calibration, sharedFrom: used.shared };
 }
 
 function cableOf(gear: Gear, rig: Rig): { ok: true; make: LineInUse["make"] } | NoTask {
@@ -88,19 +97,24 @@ function cableOf(gear: Gear, rig: Rig): { ok: true; make: LineInUse["make"] } | 
   return makeOf(cable, gear.calibrations.get(cable.name)?.massPerLengthKgM);
 }
 
-function makeOf(
+/** How a line of the book is made; a weight that was measured takes the place of the reckoned one. */
+export function makeOf(
   cable: Cable,
   weighedKgM: number | undefined,
 ): { ok: true; make: LineInUse["make"] } | NoTask {
   if (cable.diameterM === undefined) return no(`the diameter of cable ${cable.name} isn't in the gear book`);
   const material = MATERIALS[cable.material ?? ""];
   if (material === undefined) return no(`what cable ${cable.name} is made of isn't in the gear book`);
+  if (cable.material === "weighted" && (weighedKgM ?? cable.massPerLengthKgM) === undefined)
+    return no(`the weight of weighted line ${cable.name} isn't in the gear book (weight 2.1 g/m)`);
   const make = lineMake(material, cable.diameterM, weighedKgM ?? cable.massPerLengthKgM, cable.coreDiameterM);
   return make.ok ? { ok: true, make } : no(make.why);
 }
 
+/** A weighted line fills its circle like strands of wire; what it weighs has to be stated. */
 const MATERIALS: Readonly<Record<string, LineMaterial>> = {
   steel: "steel",
+  weighted: "steel",
   braid: "braid",
   copper: "copper",
   mono: "mono",
@@ -129,41 +143,22 @@ function ballForces(
   };
 }
 
-/** A calibration holds until the rig, its cable or its ball is replaced by a later line. */
-export function calibrationOf(gear: Gear, rig: Rig): Calibration | undefined {
-  const calibration = gear.calibrations.get(rig.name);
-  if (calibration === undefined) return undefined;
-  const parts = [
-    rig.origin,
-    gear.cables.get(rig.cable ?? "")?.origin,
-    gear.balls.get(rig.ball ?? "")?.origin,
-  ];
-  const changed = parts.some((origin) => (origin?.from ?? "") > (calibration.origin.from ?? ""));
-  return changed ? undefined : calibration;
+/** A stream with a speed on top of its own has that speed's error too. */
+function spreadsOn(spreads: DownriggerSpreads, surfaceSpeedSdMS: number | undefined): DownriggerSpreads {
+  return surfaceSpeedSdMS === undefined ? spreads : { ...spreads, surfaceSpeedMS: surfaceSpeedSdMS };
 }
 
-/** Judgement, near what a fit of six mixed readings leaves (docs/physics.md). */
-const CALIBRATED_SD = { dragShare: 0.1, counterScale: 0.015, counterOffsetM: 0.3 } as const;
-
-function spreadsOf(speedSdMS: number, calibration: Calibration | undefined): DownriggerSpreads {
-  const spreads = defaultSpreads(speedSdMS);
-  if (calibration === undefined) return spreads;
-  const { dragRatio, dragError, counterScale, counterScaleError, counterOffsetM, counterOffsetErrorM } =
-    calibration;
+/** The rod with its lines dragging so many times as much. */
+function draggingBy(rod: RodOnCable, factor: number): RodOnCable {
+  if (factor === 1) return rod;
+  const times = <T extends { readonly dragMultiplier: number }>(line: T): T => ({
+    ...line,
+    dragMultiplier: line.dragMultiplier * factor,
+  });
   return {
-    ...spreads,
-    ...(dragRatio === undefined
-      ? {}
-      : {
-          lnDragShared: 0,
-          lnDragCable: dragError === undefined ? CALIBRATED_SD.dragShare : dragError / dragRatio,
-        }),
-    counterScale:
-      counterScale === undefined ? spreads.counterScale : (counterScaleError ?? CALIBRATED_SD.counterScale),
-    counterOffsetM:
-      counterOffsetM === undefined
-        ? spreads.counterOffsetM
-        : (counterOffsetErrorM ?? CALIBRATED_SD.counterOffsetM),
+    ...rod,
+    lureLine: times(rod.lureLine),
+    ...(rod.rodLine === undefined ? {} : { rodLine: times(rod.rodLine) }),
   };
 }
 
@@ -196,7 +191,8 @@ function rodOnCable(
   };
 }
 
-function lureLineOf(gear: Gear, rig: Rig | undefined): { ok: true; line: LineInUse } | NoTask {
+/** The line of a rod's lure: the one its rig names, else nylon of the default diameter. */
+export function lureLineOf(gear: Gear, rig: Rig | undefined): { ok: true; line: LineInUse } | NoTask {
   const named = rig?.lureLine === undefined ? undefined : gear.cables.get(rig.lureLine);
   const dragMultiplier = DEFAULTS.lineDragMultiplier.value;
   const made =
@@ -206,7 +202,7 @@ function lureLineOf(gear: Gear, rig: Rig | undefined): { ok: true; line: LineInU
 }
 
 /** Pull of a lure on its line. A stated `pulls-down` sets the lift, at the speed and lead it is taken to hold for. */
-function forcesOf(lure: Lure | undefined, line: LineInUse): LureForces {
+export function forcesOf(lure: Lure | undefined, line: LineInUse): LureForces {
   const kind = lure?.kind === "plug" ? "plug" : lure?.kind === "fly" ? "fly" : "spoon";
   if (lure?.pullsDownM === undefined) return lureForces(kind);
   const diveM = (lure.pullsDownM.low + lure.pullsDownM.high) / 2;
@@ -214,7 +210,8 @@ function forcesOf(lure: Lure | undefined, line: LineInUse): LureForces {
   const known = fittedForces.get(key);
   if (known !== undefined) return known;
   if (fittedForces.size > 500) fittedForces.clear();
-  const forces = fitDive(lureForces(kind), diveM, line);
+  // A lure that states how deep it dives keeps that depth at any speed (common practice): no weight of its own.
+  const forces = fitDive({ ...lureForces(kind), weightN: 0 }, diveM, line);
   fittedForces.set(key, forces);
   return forces;
 }

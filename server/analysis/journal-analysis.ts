@@ -7,20 +7,22 @@ import { buildTimeline, type Timeline } from "../model/timeline.ts";
 import { gearResolver, type Trip } from "../model/trip.ts";
 import { tripsOf } from "../model/trips-of.ts";
 import { createDepthMemo, type DepthMemo } from "./depth-memo.ts";
+import { type GearChange, gearChanges } from "./gear-changes.ts";
 import { type LineDepth, lineDepths } from "./line-depth.ts";
 import { summarize, type TripSummary } from "./summary.ts";
 import { readWater, type WaterDay } from "./water-day.ts";
 
-/** One trip, computed. */
+/** One trip, computed. Its parts are computed when they are first asked for. */
 export interface TripAnalysis {
   readonly trip: Trip;
   readonly timeline: Timeline;
   readonly depths: readonly LineDepth[];
   readonly ages: ReadingAges;
-  /** Computed when first asked for. */
   readonly summary: TripSummary;
   /** What the readings say of the water, read when first asked for. */
   readonly water: WaterDay;
+  /** What other gear of the book would do to a line's depth; solved when first asked for. */
+  readonly gearChanges: (depth: LineDepth) => readonly GearChange[];
 }
 
 /** One file, computed. */
@@ -54,27 +56,39 @@ function knownOrNew(trip: Trip, memo: DepthMemo): TripAnalysis {
   return analysis;
 }
 
-/** Computes one trip. */
+/** Computes one trip; each part when it is first asked for, since most questions are about one part of one trip. */
 export function analyzeTrip(trip: Trip, memo: DepthMemo): TripAnalysis {
-  const timeline = buildTimeline(trip);
   const ages = readingAges(trip);
+  const timeline = once(() => buildTimeline(trip));
   const bottomHeldMs = thresholdOf(trip.gear, THRESHOLDS.bottomHeld) * 1000;
-  const depths = lineDepths(trip, timeline, { ages, bottomHeldMs, memo });
-  let summary: TripSummary | undefined;
-  let water: WaterDay | undefined;
+  const depths = once(() => lineDepths(trip, timeline(), { ages, bottomHeldMs, memo }));
+  const water = once(() => readWater(trip, ages));
+  const summary = once(() => summarize(trip, timeline(), depths(), water()));
   return {
     trip,
-    timeline,
-    depths,
     ages,
+    gearChanges: (depth) => gearChanges(trip, timeline(), depth, memo),
+    get timeline(): Timeline {
+      return timeline();
+    },
+    get depths(): readonly LineDepth[] {
+      return depths();
+    },
     get summary(): TripSummary {
-      summary ??= summarize(trip, timeline, depths, this.water);
-      return summary;
+      return summary();
     },
     get water(): WaterDay {
-      water ??= readWater(trip, ages);
-      return water;
+      return water();
     },
+  };
+}
+
+/** Computes a value when it is first asked for, and keeps it. */
+function once<T extends object>(compute: () => T): () => T {
+  let value: T | undefined;
+  return () => {
+    value ??= compute();
+    return value;
   };
 }
 

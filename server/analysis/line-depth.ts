@@ -1,29 +1,18 @@
-/** The true depth of every set, move and again line of a trip: ball and lure, their bands, and what they lean on. */
+/** The true depth of every set, move and again line of a trip: ball, weight and lure, their bands, what they lean on. */
 import type { Calibration, Rig } from "../model/gear-types.ts";
 import type { ReadingAges } from "../model/readings.ts";
-import { speedReadings, temperatureReadings } from "../model/readings.ts";
+import { temperatureReadings } from "../model/readings.ts";
 import type { Setting } from "../model/setting.ts";
 import type { CableSpread, Timeline } from "../model/timeline.ts";
 import { cableRigOf, type Trip, type TripEvent } from "../model/trip.ts";
-import type { BandedPlace } from "../physics/downrigger-band.ts";
 import { type BottomReading, bottomAt } from "./bottom.ts";
-import { type DepthMemo, solveTask } from "./depth-memo.ts";
-import { type DownriggerTask, downriggerTask, type NoTask } from "./downrigger-input.ts";
-import { type SpeedUsed, speedAt } from "./speed-used.ts";
+import type { DepthMemo } from "./depth-memo.ts";
+import type { DepthPlace } from "./depth-place.ts";
+import { downriggerDepth } from "./downrigger-depth.ts";
+import { longLineDepth } from "./long-line-depth.ts";
+import type { SliderPlace } from "./slider-depth.ts";
+import { type SpeedUsed, speedAt, trollingSpeeds } from "./speed-used.ts";
 import { profilesOf, type WaterUsed, waterAt } from "./water-used.ts";
-
-/** A depth with its 80 % band and the distance behind, m. */
-export interface DepthPlace {
-  readonly depthM: number;
-  readonly lowM: number;
-  readonly highM: number;
-  readonly behindM: number;
-  /** Change of depth per m/s of speed, and per m on the counter. */
-  readonly depthPerSpeed: number;
-  readonly depthPerOut: number;
-  /** The model went deeper than the bottom, which stopped it. */
-  readonly onBottom: boolean;
-}
 
 /** One line's depths; null with a reason where there is none. */
 export interface LineDepth {
@@ -31,22 +20,42 @@ export interface LineDepth {
   readonly rig: string;
   readonly setting: Setting;
   readonly ball: DepthPlace | null;
+  /** Why there is no ball depth, also on a line that has no ball; null where it is known. */
+  readonly whyNoBall: string | null;
+  /** The diver or in-line weight of a line that is on no downrigger. */
+  readonly weight: DepthPlace | null;
+  readonly weightIs: "diver" | "weight" | undefined;
   readonly lure: DepthPlace | null;
+  /** A second lure on a downrigger's line. */
+  readonly slider: SliderPlace | null;
+  /** How far a planer board takes the line to the side, m; null without one. It doesn't change the depth. */
+  readonly sideM: number | null;
+  /** Of a line that is on no downrigger: backing in the water, m, and what was taken for granted. */
+  readonly backingM: number;
+  readonly assumed: readonly string[];
   /** Depth of the lure's release, m. */
   readonly releaseDepthM: number | null;
-  /** Why there is no ball depth, as a sentence part. */
+  /** Why neither ball nor lure has a depth, as a sentence part. */
   readonly why: string | null;
   /** Why there is no lure depth though there is one for the ball. */
   readonly whyNoLure: string | null;
   readonly topAngleDeg: number | null;
   /** The model puts something at or above the surface. */
   readonly surfaced: boolean;
+  /** In a sheared stream, how many times over an error shows in the depth; null in a uniform one. */
+  readonly conditioning: number | null;
+  /** Other depths, m, at which the ball could hang as well in this stream; the deepest is given. */
+  readonly otherBallDepthsM: readonly number[];
   readonly speed: SpeedUsed | undefined;
   readonly water: WaterUsed | undefined;
   readonly bottom: BottomReading | undefined;
   readonly cableRig: Rig | undefined;
   readonly calibration: Calibration | undefined;
+  /** Other rigs' calibrations that narrow the range of one that has none. */
+  readonly sharedFrom: readonly Calibration[];
 }
+
+export type { DepthPlace } from "./depth-place.ts";
 
 const DEPTH_VERBS = new Set(["set", "move", "again"]);
 
@@ -59,7 +68,7 @@ export interface DepthSources {
 
 /** Depths of all set, move and again lines of a trip, in the order of the file. */
 export function lineDepths(trip: Trip, timeline: Timeline, sources: DepthSources): LineDepth[] {
-  const speeds = speedReadings(trip);
+  const speeds = trollingSpeeds(trip);
   const temperatures = temperatureReadings(trip);
   const profiles = profilesOf(trip);
   const depths: LineDepth[] = [];
@@ -71,105 +80,26 @@ export function lineDepths(trip: Trip, timeline: Timeline, sources: DepthSources
     const cableRig = cableRigOf(trip.gear, event.rig);
     const rods = timeline.spreadAfter.get(event.lineIndex);
     const speed = timeMs === undefined ? undefined : speedAt(speeds, timeMs, sources.ages);
-    const outM = (cableRig === undefined ? undefined : rods?.get(cableRig.name)?.setting.outM) ?? 0;
+    const reachM = roughDepthM(trip, event.rig, setting, rods);
     const water =
-      timeMs === undefined ? undefined : waterAt(profiles, temperatures, timeMs, outM, sources.ages);
+      timeMs === undefined ? undefined : waterAt(profiles, temperatures, timeMs, reachM, sources.ages);
     const bottom = timeMs === undefined ? undefined : bottomAt(trip, timeMs, sources.bottomHeldMs);
     const base = { event, rig: event.rig, setting, speed, water, bottom, cableRig };
-    const task = taskOf(trip, event, cableRig, rods, speed, water);
-    depths.push(task.ok ? solved(base, task, sources.memo) : unsolved(base, task.why));
+    depths.push(
+      cableRig === undefined
+        ? longLineDepth(trip, timeline, base, sources.memo)
+        : downriggerDepth(trip, base, rods, sources.memo),
+    );
   }
   return depths;
 }
 
-type Base = Pick<LineDepth, "event" | "rig" | "setting" | "speed" | "water" | "bottom" | "cableRig">;
-
-function taskOf(
-  trip: Trip,
-  event: TripEvent,
-  cableRig: Rig | undefined,
-  rods: CableSpread | undefined,
-  speed: SpeedUsed | undefined,
-  water: WaterUsed | undefined,
-): DownriggerTask | NoTask {
-  const rig = trip.gear.rigs.get(event.rig ?? "");
-  if (rig === undefined) return { ok: false, why: `${event.rig} isn't in the gear book` };
-  if (cableRig === undefined && rig.kind === "stacked") {
-    return {
-      ok: false,
-      why: `${rig.name} is stacked on ${rig.stackedOn}, which is no downrigger in the gear book`,
-    };
-  }
-  if (cableRig === undefined || rods === undefined) {
-    return { ok: false, why: `depths of ${rig.kind ?? "such"} lines aren't computed yet` };
-  }
-  if (event.instant === null) return { ok: false, why: "the line has no clock time, so no speed to go by" };
-  if (speed === undefined || water === undefined) {
-    return { ok: false, why: "no speed reading within reach (probe, surface or gps)" };
-  }
-  return downriggerTask(trip.gear, cableRig, rods, {
-    speedMS: speed.value,
-    speedSdMS: speed.sdMS,
-    waterTemperatureC: water.tempC,
-  });
+/** About how deep a line hangs, for the temperature around it: cable goes down, long lines a quarter of their length. */
+function roughDepthM(trip: Trip, rig: string, setting: Setting, rods: CableSpread | undefined): number {
+  const cableRig = cableRigOf(trip.gear, rig);
+  if (cableRig !== undefined) return rods?.get(cableRig.name)?.setting.outM ?? 0;
+  return LONG_LINE_SHARE * (setting.outM ?? 0);
 }
 
-function unsolved(base: Base, why: string): LineDepth {
-  return {
-    ...base,
-    ball: null,
-    lure: null,
-    releaseDepthM: null,
-    why,
-    whyNoLure: null,
-    topAngleDeg: null,
-    surfaced: false,
-    calibration: undefined,
-  };
-}
-
-function solved(base: Base, task: DownriggerTask, memo: DepthMemo): LineDepth {
-  const answer = solveTask(task, memo);
-  if (!answer.ok) return { ...unsolved(base, answer.why), calibration: task.calibration };
-  const rod = answer.rods.find((one) => one.id === base.rig);
-  const whyNoLure =
-    rod === undefined
-      ? "no lure is stated"
-      : base.setting.setbackM === undefined
-        ? "its setback behind the release isn't stated"
-        : null;
-  const waterM = base.bottom?.waterM;
-  return {
-    ...base,
-    ball: placeOf(answer.ball, waterM),
-    lure: rod === undefined || whyNoLure !== null ? null : placeOf(rod.lure, waterM),
-    releaseDepthM: rod?.release.depthM ?? null,
-    why: null,
-    whyNoLure,
-    topAngleDeg: answer.solved.topAngleDeg,
-    surfaced: answer.solved.surfaced,
-    calibration: task.calibration,
-  };
-}
-
-/** The bottom stops what the model would put below it. The band is solved when it is looked at. */
-function placeOf(place: BandedPlace, waterM: number | undefined): DepthPlace {
-  const limit = waterM ?? Number.POSITIVE_INFINITY;
-  return {
-    depthM: Math.min(place.depthM, limit),
-    get lowM() {
-      return Math.min(place.lowM, limit);
-    },
-    get highM() {
-      return Math.min(place.highM, limit);
-    },
-    behindM: place.behindM,
-    get depthPerSpeed() {
-      return place.depthPerSpeed;
-    },
-    get depthPerOut() {
-      return place.depthPerOut;
-    },
-    onBottom: place.depthM >= limit,
-  };
-}
+/** Share of its length that a long line goes down (common practice: copper a quarter, leadcore a sixth, divers half). */
+const LONG_LINE_SHARE = 0.25;

@@ -5,6 +5,7 @@ import type { Trip } from "../model/trip.ts";
 import { type Bite, bitesOf, lureOfBite } from "./bites.ts";
 import type { LineDepth } from "./line-depth.ts";
 import { type PoissonRange, poissonRange } from "./poisson-range.ts";
+import type { SliderPlace } from "./slider-depth.ts";
 import type { WaterDay } from "./water-day.ts";
 import { summarizeWater, type WaterSummary } from "./water-summary.ts";
 
@@ -107,7 +108,7 @@ export function summarize(
     speedsMS: speedExtents(trip),
     tempsC: tempExtents(trip),
     caughtAt: caughtAt(bites, timeline, depths, water),
-    depthsComputed: depths.filter((depth) => depth.ball !== null).length,
+    depthsComputed: depths.filter((depth) => depth.why === null).length,
     depthLines: depths.length,
     water: summarizeWater(trip, timeline, water, bites),
   };
@@ -183,6 +184,12 @@ function tempExtents(trip: Trip): TripSummary["tempsC"] {
   return { down: of("probe"), surface: of("surface") };
 }
 
+/** A free slider's depth is not known well enough to say what it caught at. */
+function pinnedSlider(depth: LineDepth | undefined): SliderPlace | null {
+  const slider = depth?.slider ?? null;
+  return slider?.isFree === true ? null : slider;
+}
+
 /** Each landed fish with the last depth computed for its rig before the bite. */
 function caughtAt(
   bites: readonly Bite[],
@@ -204,7 +211,7 @@ function caughtAt(
         rig: bite.rig,
         species: bite.fish?.species,
         lure: lureOfBite(bite, timeline),
-        depthM: bite.onSlider ? null : ((before?.lure ?? before?.ball)?.depthM ?? null),
+        depthM: (bite.onSlider ? pinnedSlider(before) : (before?.lure ?? before?.ball))?.depthM ?? null,
         sunriseMinutes: water.sunriseMinutes(bite.strike ?? bite.last) ?? null,
       };
     });

@@ -6,9 +6,13 @@ import { blowbackExceedsOut } from "./blowback-exceeds-out.ts";
 import type { Rule } from "./check.ts";
 import { clockMissing } from "./clock-missing.ts";
 import { clockRepeated } from "./clock-repeated.ts";
+import { counterDrift } from "./counter-drift.ts";
 import { deeperThanOut } from "./deeper-than-out.ts";
+import { depthDisagrees } from "./depth-disagrees.ts";
 import { fishImplausible } from "./fish-implausible.ts";
+import { lineTooLong } from "./line-too-long.ts";
 import { neverPulled } from "./never-pulled.ts";
+import { noDeeper } from "./no-deeper.ts";
 import { notInWater } from "./not-in-water.ts";
 import { overlappingTrips } from "./overlapping-trips.ts";
 import { readingMissing } from "./reading-missing.ts";
@@ -32,6 +36,10 @@ export const TRIP_RULES: readonly Rule[] = [
   setbackExceedsOut,
   blowbackExceedsOut,
   deeperThanOut,
+  lineTooLong,
+  noDeeper,
+  depthDisagrees,
+  counterDrift,
   aboveSurface,
   touchingBottom,
   speedImplausible,

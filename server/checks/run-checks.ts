@@ -29,6 +29,14 @@ export function runChecks(
   return found.sort((a, b) => a.lineIndex - b.lineIndex || a.start - b.start);
 }
 
+/** Does most of the work of `runChecks` ahead of it, a trip a step, so that its caller may stop to answer others. */
+export function* prepareChecks(analysis: JournalAnalysis, choices: SeverityChoices): Generator<void> {
+  for (const day of analysis.trips) {
+    knownOrNew(analysis, day, choices);
+    yield;
+  }
+}
+
 const NO_CHOICES: SeverityChoices = new Map();
 
 function runRules(analysis: JournalAnalysis, choices: SeverityChoices, rules: readonly Rule[]): Finding[] {

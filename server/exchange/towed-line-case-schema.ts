@@ -71,8 +71,22 @@ export const towedLineCase = z.strictObject({
   allSolutions: aside,
 });
 
-/** The only profile that is solved so far. */
-export const uniformProfile = z.strictObject({ type: z.literal("uniform"), U: z.number() });
+/** The profiles that are solved: one speed, straight pieces between depths, or a smooth passage. m, m/s. */
+export const flowProfile = z.discriminatedUnion("type", [
+  z.strictObject({ type: z.literal("uniform"), U: z.number() }),
+  z.strictObject({
+    type: z.literal("piecewise"),
+    z: z.array(z.number()).min(1).max(500),
+    U: z.array(z.number()).min(1).max(500),
+  }),
+  z.strictObject({
+    type: z.literal("tanh"),
+    Uupper: z.number(),
+    Ulower: z.number(),
+    zmid: z.number(),
+    halfwidth: z.number().positive(),
+  }),
+]);
 
 /** A file of cases. Its cases are read one by one, so that one bad case spoils no other. */
 export const towedLineFile = z.strictObject({

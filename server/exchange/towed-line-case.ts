@@ -1,5 +1,5 @@
 import { type CylinderDrag, constantDrag, reynoldsDrag } from "../physics/drag.ts";
-import { type FlowProfile, uniformFlow, whySheared } from "../physics/flow-profile.ts";
+import { type FlowProfile, uniformFlow } from "../physics/flow-profile.ts";
 import {
   type LineSegment,
   type PointBody,
@@ -12,11 +12,11 @@ import {
   type CaseBody,
   type CaseLine,
   type CaseSegment,
+  flowProfile,
   plainIssue,
   type TowedLineCase,
   towedLineCase,
   towedLineFile,
-  uniformProfile,
 } from "./towed-line-case-schema.ts";
 
 /** One node of an answer, in the field names of the case file: m, N. The top has no tension above it. */
@@ -47,6 +47,11 @@ export type CaseAnswer =
       readonly id: string;
       readonly out: CaseOut;
       readonly branchOut?: CaseOut & { readonly lureDepth: number };
+      /** Every steady shape, shallowest first, where there is more than one; `out` is the deepest. */
+      readonly allSolutions?: readonly CaseOut[];
+      readonly chosen?: "deepest";
+      /** In a sheared stream: how many times over an error of the model shows in the depth. */
+      readonly conditioning?: number;
     }
   | { readonly id: string; readonly error: string };
 
@@ -82,14 +87,19 @@ function idOf(input: unknown, index: number): string {
   return (typeof id === "string" && id !== "") || typeof id === "number" ? String(id) : `case ${index + 1}`;
 }
 
-const SHEARED = new Set(["piecewise", "tanh"]);
+const PROFILE_TYPES = new Set(["uniform", "piecewise", "tanh"]);
 
 /** The flow, or why there is none. */
 function readProfile(profile: { readonly type: string }): FlowProfile | string {
-  if (SHEARED.has(profile.type)) return whySheared(profile.type);
-  if (profile.type !== "uniform") return `a profile of type '${profile.type}' is not known; only 'uniform'`;
-  const read = uniformProfile.safeParse(profile);
-  return read.success ? uniformFlow(read.data.U) : plainIssue(read.error, "profile");
+  if (!PROFILE_TYPES.has(profile.type))
+    return `a profile of type '${profile.type}' is not known; only uniform, piecewise and tanh`;
+  const read = flowProfile.safeParse(profile);
+  if (!read.success) return plainIssue(read.error, "profile");
+  const { data } = read;
+  if (data.type === "uniform") return uniformFlow(data.U);
+  if (data.type === "piecewise") return { type: "piecewise", depthsM: data.z, speedsMS: data.U };
+  const { Uupper, Ulower, zmid, halfwidth } = data;
+  return { type: "tanh", upperMS: Uupper, lowerMS: Ulower, middleM: zmid, halfWidthM: halfwidth };
 }
 
 /** What a case says twice, differently. */
@@ -149,9 +159,21 @@ function solveRead(id: string, read: TowedLineCase, flow: FlowProfile): CaseAnsw
   if (solved.leastDepthM < -SURFACE_SLACK * Math.max(1, totalLengthM(line.segments)))
     return { id, error: "part of the line comes above the surface, where the model does not hold" };
   const clipped = solved.branches[0];
-  if (clipped === undefined) return { id, out: caseOut(solved, top.xM) };
-  const branchOut = { ...caseOut(clipped, top.xM), lureDepth: clipped.depthM };
-  return { id, out: caseOut(solved, top.xM), branchOut };
+  const { alternatives, conditioning } = solved;
+  return {
+    id,
+    out: caseOut(solved, top.xM),
+    ...(clipped === undefined
+      ? {}
+      : { branchOut: { ...caseOut(clipped, top.xM), lureDepth: clipped.depthM } }),
+    ...(conditioning === undefined ? {} : { conditioning }),
+    ...(alternatives === undefined
+      ? {}
+      : {
+          allSolutions: [...alternatives, solved].map((one) => caseOut(one, top.xM)),
+          chosen: "deepest" as const,
+        }),
+  };
 }
 
 function towedLine(line: CaseLine, water: TowedLineCase["water"]): TowedLine {

@@ -11,6 +11,7 @@ import { TextDocument } from "vscode-languageserver-textdocument";
 import { LanguageService, type ServiceHost } from "../service/language-service.ts";
 import { answerRequests } from "./answer-requests.ts";
 import { type ClientAbilities, clientAbilities, rootsOf, SERVER_CAPABILITIES } from "./capabilities.ts";
+import { CheckQueue } from "./check-queue.ts";
 import { createGuard } from "./guard.ts";
 import { DEFAULT_SETTINGS, isSameSettings, readSettings, type Settings } from "./settings.ts";
 
@@ -39,6 +40,7 @@ class Server {
   readonly #guard = createGuard((message) => this.#connection.console.error(message));
   #settings: Settings = DEFAULT_SETTINGS;
   #client: ClientAbilities | undefined;
+  readonly #queue: CheckQueue;
 
   constructor(connection: Connection, world: ServerWorld) {
     this.#connection = connection;
@@ -46,6 +48,10 @@ class Server {
     this.#service = new LanguageService({
       booksNear: this.#guard.ask("finding gear books", [], (uri: string) => world.booksNear(uri)),
       severities: () => this.#settings.severities,
+    });
+    this.#queue = new CheckQueue(this.#service, this.#guard, (uri) => {
+      this.#publish(uri);
+      this.#refreshReaders(uri);
     });
   }
 
@@ -97,8 +103,7 @@ class Server {
     this.#guard.ask("reading", undefined, () => {
       this.#service.update(document.uri, document.version, document.getText());
     })(undefined);
-    this.#publish(document.uri);
-    this.#refreshReaders(document.uri);
+    this.#queue.add(document.uri);
   }
 
   #publish(uri: string): void {

@@ -28,6 +28,21 @@ function inUnit(
 
 /** A depth or length in whole units: `82 ft`. */
 export const lengthWords = (gear: Gear | undefined, m: number): string => inUnit(gear, "length", m, 0);
+/** A length of leadcore in colors to a tenth: `5 colors`. */
+export function colorWords(m: number): string {
+  const row = findUnit("colors");
+  return row === undefined ? `${m} m` : countWords(Number(fromSi(m, row).toFixed(1)), "color");
+}
+/** A length in the boat's unit, rounded to a whole number the way asked. */
+export function wholeLength(
+  gear: Gear | undefined,
+  m: number,
+  round: (value: number) => number,
+): { value: number; unit: string } {
+  const unit = lengthUnit(gear);
+  const row = findUnit(unit);
+  return { value: round(row === undefined ? m : fromSi(m, row)), unit };
+}
 /** The length of a fish in whole units: `35 in`. */
 export function fishLengthWords(gear: Gear | undefined, m: number): string {
   const unit = gear?.defaults.shortLength?.unit ?? (lengthUnit(gear) === "m" ? "cm" : "in");

@@ -11,7 +11,7 @@ export interface GearOrigin {
   readonly from: string | null;
 }
 
-export type CableMaterial = "steel" | "braid" | "copper" | "leadcore" | "mono" | "fluoro";
+export type CableMaterial = "steel" | "braid" | "copper" | "leadcore" | "weighted" | "mono" | "fluoro";
 
 export interface Cable {
   readonly name: string;
@@ -67,6 +67,8 @@ export interface Rig {
   readonly boardM: number | undefined;
   readonly leaderM: number | undefined;
   readonly holdsM: number | undefined;
+  readonly inlineWeightKg: number | undefined;
+  readonly dial: number | undefined;
   readonly tipHeightM: number | undefined;
   readonly rodPullN: number | undefined;
   readonly rods: number | undefined;
@@ -81,7 +83,14 @@ export interface Calibration {
   readonly counterScaleError: number | undefined;
   readonly counterOffsetM: number | undefined;
   readonly counterOffsetErrorM: number | undefined;
+  /** Correlations of the errors, -1 to 1. */
+  readonly dragScaleLink: number | undefined;
+  readonly dragOffsetLink: number | undefined;
+  readonly scaleOffsetLink: number | undefined;
   readonly massPerLengthKgM: number | undefined;
+  /** Of a diving planer. */
+  readonly liftAreaM2: number | undefined;
+  readonly dragAreaM2: number | undefined;
   readonly readings: number | undefined;
   readonly origin: GearOrigin;
 }

@@ -130,7 +130,15 @@ function oneOf<T extends string>(line: FactLine, words: readonly T[]): T | undef
   return words.find((word) => hasWord(line, word));
 }
 
-const MATERIALS: readonly CableMaterial[] = ["steel", "braid", "copper", "leadcore", "mono", "fluoro"];
+const MATERIALS: readonly CableMaterial[] = [
+  "steel",
+  "braid",
+  "copper",
+  "leadcore",
+  "weighted",
+  "mono",
+  "fluoro",
+];
 
 function cableOf(line: FactLine, origin: GearOrigin, defaults: UnitDefaults): Cable {
   return {
@@ -197,6 +205,8 @@ function rigOf(line: FactLine, origin: GearOrigin, defaults: UnitDefaults): Rig 
     boardM: length("board"),
     leaderM: length("leader"),
     holdsM: length("holds"),
+    inlineWeightKg: measureOf(line, "inline-weight", "mass", defaults),
+    dial: numberOf(line, "dial"),
     tipHeightM: length("tip"),
     rodPullN: measureOf(line, "pull", "force", defaults),
     rods: numberOf(line, "rods"),
@@ -213,7 +223,12 @@ function calibrationOf(line: FactLine, origin: GearOrigin, defaults: UnitDefault
     counterScaleError: numberOf(line, "counter-scale-error"),
     counterOffsetM: measureOf(line, "counter-offset", "length", defaults),
     counterOffsetErrorM: measureOf(line, "counter-offset-error", "length", defaults),
+    dragScaleLink: numberOf(line, "drag-scale-link"),
+    dragOffsetLink: numberOf(line, "drag-offset-link"),
+    scaleOffsetLink: numberOf(line, "scale-offset-link"),
     massPerLengthKgM: measureOf(line, "weight", "linear-density", defaults),
+    liftAreaM2: measureOf(line, "lift-area", "area", defaults),
+    dragAreaM2: measureOf(line, "drag-area", "area", defaults),
     readings: numberOf(line, "readings"),
     origin,
   };

@@ -17,6 +17,8 @@ export interface Reading {
   readonly rig: string | undefined;
   readonly timeMs: number;
   readonly value: number;
+  /** The depth it was read at, m, where its line states one: a probe's. */
+  readonly depthM: number | undefined;
   readonly event: TripEvent;
 }
 
@@ -25,6 +27,8 @@ export interface ReadValue {
   readonly value: number;
   readonly source: ReadingSource;
   readonly rig: string | undefined;
+  /** The depth it stands for, m, where its readings state one. */
+  readonly depthM: number | undefined;
   readonly how: "read" | "between" | "held" | "ahead";
   /** Distance in time to the nearest reading used, ms. */
   readonly ageMs: number;
@@ -69,7 +73,8 @@ function readingsOf(trip: Trip, word: string, dimension: "speed" | "temperature"
     if (source === undefined || event.instant === null) continue;
     const value = measureOf(event.line, word, dimension, trip.gear.defaults);
     if (value === undefined) continue;
-    readings.push({ source, rig: event.rig, timeMs: event.instant.utcMs, value, event });
+    const depthM = measureOf(event.line, "depth", "length", trip.gear.defaults);
+    readings.push({ source, rig: event.rig, timeMs: event.instant.utcMs, value, depthM, event });
   }
   return readings.sort((a, b) => a.timeMs - b.timeMs);
 }
@@ -106,8 +111,8 @@ export function valueAt(
 }
 
 function single(reading: Reading, timeMs: number, how: ReadValue["how"]): ReadValue {
-  const { value, source, rig } = reading;
-  return { value, source, rig, how, ageMs: Math.abs(timeMs - reading.timeMs), used: [reading] };
+  const { value, source, rig, depthM } = reading;
+  return { value, source, rig, depthM, how, ageMs: Math.abs(timeMs - reading.timeMs), used: [reading] };
 }
 
 function between(before: Reading, after: Reading, timeMs: number): ReadValue {
@@ -116,6 +121,10 @@ function between(before: Reading, after: Reading, timeMs: number): ReadValue {
     value: before.value + share * (after.value - before.value),
     source: before.source,
     rig: before.rig,
+    depthM:
+      before.depthM === undefined || after.depthM === undefined
+        ? (before.depthM ?? after.depthM)
+        : before.depthM + share * (after.depthM - before.depthM),
     how: "between",
     ageMs: Math.min(timeMs - before.timeMs, after.timeMs - timeMs),
     used: [before, after],

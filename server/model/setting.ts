@@ -1,11 +1,23 @@
 /** What is on a rig and how much is out: settings are carried from line to line, what isn't said stays. */
 import type { ReadLine } from "../../grammar/journal.ts";
-import { findItem, hasWord, measureOf, nameOf, numberOf, type UnitDefaults } from "./quantities.ts";
+import { findUnit, type UnitRow } from "../../grammar/units.ts";
+import {
+  defaultUnit,
+  findItem,
+  hasWord,
+  measureOf,
+  nameOf,
+  numberOf,
+  partsToSi,
+  type UnitDefaults,
+} from "./quantities.ts";
 
 /** A rig's setting at one moment. */
 export interface Setting {
   /** Line or cable out as the counter says, m. */
   readonly outM: number | undefined;
+  /** The part of it that was counted in colors of leadcore, m; the rest is backing. */
+  readonly outColorsM: number | undefined;
   /** A stacked rod's clip above the ball, m. */
   readonly aboveM: number | undefined;
   readonly setbackM: number | undefined;
@@ -27,6 +39,7 @@ const NOTHING = "none";
 /** Nothing known. */
 export const NO_SETTING: Setting = {
   outM: undefined,
+  outColorsM: undefined,
   aboveM: undefined,
   setbackM: undefined,
   boardM: undefined,
@@ -49,6 +62,7 @@ export function nextSetting(before: Setting, line: ReadLine, defaults: UnitDefau
     value === NOTHING ? undefined : (value ?? old);
   return {
     outM: length("out", before.outM),
+    outColorsM: findItem(line, "out") === undefined ? before.outColorsM : colorsM(line, defaults),
     aboveM: length("above", before.aboveM),
     setbackM: length("setback", before.setbackM),
     boardM: length("board", before.boardM),
@@ -62,4 +76,17 @@ export function nextSetting(before: Setting, line: ReadLine, defaults: UnitDefau
     anglers: said(numberOf(line, "anglers"), before.anglers),
     onBottom: hasWord(line, "on-bottom") || (before.onBottom && findItem(line, "out") === undefined),
   };
+}
+
+/** The colors of what is out, m; `undefined` where none were counted. */
+function colorsM(line: ReadLine, defaults: UnitDefaults): number | undefined {
+  const value = findItem(line, "out")?.value;
+  if (value?.kind !== "quantity") return undefined;
+  const fallback = defaultUnit("length", line.verb, defaults);
+  const colors = value.parts.filter((part) => unitOf(part.unit, fallback)?.unit === "colors");
+  return colors.length === 0 ? undefined : partsToSi(colors, fallback, "length");
+}
+
+function unitOf(written: string | null, fallback: UnitRow | undefined): UnitRow | undefined {
+  return written === null ? fallback : findUnit(written);
 }

@@ -99,6 +99,27 @@ export const THRESHOLDS = {
     "judgement",
     "How much deeper than the cable out a reading may be before anything is said: readings are whole feet.",
   ),
+  noDeeper: row(
+    "no-deeper",
+    null,
+    "0.1",
+    "judgement",
+    "Depth gained for each length let out, as a share, below which more line is said to go no deeper.",
+  ),
+  depthDisagrees: row(
+    "depth-disagrees",
+    "length",
+    "3 ft",
+    "judgement",
+    "How far a measured depth may be from the computed one before anything is said: balls rise and fall in the waves.",
+  ),
+  counterDrift: row(
+    "counter-drift",
+    null,
+    "0.02",
+    "judgement",
+    "How far a counter may be off before anything is said, as a share.",
+  ),
   slowTroll: row(
     "slowest-troll",
     "speed",

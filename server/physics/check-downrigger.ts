@@ -1,5 +1,6 @@
 import type { Downrigger, RodOnCable } from "./downrigger.ts";
 import { cableOutM } from "./downrigger-cable.ts";
+import { whyNoFlow } from "./flow-profile.ts";
 import type { LineInUse } from "./lure.ts";
 import { whyNotInRange } from "./refusal.ts";
 
@@ -13,7 +14,7 @@ export function whyNoDownrigger(rig: Downrigger): string | undefined {
     whyNotInRange("the cable out on the counter", rig.outM, 0, lengthM, "m") ??
     whyNotInRange("the counter's scale", rig.counterScale, 0.2, 5, "") ??
     whyNotInRange("the counter's offset", rig.counterOffsetM, -50, 50, "m") ??
-    whyNotInRange("the speed", rig.speedMS, 0, speedMS, "m/s") ??
+    whyNoFlow(rig.flow, 0, speedMS) ??
     whyNotInRange("the water temperature", rig.waterTemperatureC, -2, 45, "C") ??
     whyNotInRange("the salinity", rig.salinityPsu, 0, 42, "psu") ??
     whyNoLine(rig.cable, "the cable") ??

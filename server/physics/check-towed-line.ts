@@ -1,5 +1,5 @@
 import type { CylinderDrag } from "./drag.ts";
-import { type FlowProfile, uniformSpeedMS } from "./flow-profile.ts";
+import { type FlowProfile, whyNoFlow } from "./flow-profile.ts";
 import { whyNotInRange } from "./refusal.ts";
 import type { LineSegment, PointBody, TowedLine, TowPoint } from "./towed-line.ts";
 import type { Water } from "./water.ts";
@@ -24,12 +24,10 @@ export function checkTowedLine(
   flow: FlowProfile,
   top: TowPoint,
 ): string | undefined {
-  const uniform = uniformSpeedMS(flow);
-  if (!uniform.ok) return uniform.why;
   return (
     whyNotInRange("the water's density", water.densityKgM3, 1, 3000, "kg/m3") ??
     whyNotInRange("the water's viscosity", water.kinematicViscosityM2S, 1e-9, 1, "m2/s") ??
-    whyNotInRange("the speed", uniform.speedMS, -LINE_LIMITS.speedMS, LINE_LIMITS.speedMS, "m/s") ??
+    whyNoFlow(flow, -LINE_LIMITS.speedMS, LINE_LIMITS.speedMS) ??
     whyNotInRange("the top's place astern", top.xM, -1e5, 1e5, "m") ??
     whyNotInRange("the top's depth", top.zM, 0, 1e4, "m") ??
     checkLine(line, "", 0)

@@ -1,49 +1,25 @@
-import { type CylinderDrag, normalDragCoefficient } from "./drag.ts";
-import { type FlowProfile, speedAtDepthMS } from "./flow-profile.ts";
+import {
+  acceptStep,
+  firstStepM,
+  type LineProperties,
+  type LineState,
+  load,
+  openAt,
+  opening,
+  openStretch,
+  piece,
+  prepareLoad,
+  rate,
+  trial,
+  tryStep,
+} from "./climb-step.ts";
+import { type FlowProfile, takePiece } from "./flow-profile.ts";
 import type { Water } from "./water.ts";
 
-/** The properties of one stretch of line that the water acts on. */
-export interface LineProperties {
-  /** Outer diameter, m. */
-  readonly diameterM: number;
-  /** Weight in the water per length, N/m; negative floats. */
-  readonly weightNPerM: number;
-  readonly normalDrag: CylinderDrag;
-  /** Drag coefficient along the line, on the wetted surface pi times diameter (some texts use the diameter). */
-  readonly tangentialCoefficient: number;
-}
-
-/**
- * A point of the line on the way up: where it is and the force (N) that everything below puts on what is above.
- * x runs astern, z down, both in m from the lower end. `leastZM` is the highest point passed so far.
- */
-export interface LineState {
-  xM: number;
-  zM: number;
-  forceXN: number;
-  forceZN: number;
-  leastZM: number;
-}
+export type { LineProperties, LineState } from "./climb-step.ts";
 
 /** Steps allowed in one segment; 300 m of copper needs about 60, a hard jump in a drag law about 120. */
 const MOST_STEPS = 20_000;
-
-/** The rates of change per m going up at one point. Written by `rateAt` and read at once: one object, never a new one. */
-const rate = { x: 0, z: 0, forceX: 0, forceZ: 0 };
-
-/** The end of the step being tried, and the rates at the accepted point, which open the next step. */
-const trial = { xM: 0, zM: 0, forceXN: 0, forceZN: 0 };
-const opening = { x: 0, z: 0, forceX: 0, forceZ: 0 };
-
-/** The stretch of line being climbed, prepared once so that the innermost function multiplies only. */
-const load = {
-  weightNPerM: 0,
-  halfDensityDiameter: 0,
-  reynoldsPerSpeed: 0,
-  tangentialFactor: 0,
-  drag: { law: "constant", coefficient: 0, multiplier: 0 } as CylinderDrag,
-  flow: { type: "uniform", speedMS: 0 } as FlowProfile,
-};
 
 /**
  * Integrates the equilibrium of a line from `state` upward over `lengthM`, changing `state` in place. Answers
@@ -52,7 +28,8 @@ const load = {
  * force; the whole line comes out about ten times better than that.
  *
  * Upward, because the force at the lower end is known and errors die out; downward they grow (the upper part of
- * a long heavy line lies at its critical angle). The force is carried as a vector: no angle to wrap.
+ * a long heavy line lies at its critical angle). The force is carried as a vector: no angle to wrap. Steps end
+ * exactly where a profile of straight pieces bends, since an integrator loses its order on a bend.
  */
 export function climbLine(
   state: LineState,
@@ -63,148 +40,136 @@ export function climbLine(
   scaleM: number,
   tolerance: number,
 ): string | undefined {
-  prepareLoad(line, water, flow);
+  prepareLoad(line, water, flow, Number.NEGATIVE_INFINITY);
+  const leftM = climbPrepared(state, lengthM, scaleM, tolerance);
+  return typeof leftM === "number" ? undefined : leftM;
+}
+
+/**
+ * The same, ending where the line comes up to the depth `stopZM`, below which it must start. Answers the length
+ * it took, `undefined` when `mostM` of line do not reach so high, or a plain reason when the line goes slack.
+ */
+export function climbLineTo(
+  stopZM: number,
+  state: LineState,
+  line: LineProperties,
+  mostM: number,
+  water: Water,
+  flow: FlowProfile,
+  scaleM: number,
+  tolerance: number,
+): number | undefined | string {
+  prepareLoad(line, water, flow, stopZM);
+  const leftM = climbPrepared(state, mostM, scaleM, tolerance);
+  if (typeof leftM === "string") return leftM;
+  return state.zM <= stopZM + landedM(scaleM, tolerance) ? mostM - leftM : undefined;
+}
+
+/** How near to a depth to land on it, as a share of the whole line, and of the error allowed to a step. */
+const LANDED_SHARE = 1e-10;
+const LANDED_TOLERANCES = 1e-3;
+
+function landedM(scaleM: number, tolerance: number): number {
+  return Math.max(LANDED_SHARE, LANDED_TOLERANCES * tolerance) * scaleM;
+}
+
+/** Climbs; answers what is left of `lengthM` where the stop was reached before, or why it cannot. */
+function climbPrepared(
+  state: LineState,
+  lengthM: number,
+  scaleM: number,
+  tolerance: number,
+): number | string {
   let leftM = lengthM;
-  rateAt(state.zM, state.forceXN, state.forceZN);
-  opening.x = rate.x;
-  opening.z = rate.z;
-  opening.forceX = rate.forceX;
-  opening.forceZ = rate.forceZ;
+  const slackM = landedM(scaleM, tolerance);
+  openStretch(state);
   let stepM = Math.min(lengthM, firstStepM(state));
+  let turns = 0;
   for (let count = 0; leftM > 0; count++) {
     if (count > MOST_STEPS) return "the line's shape could not be settled";
-    const takenM = Math.min(stepM, leftM);
+    let takenM = Math.min(stepM, leftM);
     const error = tryStep(state, takenM, scaleM, tolerance);
-    if (error <= 1) {
-      if (!acceptStep(state)) return "the line goes slack part of the way up";
-      leftM = takenM === leftM ? 0 : leftM - takenM;
-    }
     // The usual controller of a fifth-order pair: aim at 0.9 of the bound, never change more than tenfold.
     const growth = error > 1e-9 ? 0.9 * error ** -0.2 : 10;
     stepM = takenM * Math.min(10, Math.max(0.1, growth));
     if (!(stepM > 0)) return "the line's shape could not be settled";
+    if (!(error <= 1)) continue;
+    const edgeZM = edgePassed();
+    if (edgeZM !== undefined) {
+      if (Math.abs(state.zM - edgeZM) <= slackM && turns < 2) {
+        if (edgeZM === load.stopZM) return leftM;
+        crossEdge(edgeZM);
+        openAt(state);
+        turns++;
+        continue;
+      }
+      takenM = landOn(edgeZM, state, takenM, scaleM, tolerance, slackM);
+    }
+    turns = 0;
+    if (!acceptStep(state)) return "the line goes slack part of the way up";
+    leftM = takenM === leftM ? 0 : leftM - takenM;
+    if (edgeZM === undefined) continue;
+    if (edgeZM === load.stopZM) return leftM;
+    crossEdge(edgeZM);
   }
-  return undefined;
+  return leftM;
 }
 
-function prepareLoad(line: LineProperties, water: Water, flow: FlowProfile): void {
-  const halfDensity = 0.5 * water.densityKgM3;
-  load.weightNPerM = line.weightNPerM;
-  load.halfDensityDiameter = halfDensity * line.diameterM;
-  load.reynoldsPerSpeed = line.diameterM / water.kinematicViscosityM2S;
-  load.tangentialFactor = halfDensity * line.tangentialCoefficient * Math.PI * line.diameterM;
-  load.drag = line.normalDrag;
-  load.flow = flow;
+/** The depth that the tried step went past: a bend of the profile or the stop; `undefined` for none. */
+function edgePassed(): number | undefined {
+  const upperZM = Math.max(piece.fromZM, load.stopZM);
+  if (trial.zM < upperZM) return upperZM;
+  return trial.zM > piece.toZM ? piece.toZM : undefined;
 }
 
-/** The force turns over a length of about tension over load; start well inside it. */
-function firstStepM(state: LineState): number {
-  const tensionN = Math.hypot(state.forceXN, state.forceZN);
-  const loadNPerM = Math.hypot(rate.forceX, rate.forceZ) + Math.abs(load.weightNPerM);
-  return loadNPerM > 0 ? (0.3 * tensionN) / loadNPerM : Number.POSITIVE_INFINITY;
-}
-
-/** Rates going up at a depth and a force: the line leads up and away from the force, the loads add to it. */
-function rateAt(zM: number, forceXN: number, forceZN: number): void {
-  const tensionN = Math.sqrt(forceXN * forceXN + forceZN * forceZN);
-  const sin = forceXN / tensionN;
-  const cos = forceZN / tensionN;
-  const speedMS = speedAtDepthMS(load.flow, zM);
-  const across = speedMS * cos;
-  const along = speedMS * sin;
-  const acrossSize = across < 0 ? -across : across;
-  const coefficient = normalDragCoefficient(load.drag, acrossSize * load.reynoldsPerSpeed);
-  const normalN = load.halfDensityDiameter * coefficient * acrossSize * across;
-  const tangentN = load.tangentialFactor * (along < 0 ? -along : along) * along;
-  rate.x = -sin;
-  rate.z = -cos;
-  rate.forceX = normalN * cos + tangentN * sin;
-  rate.forceZ = load.weightNPerM - normalN * sin + tangentN * cos;
+/** Goes over into the next piece, up or down. */
+function crossEdge(edgeZM: number): void {
+  takePiece(piece, load.flow, piece.index + (edgeZM === piece.toZM ? 1 : -1));
 }
 
 /**
- * One step of the embedded pair of order 5 and 4 of Dormand & Prince 1980, J. Comput. Appl. Math. 6:19, from
- * `state` over `h` metres into `trial`; answers the error estimate divided by what is allowed. The seven stages
- * stand written out because a loop over a table of coefficients takes about twice the time. The stage's x is
- * never needed (nothing depends on it); its z is, by a profile that changes with depth.
+ * Shortens the tried step so that it ends on a depth that it passed; answers its length. The first guess is from the
+ * cubic through both ends of the step, then Newton's and regula falsi on real steps: one or two tries.
  */
-function tryStep(state: LineState, h: number, scaleM: number, tolerance: number): number {
-  const { zM: z, forceXN: p, forceZN: q } = state;
-  const { x: x1, z: z1, forceX: p1, forceZ: q1 } = opening;
-  rateAt(z + h * 0.2 * z1, p + h * 0.2 * p1, q + h * 0.2 * q1);
-  const { z: z2, forceX: p2, forceZ: q2 } = rate;
-  rateAt(z + h * (A31 * z1 + A32 * z2), p + h * (A31 * p1 + A32 * p2), q + h * (A31 * q1 + A32 * q2));
-  const { x: x3, z: z3, forceX: p3, forceZ: q3 } = rate;
-  rateAt(
-    z + h * (A41 * z1 + A42 * z2 + A43 * z3),
-    p + h * (A41 * p1 + A42 * p2 + A43 * p3),
-    q + h * (A41 * q1 + A42 * q2 + A43 * q3),
-  );
-  const { x: x4, z: z4, forceX: p4, forceZ: q4 } = rate;
-  rateAt(
-    z + h * (A51 * z1 + A52 * z2 + A53 * z3 + A54 * z4),
-    p + h * (A51 * p1 + A52 * p2 + A53 * p3 + A54 * p4),
-    q + h * (A51 * q1 + A52 * q2 + A53 * q3 + A54 * q4),
-  );
-  const { x: x5, z: z5, forceX: p5, forceZ: q5 } = rate;
-  rateAt(
-    z + h * (A61 * z1 + A62 * z2 + A63 * z3 + A64 * z4 + A65 * z5),
-    p + h * (A61 * p1 + A62 * p2 + A63 * p3 + A64 * p4 + A65 * p5),
-    q + h * (A61 * q1 + A62 * q2 + A63 * q3 + A64 * q4 + A65 * q5),
-  );
-  const { x: x6, z: z6, forceX: p6, forceZ: q6 } = rate;
-  trial.xM = state.xM + h * (B1 * x1 + B3 * x3 + B4 * x4 + B5 * x5 + B6 * x6);
-  trial.zM = z + h * (B1 * z1 + B3 * z3 + B4 * z4 + B5 * z5 + B6 * z6);
-  trial.forceXN = p + h * (B1 * p1 + B3 * p3 + B4 * p4 + B5 * p5 + B6 * p6);
-  trial.forceZN = q + h * (B1 * q1 + B3 * q3 + B4 * q4 + B5 * q5 + B6 * q6);
-  rateAt(trial.zM, trial.forceXN, trial.forceZN);
-  const { x: x7, z: z7, forceX: p7, forceZ: q7 } = rate;
-  const errorXM = E1 * x1 + E3 * x3 + E4 * x4 + E5 * x5 + E6 * x6 + E7 * x7;
-  const errorZM = E1 * z1 + E3 * z3 + E4 * z4 + E5 * z5 + E6 * z6 + E7 * z7;
-  const errorXN = E1 * p1 + E3 * p3 + E4 * p4 + E5 * p5 + E6 * p6 + E7 * p7;
-  const errorZN = E1 * q1 + E3 * q3 + E4 * q4 + E5 * q5 + E6 * q6 + E7 * q7;
-  const positionError = Math.max(Math.abs(errorXM), Math.abs(errorZM)) / scaleM;
-  const forceError = Math.max(Math.abs(errorXN), Math.abs(errorZN)) / Math.sqrt(p * p + q * q);
-  return (h * Math.max(positionError, forceError)) / tolerance;
+function landOn(
+  edgeZM: number,
+  state: LineState,
+  triedM: number,
+  scaleM: number,
+  tolerance: number,
+  slackM: number,
+): number {
+  let nearM = 0;
+  let nearMiss = state.zM - edgeZM;
+  let farM = triedM;
+  let farMiss = trial.zM - edgeZM;
+  let stepM = triedM * cubicRoot(nearMiss, opening.z * triedM, farMiss, rate.z * triedM);
+  for (let count = 0; count < 60; count++) {
+    if (!(stepM > nearM && stepM < farM)) stepM = nearM + ((farM - nearM) * nearMiss) / (nearMiss - farMiss);
+    if (!(stepM > nearM && stepM < farM)) stepM = 0.5 * (nearM + farM);
+    tryStep(state, stepM, scaleM, tolerance);
+    const miss = trial.zM - edgeZM;
+    if (Math.abs(miss) <= slackM) break;
+    const newtonM = stepM - miss / rate.z;
+    if (miss > 0 === nearMiss > 0) {
+      nearM = stepM;
+      nearMiss = miss;
+    } else {
+      farM = stepM;
+      farMiss = miss;
+    }
+    stepM = newtonM;
+  }
+  return stepM;
 }
 
-/** Takes the tried step over into `state`; false when the force turned back on itself, which is a slack line. */
-function acceptStep(state: LineState): boolean {
-  const taut = state.forceXN * trial.forceXN + state.forceZN * trial.forceZN > 0;
-  state.xM = trial.xM;
-  state.zM = trial.zM;
-  state.forceXN = trial.forceXN;
-  state.forceZN = trial.forceZN;
-  if (trial.zM < state.leastZM) state.leastZM = trial.zM;
-  opening.x = rate.x;
-  opening.z = rate.z;
-  opening.forceX = rate.forceX;
-  opening.forceZ = rate.forceZ;
-  return taut;
+/** The share of the way at which a cubic crosses zero, from its values, of opposite sign, and slopes at 0 and 1. */
+function cubicRoot(from: number, fromSlope: number, to: number, toSlope: number): number {
+  const change = to - from;
+  const c = 3 * change - 2 * fromSlope - toSlope;
+  const d = fromSlope + toSlope - 2 * change;
+  let at = -from / change;
+  for (let round = 0; round < 3; round++)
+    at -= (from + at * (fromSlope + at * (c + at * d))) / (fromSlope + at * (2 * c + 3 * at * d));
+  return at;
 }
-
-const A31 = 3 / 40;
-const A32 = 9 / 40;
-const A41 = 44 / 45;
-const A42 = -56 / 15;
-const A43 = 32 / 9;
-const A51 = 19372 / 6561;
-const A52 = -25360 / 2187;
-const A53 = 64448 / 6561;
-const A54 = -212 / 729;
-const A61 = 9017 / 3168;
-const A62 = -355 / 33;
-const A63 = 46732 / 5247;
-const A64 = 49 / 176;
-const A65 = -5103 / 18656;
-const B1 = 35 / 384;
-const B3 = 500 / 1113;
-const B4 = 125 / 192;
-const B5 = -2187 / 6784;
-const B6 = 11 / 84;
-const E1 = 71 / 57600;
-const E3 = -71 / 16695;
-const E4 = 71 / 1920;
-const E5 = -17253 / 339200;
-const E6 = 22 / 525;
-const E7 = -1 / 40;

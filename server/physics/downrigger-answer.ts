@@ -1,5 +1,6 @@
 import type { Downrigger, Place, RodOnCable, SolvedDownrigger, SolvedRod } from "./downrigger.ts";
 import type { Cable } from "./downrigger-cable.ts";
+import type { Firmness } from "./sheared-line.ts";
 import type { SolvedLine } from "./towed-line.ts";
 
 /** Reads the places of ball, probe, releases and lures off the solved cable and the solved lure lines. */
@@ -8,6 +9,7 @@ export function downriggerAnswer(
   cable: Cable,
   line: SolvedLine,
   lures: readonly SolvedLine[],
+  firm: Partial<Firmness> = {},
 ): SolvedDownrigger {
   const rods = rig.rods.map((rod, i) => solvedRod(rod, placeAt(line, cable.releaseNodes[i] ?? 0), lures[i]));
   const ball = { depthM: line.depthM, behindM: line.behindM };
@@ -21,6 +23,10 @@ export function downriggerAnswer(
     topAngleDeg: line.topAngleDeg,
     topTensionN: line.topTensionN,
     surfaced: isSurfaced(cable, line, rods, lures),
+    ...(firm.conditioning === undefined ? {} : { conditioning: firm.conditioning }),
+    ...(firm.otherEndsZM === undefined || firm.otherEndsZM.length === 0
+      ? {}
+      : { otherBallDepthsM: firm.otherEndsZM }),
   };
 }
 

@@ -1,9 +1,13 @@
-import { type Band, bandsOf, type Share, type Uncertain } from "./band.ts";
+import { type Band, bandsOf, DEVIATIONS_80, type Share, type Uncertain } from "./band.ts";
 import { whyNoDownrigger } from "./check-downrigger.ts";
+import { DEFAULTS } from "./defaults.ts";
+import { type DepthsByLength, depthsByLength } from "./depths-by-length.ts";
 import type { Downrigger, Place, SolvedDownrigger } from "./downrigger.ts";
+import { cableOutM } from "./downrigger-cable.ts";
 import { fasterRig, longerRig, type RigParameter } from "./downrigger-parameters.ts";
-import { solveLureLine } from "./lure.ts";
+import { type LureForces, solveLureLineNear } from "./lure.ts";
 import { type Refusal, refuse } from "./refusal.ts";
+import { sampleBands } from "./sample-band.ts";
 import { type Exactness, type SettledDownrigger, solveSettled } from "./settled-downrigger.ts";
 import { waterAt } from "./water.ts";
 
@@ -45,18 +49,19 @@ export interface BandedDownrigger {
 }
 
 /** How exactly a band's sides are solved: to about 1 cm in 100 m, since a band is shown in whole feet. */
-const SIDE: Exactness = { tolerance: 1e-4, share: 1e-4 };
+const SIDE: Exactness = { tolerance: 1e-4, share: 2e-4 };
 
 /** How exactly the two slopes are solved, and their steps: small against a day's trolling, large against that. */
-const SLOPE: Exactness = { tolerance: 1e-7, share: 1e-6 };
+const SLOPE: Exactness = { tolerance: 1e-5, share: 1e-5 };
 const SPEED_STEP_MS = 0.02;
 const OUT_STEP_M = 0.5;
 
 /**
  * Where everything on a downrigger is, with an 80 % band on each depth from the parameters given (independent of
  * each other; `rigParameters` makes the usual list), and the slopes for "ten feet more" and "a little faster".
- * Refuses what `solveDownrigger` refuses. A band's shallow end never rises above the surface. Bands and slopes take
- * ten times as long as the depths: each is solved when it is first looked at.
+ * Refuses what `solveDownrigger` refuses. A band's shallow end never rises above the surface. A band that comes out
+ * lopsided is sampled instead. Bands and slopes take ten times as long as the depths: each is solved when it is
+ * first looked at.
  */
 export function solveDownriggerBand(
   rig: Downrigger,
@@ -68,17 +73,26 @@ export function solveDownriggerBand(
   if (!centre.ok) return centre;
   const values = depthsOf(centre.answer);
   const near = (other: Downrigger, exactness: Exactness) => depthsNear(other, centre, exactness);
+  const byLength = once(() => lengthFamily(rig, parameters, values, (other) => near(other, SIDE)));
+  const byStep = (): number[] => slopes(values, near(longerRig(rig, OUT_STEP_M), SLOPE), OUT_STEP_M);
   const inputs: Uncertain[] = parameters.map((parameter) => ({
     key: parameter.key,
     at: (deviations) => {
+      // A side that mirrors the other is left to `bandsOf`, which then takes it to be as far.
+      if (parameter.mirrors && deviations < 0) return undefined;
       const moved = parameter.moved(rig, deviations);
-      return parameter.luresOnly ? withLuresOf(moved, values) : near(moved, SIDE);
+      const along = parameter.lengthOnly ? byLength() : undefined;
+      if (along !== undefined) return along.at(cableOutM(moved));
+      return parameter.luresOnly ? withLuresOf(moved, values, centre) : near(moved, SIDE);
     },
   }));
   return bandedAnswer(centre.answer, {
-    bands: once(() => bandsOf(values, inputs)),
+    bands: once(() => bandsFrom(rig, parameters, bandsOf(values, inputs), (other) => near(other, SIDE))),
     bySpeed: once(() => slopes(values, near(fasterRig(rig, SPEED_STEP_MS), SLOPE), SPEED_STEP_MS)),
-    byOut: once(() => slopes(values, near(longerRig(rig, OUT_STEP_M), SLOPE), OUT_STEP_M)),
+    byOut: once(() => {
+      const along = byLength()?.slopes;
+      return along === undefined ? byStep() : along.map((slope) => slope * rig.counterScale);
+    }),
   });
 }
 
@@ -90,12 +104,52 @@ interface Later {
 }
 
 /** A value worked out when it is first asked for, and kept. */
-function once<T>(work: () => T): () => T {
+export function once<T>(work: () => T): () => T {
   let kept: { readonly value: T } | undefined;
   return () => {
     kept ??= { value: work() };
     return kept.value;
   };
+}
+
+/** Depths against cable out, from two solves; not where a release or the probe would come out of the water. */
+function lengthFamily(
+  rig: Downrigger,
+  parameters: readonly RigParameter[],
+  values: readonly number[],
+  near: (other: Downrigger) => number[] | undefined,
+): DepthsByLength | undefined {
+  const lengthsM = parameters
+    .filter((parameter) => parameter.lengthOnly)
+    .flatMap(({ moved }) => [DEVIATIONS_80, -DEVIATIONS_80].map((d) => cableOutM(moved(rig, d))));
+  const highestM = Math.max(0, rig.probeAboveBallM ?? 0, ...rig.rods.map((rod) => rod.releaseAboveBallM));
+  if (lengthsM.length === 0 || Math.min(...lengthsM) <= highestM + HIGHEST_SLACK_M) return undefined;
+  return depthsByLength(cableOutM(rig), values, lengthsM, (lengthM) =>
+    near({ ...rig, outM: (lengthM - rig.counterOffsetM) / rig.counterScale }),
+  );
+}
+
+/** Cable to be left above the highest thing on it, m, for depth to change evenly with the length. */
+const HIGHEST_SLACK_M = 1;
+/** One side this much longer than the other, as a share of both, and the inputs don't add up one by one (judgement). */
+const LOPSIDED = 0.25;
+
+function isLopsided({ value, low, high }: Band): boolean {
+  return Math.abs(high - value - (value - low)) > LOPSIDED * (high - low);
+}
+
+/** Lopsided bands again from samples of all parameters at once. */
+function bandsFrom(
+  rig: Downrigger,
+  parameters: readonly RigParameter[],
+  bands: readonly Band[],
+  depthsAt: (rig: Downrigger) => number[] | undefined,
+): readonly Band[] {
+  if (!bands.some(isLopsided)) return bands;
+  const at = (deviations: readonly number[]): number[] | undefined =>
+    depthsAt(parameters.reduce((moved, parameter, i) => parameter.moved(moved, deviations[i] ?? 0), rig));
+  const sides = sampleBands(parameters.length, at, DEFAULTS.bandShare.value);
+  return bands.map((band, i) => (isLopsided(band) ? { ...band, ...sides?.[i] } : band));
 }
 
 /** The depths that carry a band: the ball's, the probe's (0 without one), then each rod's release and lure. */
@@ -111,16 +165,31 @@ function depthsNear(rig: Downrigger, centre: SettledDownrigger, exactness: Exact
 }
 
 /** The same depths with only the lures hanging differently from their releases. */
-function withLuresOf(rig: Downrigger, values: readonly number[]): number[] | undefined {
+function withLuresOf(
+  rig: Downrigger,
+  values: readonly number[],
+  centre: SettledDownrigger,
+): number[] | undefined {
   const water = waterAt(rig.waterTemperatureC, rig.salinityPsu);
   if (!water.ok) return undefined;
   const depths = values.slice();
   for (const [i, rod] of rig.rods.entries()) {
-    const lure = solveLureLine(rod, rig.speedMS, water);
+    if (isSameLure(rod.lure, centre.rig.rods[i]?.lure)) continue;
+    const releaseM = values[2 + 2 * i] ?? 0;
+    const dropM = centre.lures[i]?.depthM ?? 0;
+    const lure = solveLureLineNear(rod, rig.flow, releaseM, water, SIDE.tolerance, dropM);
     if (!lure.ok) return undefined;
     depths[3 + 2 * i] = (values[2 + 2 * i] ?? 0) + lure.depthM;
   }
   return depths;
+}
+
+function isSameLure(one: LureForces, other: LureForces | undefined): boolean {
+  return (
+    one.weightN === other?.weightN &&
+    one.dragAreaM2 === other.dragAreaM2 &&
+    one.liftAreaM2 === other.liftAreaM2
+  );
 }
 
 /** The slope of each depth over a step ahead; none where the step has no answer. */

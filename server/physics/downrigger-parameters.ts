@@ -1,11 +1,15 @@
+import { type CalibrationSpread, calibrationAxes } from "./calibration-spread.ts";
 import { DEFAULTS } from "./defaults.ts";
 import type { Downrigger, RodOnCable } from "./downrigger.ts";
+import { changedFlow } from "./flow-profile.ts";
 import type { LineInUse, LureForces } from "./lure.ts";
 
 /** Standard deviations of what is not known exactly about a downrigger. A calibration brings narrower ones. */
 export interface DownriggerSpreads {
   /** Of the speed through the water, m/s. It depends on where the speed was read, so it has no default. */
   readonly speedMS: number;
+  /** Of the speed on top, m/s, where the stream is sheared; `speedMS` is then that of the deep speed alone. */
+  readonly surfaceSpeedMS?: number;
   /** Of the logarithm of what all lines share of the error in their drag. */
   readonly lnDragShared: number;
   /** Of the logarithm of the cable's own drag multiplier. */
@@ -14,6 +18,8 @@ export interface DownriggerSpreads {
   readonly lnDragLines: number;
   readonly counterScale: number;
   readonly counterOffsetM: number;
+  /** Drag and counter as a calibration knows them, tied together; takes the place of the cable's and counter's own. */
+  readonly calibration?: CalibrationSpread;
   /** Of the rods' pull, N, all together; a rod without a line to its release has none. */
   readonly rodPullN: number;
   /** Relative, of the ball's mass. */
@@ -29,6 +35,10 @@ export interface RigParameter {
   readonly moved: (rig: Downrigger, deviations: number) => Downrigger;
   /** It moves the lures on their releases and leaves the cable where it is. */
   readonly luresOnly?: true;
+  /** It changes how much cable is out and nothing else. */
+  readonly lengthOnly?: true;
+  /** It moves depths so little, and so evenly, that one side of the band stands for both. */
+  readonly mirrors?: true;
 }
 
 /** The spreads of a rig that was never calibrated, from the table of defaults. */
@@ -47,42 +57,34 @@ export function defaultSpreads(speedSdMS: number): DownriggerSpreads {
 }
 
 /**
- * The independent parameters with those spreads; the ones with none are left out. A calibration whose parameters
- * hang together passes its own list instead, one parameter for each principal axis.
+ * The independent parameters with those spreads; the ones with none are left out. A calibration's parameters hang
+ * together, so they come as one parameter for each of its axes.
  */
 export function rigParameters(spreads: DownriggerSpreads): RigParameter[] {
   const rows: readonly (RigParameter & { readonly sd: number })[] = [
-    { key: "speed", sd: spreads.speedMS, moved: (rig, d) => fasterRig(rig, d * spreads.speedMS) },
+    { key: "speed", sd: spreads.speedMS, moved: (rig, d) => deeperFaster(rig, d * spreads.speedMS) },
+    {
+      key: "surface-speed",
+      sd: spreads.surfaceSpeedMS ?? 0,
+      moved: (rig, d) => higherFaster(rig, d * (spreads.surfaceSpeedMS ?? 0)),
+    },
     {
       key: "drag-shared",
       sd: spreads.lnDragShared,
       moved: (rig, d) => rougherLines(rougherCable(rig, d * spreads.lnDragShared), d * spreads.lnDragShared),
     },
-    {
-      key: "drag-cable",
-      sd: spreads.lnDragCable,
-      moved: (rig, d) => rougherCable(rig, d * spreads.lnDragCable),
-    },
+    ...cableAndCounter(spreads),
     {
       key: "drag-lines",
       sd: spreads.lnDragLines,
       moved: (rig, d) => rougherLines(rig, d * spreads.lnDragLines),
-    },
-    {
-      key: "counter-scale",
-      sd: spreads.counterScale,
-      moved: (rig, d) => ({ ...rig, counterScale: Math.max(0, rig.counterScale + d * spreads.counterScale) }),
-    },
-    {
-      key: "counter-offset",
-      sd: spreads.counterOffsetM,
-      moved: (rig, d) => ({ ...rig, counterOffsetM: rig.counterOffsetM + d * spreads.counterOffsetM }),
     },
     { key: "rod-pull", sd: spreads.rodPullN, moved: (rig, d) => harderRods(rig, d * spreads.rodPullN) },
     {
       key: "ball-mass",
       sd: spreads.ballMassShare,
       moved: (rig, d) => heavierBall(rig, d * spreads.ballMassShare),
+      mirrors: true,
     },
     ...(["weightN", "dragAreaM2", "liftAreaM2"] as const).map((field) => ({
       key: LURE_KEYS[field],
@@ -94,11 +96,47 @@ export function rigParameters(spreads: DownriggerSpreads): RigParameter[] {
   return rows.filter((row) => row.sd > 0);
 }
 
+function cableAndCounter(spreads: DownriggerSpreads): (RigParameter & { readonly sd: number })[] {
+  if (spreads.calibration !== undefined)
+    return calibrationAxes(spreads.calibration).map((axis) => ({ ...axis, sd: 1 }));
+  return [
+    {
+      key: "drag-cable",
+      sd: spreads.lnDragCable,
+      moved: (rig, d) => rougherCable(rig, d * spreads.lnDragCable),
+    },
+    {
+      key: "counter-scale",
+      sd: spreads.counterScale,
+      moved: (rig, d) => ({ ...rig, counterScale: Math.max(0, rig.counterScale + d * spreads.counterScale) }),
+      lengthOnly: true,
+    },
+    {
+      key: "counter-offset",
+      sd: spreads.counterOffsetM,
+      moved: (rig, d) => ({ ...rig, counterOffsetM: rig.counterOffsetM + d * spreads.counterOffsetM }),
+      lengthOnly: true,
+    },
+  ];
+}
+
 const LURE_KEYS = { weightN: "lure-weight", dragAreaM2: "lure-drag", liftAreaM2: "lure-lift" } as const;
 
-/** The rig at so many m/s more, never going astern. */
+/** The rig at so many m/s more at every depth, never going astern. */
 export function fasterRig(rig: Downrigger, byMS: number): Downrigger {
-  return { ...rig, speedMS: Math.max(0, rig.speedMS + byMS) };
+  return { ...rig, flow: changedFlow(rig.flow, (speedMS) => Math.max(0, speedMS + byMS)) };
+}
+
+/** The rig with its deep water faster by so much, the top as it was and the layers between in proportion. */
+function deeperFaster(rig: Downrigger, byMS: number): Downrigger {
+  const flow = changedFlow(rig.flow, (speedMS, deepShare) => Math.max(0, speedMS + deepShare * byMS));
+  return { ...rig, flow };
+}
+
+/** The rig with its top water faster by so much, the deep as it was; nothing changes in a uniform stream. */
+function higherFaster(rig: Downrigger, byMS: number): Downrigger {
+  const flow = changedFlow(rig.flow, (speedMS, deepShare) => Math.max(0, speedMS + (1 - deepShare) * byMS));
+  return { ...rig, flow };
 }
 
 /** The rig with so many metres more on its counter, never fewer than none. */
@@ -122,7 +160,8 @@ function rougherLines(rig: Downrigger, lnMore: number): Downrigger {
   }));
 }
 
-function harderRods(rig: Downrigger, moreN: number): Downrigger {
+/** The rig with every rod that is clipped pulling so many N more, never less than nothing. */
+export function harderRods(rig: Downrigger, moreN: number): Downrigger {
   return withRods(rig, (rod) => {
     if (rod.rodLine === undefined) return rod;
     const tipTensionN = Math.max(0, rod.rodLine.tipTensionN + moreN);

@@ -1,5 +1,6 @@
 import { whyNoDownrigger } from "./check-downrigger.ts";
 import { DEFAULTS } from "./defaults.ts";
+import { type FlowProfile, uniformFlow } from "./flow-profile.ts";
 import type { LineInUse, LureForces } from "./lure.ts";
 import { type Refusal, refuse } from "./refusal.ts";
 import type { RodLine } from "./rod-line.ts";
@@ -36,8 +37,8 @@ export interface Downrigger {
   readonly outM: number;
   readonly counterScale: number;
   readonly counterOffsetM: number;
-  /** Speed through the water, m/s, the same at every depth. */
-  readonly speedMS: number;
+  /** Speed through the water at every depth; `uniformFlow` makes one that is the same everywhere. */
+  readonly flow: FlowProfile;
   readonly waterTemperatureC: number;
   readonly salinityPsu: number;
   readonly cable: LineInUse;
@@ -78,18 +79,29 @@ export interface SolvedDownrigger {
   readonly topTensionN: number;
   /** The model puts the ball, a lure or part of a line at or above the surface, where it no longer holds. */
   readonly surfaced: boolean;
+  /** In a sheared stream: how many times over an error of the model shows in the ball's depth. */
+  readonly conditioning?: number;
+  /** Other depths, m, at which the ball could hang as well in this stream; the answer is the deepest. */
+  readonly otherBallDepthsM?: readonly number[];
 }
 
-/** A downrigger with only what the gear book must say; the rest takes the table of defaults. */
-export type DownriggerInput = Pick<Downrigger, "outM" | "speedMS"> & {
+/**
+ * A downrigger with only what the gear book must say; the rest takes the table of defaults. The stream is a `flow`
+ * or, the same at every depth, a `speedMS`; with both the `flow` is taken.
+ */
+export type DownriggerInput = Pick<Downrigger, "outM"> & {
+  readonly speedMS?: number;
+  readonly flow?: FlowProfile;
   readonly cable: Pick<LineInUse, "make"> & Partial<LineInUse>;
   readonly ball: Pick<Ball, "massKg"> & Partial<Ball>;
   readonly rods: readonly RodOnCable[];
-} & Partial<Omit<Downrigger, "outM" | "speedMS" | "cable" | "ball" | "rods">>;
+} & Partial<Omit<Downrigger, "outM" | "flow" | "cable" | "ball" | "rods">>;
 
 /** Fills in a downrigger's defaults. A probe is not one of them: say where it rides, or there is none. */
-export function completeDownrigger(input: DownriggerInput): Downrigger {
+export function completeDownrigger({ speedMS, flow, ...input }: DownriggerInput): Downrigger {
   return {
+    // Without either the solver refuses: "the speed is not a number".
+    flow: flow ?? uniformFlow(speedMS ?? Number.NaN),
     counterScale: DEFAULTS.counterScale.value,
     counterOffsetM: DEFAULTS.counterOffsetM.value,
     waterTemperatureC: DEFAULTS.waterTemperatureC.value,
@@ -104,6 +116,11 @@ export function completeDownrigger(input: DownriggerInput): Downrigger {
   };
 }
 
+/** The same rig in a stream of one speed (m/s) at every depth. */
+export function atSpeed(rig: Downrigger, speedMS: number): Downrigger {
+  return { ...rig, flow: uniformFlow(speedMS) };
+}
+
 /** The default line from a rod to its release; `tipTensionN` is the pull of the bent rod. */
 export function defaultRodLine(tipTensionN: number = DEFAULTS.rodPullN.value): RodLine {
   return {
@@ -116,7 +133,7 @@ export function defaultRodLine(tipTensionN: number = DEFAULTS.rodPullN.value): R
 }
 
 /**
- * Where everything on a downrigger is, in a uniform speed. Refuses, with a plain reason, what is not a finite
+ * Where everything on a downrigger is. Refuses, with a plain reason, what is not a finite
  * number, what is out of range, and a release that is still above the water.
  */
 export function solveDownrigger(rig: Downrigger): SolvedDownrigger | Refusal {

@@ -5,6 +5,12 @@ import type { Water } from "./water.ts";
 /** Below this share of a segment's whole load the tension at its lower end counts as none. */
 const REST_SHARE = 1e-10;
 
+/**
+ * The share of a free segment that is taken as straight where the speed changes with depth; above it the line has
+ * a tension to bend with. What that leaves out goes with its square, 1e-8 of the segment.
+ */
+export const FREE_START_SHARE = 1e-4;
+
 /** Whether the tension at `state` is too small to have a direction, so that the segment above starts from a free end. */
 export function startsFree(
   state: LineState,

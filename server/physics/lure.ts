@@ -1,9 +1,17 @@
 import { DEFAULTS } from "./defaults.ts";
 import { journalDrag } from "./drag.ts";
-import { uniformFlow } from "./flow-profile.ts";
+import { type FlowProfile, uniformFlow } from "./flow-profile.ts";
 import { type LineMake, weightInWaterNPerM } from "./line-materials.ts";
 import { type Refusal, refuse, whyNotInRange } from "./refusal.ts";
-import { SOLVER_TOLERANCE, type SolvedLine, solveChecked, type TowPoint } from "./towed-line.ts";
+import { solveFromEnd, solveShearedNear } from "./sheared-line.ts";
+import {
+  movedLine,
+  SOLVER_TOLERANCE,
+  type SolvedLine,
+  solveChecked,
+  type TowedLine,
+  type TowPoint,
+} from "./towed-line.ts";
 import type { Water } from "./water.ts";
 
 /** What a lure does to its line, in the water. */
@@ -59,6 +67,47 @@ export function solveLureLine(
   water: Water,
   tolerance = SOLVER_TOLERANCE,
 ): SolvedLine | Refusal {
+  return solveLureLineIn({ setbackM, lureLine, lure }, uniformFlow(speedMS), 0, water, tolerance);
+}
+
+/** The same in any stream, for a release at a depth, m; the shape is counted from the release all the same. */
+export function solveLureLineIn(
+  on: LureOnLine,
+  flow: FlowProfile,
+  releaseDepthM: number,
+  water: Water,
+  tolerance = SOLVER_TOLERANCE,
+): SolvedLine | Refusal {
+  const line = lureLineOf(on, water);
+  if (flow.type === "uniform") return solveChecked(line, water, flow, RELEASE, tolerance);
+  const solved = solveChecked(line, water, flow, { xM: 0, zM: releaseDepthM }, tolerance);
+  return solved.ok ? movedLine(solved, 0, -releaseDepthM) : solved;
+}
+
+/** From this tolerance on a lure beside a neighbour's is climbed once, at the neighbour's depth. */
+const ONE_CLIMB_TOLERANCE = 1e-5;
+
+/**
+ * The same in a sheared stream, near a drop (m, below the release) that the lure had in a neighbouring one. Loosely
+ * solved it is climbed once from there: a lure some inches off feels a speed a few thousandths off.
+ */
+export function solveLureLineNear(
+  on: LureOnLine,
+  flow: FlowProfile,
+  releaseDepthM: number,
+  water: Water,
+  tolerance: number,
+  dropM: number,
+): SolvedLine | Refusal {
+  if (flow.type === "uniform") return solveLureLineIn(on, flow, releaseDepthM, water, tolerance);
+  const top = { xM: 0, zM: releaseDepthM };
+  const line = lureLineOf(on, water);
+  const solve = tolerance < ONE_CLIMB_TOLERANCE ? solveShearedNear : solveFromEnd;
+  const solved = solve(line, water, flow, top, releaseDepthM + dropM, tolerance);
+  return solved.ok ? movedLine(solved, 0, -releaseDepthM) : solved;
+}
+
+function lureLineOf({ setbackM, lureLine, lure }: LureOnLine, water: Water): TowedLine {
   const segment = {
     lengthM: setbackM,
     diameterM: lureLine.make.diameterM,
@@ -66,8 +115,24 @@ export function solveLureLine(
     normalDrag: journalDrag(lureLine.dragMultiplier),
     tangentialCoefficient: DEFAULTS.tangentialCoefficient.value,
   };
-  const line = { segments: [segment], bodies: [{ node: 1, forceXN: 0, ...lure }] };
-  return solveChecked(line, water, uniformFlow(speedMS), RELEASE, tolerance);
+  return { segments: [segment], bodies: [{ node: 1, forceXN: 0, ...lure }] };
+}
+
+/**
+ * The depth (m) of a release whose lure is to run at a depth. Climbed from the lure up, so that in shear it takes no
+ * trial either.
+ */
+export function lureReleaseDepthM(
+  on: LureOnLine,
+  flow: FlowProfile,
+  lureDepthM: number,
+  water: Water,
+): number | Refusal {
+  const solved =
+    flow.type === "uniform"
+      ? solveLureLineIn(on, flow, 0, water)
+      : solveFromEnd(lureLineOf(on, water), water, flow, RELEASE, lureDepthM, SOLVER_TOLERANCE);
+  return solved.ok ? lureDepthM - solved.depthM : solved;
 }
 
 const RELEASE: TowPoint = { xM: 0, zM: 0 };

@@ -23,14 +23,14 @@ export interface Pull {
 }
 
 /** The bow is described by asinh(tan) of its angle; beyond this the line lies level for every purpose. */
-const MOST_BOW = 100;
+export const MOST_BOW = 100;
 
 /** What drag along the line may make of the tip's tension by the release; beyond that the line would lie slack. */
-const LEAST_SHARE = 0.5;
-const MOST_SHARE = 1.2;
+export const LEAST_SHARE = 0.5;
+export const MOST_SHARE = 1.2;
 
 /** Rounds that settle a drag coefficient that depends on the line's own slope. */
-const ROUNDS = 3;
+export const ROUNDS = 3;
 
 /**
  * The pull of a rod's line on a release `behindM` astern and `depthM` below the point where the cable enters the
@@ -40,7 +40,7 @@ const ROUNDS = 3;
  * in depth; above the water it is straight. Both parts together have a closed form. The little that drag along
  * the line takes off the tension is put in after each round. Against the full equations the ball's depth comes
  * out within 0.05 ft at 150 ft and 2.5 mph, and within 1 % of the depth at 3 mph. Source: derived; a test
- * solves the full two-point problem. In a stream that is not uniform it would be an approximation.
+ * solves the full two-point problem.
  */
 export function rodPull(
   pull: Pull,
@@ -84,12 +84,12 @@ export function rodPull(
 }
 
 /** The sine of an angle from its tangent. */
-function sineOf(tangent: number): number {
+export function sineOf(tangent: number): number {
   return tangent / Math.sqrt(1 + tangent * tangent);
 }
 
 /** Drag along the line up to an angle with this tangent: the integral of sin|sin| over the length, by its own scale. */
-function alongShare(tangent: number): number {
+export function alongShare(tangent: number): number {
   const size = Math.abs(tangent);
   return size - Math.atan(size);
 }

@@ -1,9 +1,9 @@
 import { checkTowedLine } from "./check-towed-line.ts";
-import { climbLine, type LineProperties, type LineState } from "./climb-line.ts";
-import { sphereDragAreaM2 } from "./drag.ts";
-import { type FlowProfile, speedAtDepthMS } from "./flow-profile.ts";
-import { climbFreeEnd, startsFree } from "./free-end.ts";
+import type { LineProperties, LineState } from "./climb-line.ts";
+import { climbNodes, tensionOf } from "./climb-nodes.ts";
+import type { FlowProfile } from "./flow-profile.ts";
 import { type Refusal, refuse } from "./refusal.ts";
+import { solveSheared } from "./sheared-line.ts";
 import type { Water } from "./water.ts";
 
 /** A stretch of one kind of line. */
@@ -76,6 +76,13 @@ export interface SolvedLine {
   readonly nodes: readonly SolvedNode[];
   /** In the order of `branches`, in the same frame. */
   readonly branches: readonly SolvedLine[];
+  /**
+   * How many times over an error of the model shows in the depth, in a speed that changes with depth: 1 / |dg/dz|,
+   * where g is how far the top misses its place when the lower end is held at z. Above about 3 the depth is shaky.
+   */
+  readonly conditioning?: number;
+  /** The other steady shapes of the same line, shallowest first, where there are several; this one is the deepest. */
+  readonly alternatives?: readonly SolvedLine[];
 }
 
 /** Each step's error bound; the reference cases then come out within 2e-8 of the line's length, most within 1e-9. */
@@ -83,8 +90,8 @@ export const SOLVER_TOLERANCE = 1e-8;
 
 /**
  * The steady shape of a line towed in one plane, with its tensions. Refuses, with a plain reason, anything that
- * is not a finite number, is out of range, or has no single answer (a slack line, a profile not supported).
- * Whether the line rises above the water is left to the caller: `leastDepthM` tells.
+ * is not a finite number, is out of range, or has no answer (a slack line). Of several steady shapes in a sheared
+ * stream the deepest is answered, with the others as `alternatives`. Whether the line rises above the water is left to the caller: `leastDepthM` tells.
  */
 export function solveTowedLine(
   line: TowedLine,
@@ -106,29 +113,29 @@ export function solveChecked(
   top: TowPoint,
   tolerance: number,
 ): SolvedLine | Refusal {
+  return flow.type === "uniform"
+    ? solveUniform(line, water, flow, top, tolerance)
+    : solveSheared(line, water, flow, top, tolerance);
+}
+
+/** In a uniform speed forces do not depend on depth: one climb from anywhere, moved so that the top fits. */
+function solveUniform(
+  line: TowedLine,
+  water: Water,
+  flow: FlowProfile,
+  top: TowPoint,
+  tolerance: number,
+): SolvedLine | Refusal {
   const branches: SolvedLine[] = [];
   for (const branch of line.branches ?? []) {
     const solved = solveChecked(branch.line, water, flow, ORIGIN, tolerance);
     if (!solved.ok) return solved;
     branches.push(solved);
   }
-  // Positions are counted from the lower end until the top is reached, then moved so that the top fits.
   const state: LineState = { xM: 0, zM: 0, forceXN: 0, forceZN: 0, leastZM: 0 };
   const nodes: SolvedNode[] = [];
-  const lengthM = totalLengthM(line.segments);
-  let alongM = lengthM;
-  for (let node = line.segments.length; node >= 0; node--) {
-    const tensionBelowN = tension(state);
-    addForcesAt(state, node, line, branches, water, flow);
-    const tensionAboveN = node === 0 ? 0 : tension(state);
-    nodes.push({ alongM, xM: state.xM, zM: state.zM, tensionAboveN, tensionBelowN });
-    const segment = line.segments[node - 1];
-    if (segment === undefined) break;
-    const why = climbSegment(state, segment, water, flow, lengthM || 1, tolerance);
-    if (why !== undefined) return refuse(why);
-    alongM = node === 1 ? 0 : alongM - segment.lengthM;
-  }
-  return placeAtTop(line, state, nodes, branches, top);
+  const why = climbNodes(state, line, water, flow, tolerance, nodes, (index) => branches[index]);
+  return why === undefined ? placeAtTop(line, state, nodes, branches, top) : refuse(why);
 }
 
 const ORIGIN: TowPoint = { xM: 0, zM: 0 };
@@ -140,57 +147,8 @@ export function totalLengthM(segments: readonly LineSegment[]): number {
   return sum;
 }
 
-function tension(state: LineState): number {
-  return Math.sqrt(state.forceXN * state.forceXN + state.forceZN * state.forceZN);
-}
-
-/** Adds what hangs on a node to the force carried up the line. At the top there is no line left to carry it. */
-function addForcesAt(
-  state: LineState,
-  node: number,
-  line: TowedLine,
-  solvedBranches: readonly SolvedLine[],
-  water: Water,
-  flow: FlowProfile,
-): void {
-  if (node === 0) return;
-  const speedMS = speedAtDepthMS(flow, state.zM);
-  for (const body of line.bodies) if (body.node === node) addBody(state, body, water, speedMS);
-  line.branches?.forEach((branch, i) => {
-    if (branch.node !== node) return;
-    state.forceXN += solvedBranches[i]?.topForceXN ?? 0;
-    state.forceZN += solvedBranches[i]?.topForceZN ?? 0;
-  });
-}
-
-function addBody(state: LineState, body: PointBody, water: Water, speedMS: number): void {
-  const { sphere } = body;
-  const sphereM2 =
-    sphere === undefined
-      ? 0
-      : sphereDragAreaM2(sphere.diameterM, speedMS, water.kinematicViscosityM2S, sphere.multiplier);
-  const pressurePa = 0.5 * water.densityKgM3 * speedMS * speedMS;
-  state.forceXN += body.forceXN + pressurePa * (body.dragAreaM2 + sphereM2) * Math.sign(speedMS);
-  state.forceZN += body.weightN + pressurePa * body.liftAreaM2;
-}
-
-function climbSegment(
-  state: LineState,
-  segment: LineSegment,
-  water: Water,
-  flow: FlowProfile,
-  scaleM: number,
-  tolerance: number,
-): string | undefined {
-  const { lengthM } = segment;
-  if (lengthM === 0) return undefined;
-  const speedMS = speedAtDepthMS(flow, state.zM);
-  if (startsFree(state, segment, lengthM, water, speedMS))
-    return climbFreeEnd(state, segment, lengthM, water, speedMS);
-  return climbLine(state, segment, lengthM, water, flow, scaleM, tolerance);
-}
-
-function placeAtTop(
+/** The line as solved, from a climb that began at its lower end, moved so that its top is where it should be. */
+export function placeAtTop(
   line: TowedLine,
   state: LineState,
   fromLowerEnd: readonly SolvedNode[],
@@ -207,10 +165,10 @@ function placeAtTop(
   const leastDepthM = branches.reduce((least, b) => Math.min(least, b.leastDepthM), state.leastZM + shiftZM);
   return {
     ok: true,
-    depthM: shiftZM,
+    depthM: nodes.at(-1)?.zM ?? shiftZM,
     // Not -x, which would show a line straight down as -0.
     behindM: 0 - state.xM,
-    topTensionN: tension(state),
+    topTensionN: tensionOf(state),
     topAngleDeg: (Math.atan2(state.forceXN, state.forceZN) * 180) / Math.PI,
     topForceXN: state.forceXN,
     topForceZN: state.forceZN,
@@ -225,12 +183,15 @@ function movedNode(node: SolvedNode, xM: number, zM: number): SolvedNode {
 }
 
 /** A solved line moved as a whole, with what is clipped to it; `behindM` stays, being counted from its own top. */
-function movedLine(line: SolvedLine, xM: number, zM: number): SolvedLine {
+export function movedLine(line: SolvedLine, xM: number, zM: number): SolvedLine {
   return {
     ...line,
     depthM: line.depthM + zM,
     leastDepthM: line.leastDepthM + zM,
     nodes: line.nodes.map((node) => movedNode(node, xM, zM)),
     branches: line.branches.map((branch) => movedLine(branch, xM, zM)),
+    ...(line.alternatives === undefined
+      ? {}
+      : { alternatives: line.alternatives.map((one) => movedLine(one, xM, zM)) }),
   };
 }

@@ -1,33 +1,21 @@
 /** A line's true depth in the captain's plain words, with where each number came from. */
-import { findUnit, fromSi } from "../../grammar/units.ts";
 import type { TripAnalysis } from "../analysis/journal-analysis.ts";
 import type { DepthPlace, LineDepth } from "../analysis/line-depth.ts";
 import type { SpeedUsed } from "../analysis/speed-used.ts";
-import { ageWords, clockWords, lengthUnit, lengthWords, speedWords } from "../model/figures.ts";
-import type { Gear } from "../model/gear-types.ts";
+import { SHAKY_CONDITIONING } from "../analysis/stream-used.ts";
+import { ageWords, clockWords, lengthWords, speedWords } from "../model/figures.ts";
+import type { Calibration, Gear } from "../model/gear-types.ts";
+import { longLineSentences, sliderSentences } from "./long-line-sentences.ts";
+import { placeWords } from "./place-words.ts";
+
+export { placeCell, placeWords } from "./place-words.ts";
 
 /** The caution that goes with every depth. */
 export const DEPTH_CAUTION = "Depths are estimates: not for navigation, not for clearing the bottom.";
 
-/** Whole units of the boat: `67 ft down (63 to 70)`; the band rounded outward. */
-export function placeWords(gear: Gear, place: DepthPlace): string {
-  return `${lengthWords(gear, place.depthM)} down (${bandWords(gear, place)})`;
-}
-
-/** The same under a heading that says what it is: `67 ft (63 to 70)`. */
-export function placeCell(gear: Gear, place: DepthPlace): string {
-  return `${lengthWords(gear, place.depthM)} (${bandWords(gear, place)})`;
-}
-
-function bandWords(gear: Gear, place: DepthPlace): string {
-  const unit = findUnit(lengthUnit(gear));
-  const of = (m: number): number => (unit === undefined ? m : fromSi(m, unit));
-  return `${Math.max(0, Math.floor(of(place.lowM)))} to ${Math.ceil(of(place.highM))}`;
-}
-
 /** The short form beside a line: `ball 67 ft, lure 68 ft`; empty where nothing is known. */
 export function depthLabel(gear: Gear, depth: LineDepth): string {
-  if (depth.ball === null) return "";
+  if (depth.ball === null) return longLineLabel(gear, depth);
   const ball = `ball ${lengthWords(gear, depth.ball.depthM)}`;
   const isOwnBall = depth.cableRig?.name === depth.rig;
   if (depth.lure === null)
@@ -40,18 +28,27 @@ export function depthLabel(gear: Gear, depth: LineDepth): string {
   return isOwnBall ? `${ball}, ${lure}` : lure;
 }
 
+function longLineLabel(gear: Gear, { weight, weightIs, lure }: LineDepth): string {
+  if (lure === null) return "";
+  const hung = weight === null ? "" : `${weightIs} ${lengthWords(gear, weight.depthM)}, `;
+  return `${hung}lure ${lengthWords(gear, lure.depthM)}`;
+}
+
 /** Everything there is to say of one line's depth, one sentence or two an entry. */
 export function depthSentences(day: TripAnalysis, depth: LineDepth): string[] {
   const { gear } = day.trip;
-  if (depth.ball === null) return [`No depth for ${depth.rig}: ${depth.why ?? "not known"}.`];
+  const main = depth.ball ?? depth.lure;
+  if (main === null) return [`No depth for ${depth.rig}: ${depth.why ?? "not known"}.`];
   return [
-    ballSentence(gear, depth),
-    ...lureSentences(gear, depth),
+    ...(depth.ball === null
+      ? longLineSentences(gear, depth)
+      : [ballSentence(gear, depth), ...lureSentences(gear, depth), ...sliderSentences(gear, depth)]),
     ...(depth.surfaced
       ? ["The model puts part of it at or above the surface: look at the numbers on this line."]
       : []),
+    ...doubtSentences(gear, depth),
     ...(depth.speed === undefined ? [] : [speedSentence(day, depth.speed, depth.event.instant?.utcMs ?? 0)]),
-    changeSentence(gear, depth.ball),
+    changeSentence(gear, main, depth.ball === null ? "line" : "cable"),
     trustSentence(depth),
   ];
 }
@@ -91,36 +88,73 @@ const SOURCE_WORDS = {
 } as const;
 
 function speedSentence(day: TripAnalysis, speed: SpeedUsed, timeMs: number): string {
-  const { gear, zone } = day.trip;
-  const clocks = speed.used.map((reading) => clockWords(reading.timeMs, zone));
-  const where = speed.source === "probe" ? `at ${speed.rig ?? "the"}'s probe` : SOURCE_WORDS[speed.source];
-  const when = {
+  const { gear } = day.trip;
+  const { onTop } = speed;
+  const one = (used: SpeedUsed): string => {
+    const where = used.source === "probe" ? `at ${used.rig ?? "the"}'s probe` : SOURCE_WORDS[used.source];
+    return `${speedWords(gear, used.value)} ${where}`;
+  };
+  const when = readWords(day, speed, timeMs);
+  const topWhen = onTop && readWords(day, onTop, timeMs);
+  const stale = Math.max(speed.ageMs, onTop?.ageMs ?? 0) > day.ages.staleAfterMs;
+  const said =
+    onTop === undefined
+      ? `Speed used: ${one(speed)}, ${when}.`
+      : topWhen === when
+        ? `Speeds used: ${one(onTop)} and ${one(speed)}, ${when}.`
+        : `Speeds used: ${one(onTop)}, ${topWhen}, and ${one(speed)}, ${when}.`;
+  return `${said}${stale ? " That is stale, so the range is wide." : ""}`;
+}
+
+/** When a speed was read: `read 05:45, 33 min old`. */
+function readWords(day: TripAnalysis, speed: SpeedUsed, timeMs: number): string {
+  const clocks = speed.used.map((reading) => clockWords(reading.timeMs, day.trip.zone));
+  return {
     read: `read ${clocks[0]}`,
     between: `between the readings of ${clocks.join(" and ")}`,
     held: `read ${clocks[0]}, ${ageWords(timeMs - (speed.used[0]?.timeMs ?? timeMs))} old`,
     ahead: `first read ${clocks[0]}, ${ageWords((speed.used[0]?.timeMs ?? timeMs) - timeMs)} later`,
   }[speed.how];
-  const stale = speed.ageMs > day.ages.staleAfterMs ? " That is stale, so the range is wide." : "";
-  return `Speed used: ${speedWords(gear, speed.value)} ${where}, ${when}.${stale}`;
+}
+
+/** What a current that changes with depth makes doubtful. */
+function doubtSentences(gear: Gear, { conditioning, otherBallDepthsM }: LineDepth): string[] {
+  if (otherBallDepthsM.length > 0) {
+    const others = otherBallDepthsM.map((depthM) => lengthWords(gear, depthM)).join(" or ");
+    return [`In this current the ball could as well hang at ${others}; the deepest is given.`];
+  }
+  if (conditioning === null || conditioning < SHAKY_CONDITIONING) return [];
+  return [
+    `This current makes the depth shaky: any error shows ${Math.round(conditioning)} times over in it.`,
+  ];
 }
 
 const TEN_FEET_M = 3.048;
 const FASTER_MS = 0.2 * 0.44704;
 
 /** Two what-ifs from the slopes at this setting. */
-function changeSentence(gear: Gear, ball: DepthPlace): string {
-  const more = lengthWords(gear, Math.abs(ball.depthPerOut * TEN_FEET_M));
-  const lift = lengthWords(gear, Math.abs(ball.depthPerSpeed * FASTER_MS));
+function changeSentence(gear: Gear, place: DepthPlace, out: "cable" | "line"): string {
+  const more = lengthWords(gear, Math.abs(place.depthPerOut * TEN_FEET_M));
+  const lift = lengthWords(gear, Math.abs(place.depthPerSpeed * FASTER_MS));
   const lifted = lift.startsWith("0 ")
     ? "hardly any change"
-    : `about ${lift} ${ball.depthPerSpeed < 0 ? "shallower" : "deeper"}`;
-  return `${lengthWords(gear, TEN_FEET_M)} more cable: about ${more} ${ball.depthPerOut < 0 ? "shallower" : "deeper"}. ${speedWords(gear, FASTER_MS)} faster: ${lifted}.`;
+    : `about ${lift} ${place.depthPerSpeed < 0 ? "shallower" : "deeper"}`;
+  return `${lengthWords(gear, TEN_FEET_M)} more ${out}: about ${more} ${place.depthPerOut < 0 ? "shallower" : "deeper"}. ${speedWords(gear, FASTER_MS)} faster: ${lifted}.`;
 }
 
 function trustSentence(depth: LineDepth): string {
   const rig = depth.cableRig?.name ?? depth.rig;
-  const { calibration } = depth;
-  if (calibration === undefined) return `${rig} was never checked against a probe, so the range is wide.`;
+  const { calibration, sharedFrom } = depth;
+  if (calibration === undefined && depth.ball === null)
+    return `${rig}'s depth was never measured, so the range is wide.`;
+  if (calibration === undefined) return neverCheckedSentence(rig, sharedFrom);
   const since = calibration.origin.from;
   return `${rig} calibrated${since === null ? "" : ` ${since}`}${calibration.readings === undefined ? "" : ` from ${calibration.readings} readings`}.`;
+}
+
+/** What other rigs' readings say of the speed sensor, the water and strumming holds for every line of the boat. */
+function neverCheckedSentence(rig: string, sharedFrom: readonly Calibration[]): string {
+  if (sharedFrom.length === 0) return `${rig} was never checked against a probe, so the range is wide.`;
+  const lines = sharedFrom.map(({ of, origin }) => (origin.from === null ? of : `${of} of ${origin.from}`));
+  return `${rig} was never checked against a probe, so the range is wide; what the calibration of ${lines.join(" and ")} says of every line on this boat makes it a little narrower.`;
 }

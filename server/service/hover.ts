@@ -4,8 +4,10 @@ import { isRead } from "../../grammar/is-read.ts";
 import type { ReadLine } from "../../grammar/journal.ts";
 import { canonicalLine } from "../../grammar/print.ts";
 import { DEPTH_CAUTION, depthSentences } from "../reports/depth-sentences.ts";
+import { gearChangeSentences } from "../reports/gear-change-sentences.ts";
 import { readingSentences } from "../reports/reading-sentences.ts";
 import { SUMMARY_CAUTION, summarySentences } from "../reports/summary-sentences.ts";
+import { waterReadingSentences } from "../reports/water-reading-sentences.ts";
 import { lureWaterSentences } from "../reports/water-sentences.ts";
 import { definitionOf, guestName, speciesMeant } from "./definitions.ts";
 import { isWithin, nameAt, rowOf } from "./name-at.ts";
@@ -31,13 +33,17 @@ function lineHover(snapshot: Snapshot, lineIndex: number, line: ReadLine): strin
   const known = snapshot.depthAt(lineIndex);
   if (known !== undefined) {
     if (!isWhole(line)) return "No depth: part of this line can't be read.";
-    const caution = known.depth.ball === null ? "" : `\n\n*${DEPTH_CAUTION}*`;
-    const water = lureWaterSentences(known.day, known.depth);
-    return sentencesOf([...depthSentences(known.day, known.depth), ...water]) + caution;
+    const caution = known.depth.why !== null ? "" : `\n\n*${DEPTH_CAUTION}*`;
+    const { day, depth } = known;
+    const said = [depthSentences, lureWaterSentences, gearChangeSentences].flatMap((of) => of(day, depth));
+    return sentencesOf(said) + caution;
   }
   const day = snapshot.tripAt(lineIndex);
-  if (day !== undefined && day.trip.openerIndex !== lineIndex && isWhole(line))
-    return sentencesOf(readingSentences(day, lineIndex));
+  if (day !== undefined && day.trip.openerIndex !== lineIndex && isWhole(line)) {
+    const isGear = line.verb === "probe" || line.verb === "touch";
+    const expected = isGear ? readingSentences(day, lineIndex) : [];
+    return sentencesOf([...expected, ...waterReadingSentences(day, lineIndex)]);
+  }
   if (day?.trip.openerIndex !== lineIndex) return "";
   const title = `**${plainMarkdown(day.trip.boat)}, ${plainMarkdown(day.trip.date)}**`;
   return `${title}\n\n${sentencesOf(summarySentences(day))}\n\n*${SUMMARY_CAUTION}*`;

@@ -4,7 +4,7 @@ import type { DepthMemo } from "../analysis/depth-memo.ts";
 import { analyzeJournal, type JournalAnalysis, type TripAnalysis } from "../analysis/journal-analysis.ts";
 import type { LineDepth } from "../analysis/line-depth.ts";
 import type { Finding } from "../checks/check.ts";
-import { runChecks, type SeverityChoices } from "../checks/run-checks.ts";
+import { prepareChecks, runChecks, type SeverityChoices } from "../checks/run-checks.ts";
 import type { BookFile } from "../model/gear-lines.ts";
 
 /** A line's depth and the trip it is of. */
@@ -46,6 +46,11 @@ export class Snapshot {
   get findings(): readonly Finding[] {
     this.#findings ??= runChecks(this.analysis, this.#choices);
     return this.#findings;
+  }
+
+  /** Computes what `findings` needs in small steps; whoever takes them may stop between any two. */
+  prepare(): Generator<void> {
+    return prepareChecks(this.analysis, this.#choices);
   }
 
   /** The depth computed for a line, with its trip. */

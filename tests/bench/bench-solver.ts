@@ -1,6 +1,6 @@
 import { type Area, type Effort, median, type Row } from "./figures.ts";
 import { depthByOdex } from "./general-solver.ts";
-import { loadOurBand, loadOurSolver, type OurDepth } from "./our-solver.ts";
+import { loadOurBand, loadOurInverse, loadOurSolver, type OurDepth, type OurLength } from "./our-solver.ts";
 import { built, missing } from "./places.ts";
 import { lengthOf, type SolverCase, solverCases } from "./solver-cases.ts";
 
@@ -14,7 +14,12 @@ export async function benchSolver({ quick }: Effort): Promise<Area> {
   if (absent) notes.push(absent);
   const ours = absent ? undefined : await loadOurSolver();
   const rows = solverCases.flatMap((one) => caseRows(one, ours, quick ? 5 : 15, notes));
-  rows.push(await bandRow(quick ? 5 : 15, notes));
+  if (ours) {
+    const inverse = await loadOurInverse();
+    const cables = solverCases.filter((one) => one.segments.length === 1);
+    rows.push(...cables.flatMap((one) => inverseRows(one, inverse, quick ? 5 : 15, notes)));
+  }
+  for (const isSheared of [false, true]) rows.push(await bandRow(isSheared, quick ? 5 : 15, notes));
   notes.push(
     "Both solve from the lower end up, each at the loosest tolerance (a power of ten) that comes within 1e-6 of the line's length.",
   );
@@ -22,19 +27,39 @@ export async function benchSolver({ quick }: Effort): Promise<Area> {
 }
 
 /** A downrigger's depth with its error band: some twenty neighbouring solves. Nobody else offers one. */
-async function bandRow(rounds: number, notes: string[]): Promise<Row> {
+async function bandRow(isSheared: boolean, rounds: number, notes: string[]): Promise<Row> {
   const row: Row = {
-    measure: "a downrigger's depth with its error band",
+    measure: `a downrigger's depth with its error band${isSheared ? ", in shear" : ""}`,
     unit: "µs",
     goal: { kind: "at-most", bound: 500 },
   };
   const absent = missing(built.band);
   if (absent) notes.push(absent);
   if (absent) return row;
-  const band = await loadOurBand();
+  const band = await loadOurBand(isSheared);
   if (!band()) notes.push("the downrigger's band was refused");
   const samples = Array.from({ length: rounds + 4 }, () => timeSolves(band));
   return { ...row, ours: median(samples.slice(4)) };
+}
+
+/** How much line to let out for the depth that the case comes to. Nobody else offers one. */
+function inverseRows(one: SolverCase, inverse: OurLength, rounds: number, notes: string[]): Row[] {
+  const measure = `line out for a depth: ${one.name}`;
+  const goal = { kind: "at-most", bound: 20 } as const;
+  const loose = [1e-2, 1e-3, 1e-4, 1e-5, 1e-6, 1e-7, 1e-8].find((tolerance) => {
+    const lengthM = inverse(one, tolerance) ?? Number.NaN;
+    return Math.abs(lengthM - lengthOf(one)) <= accuracy * lengthOf(one);
+  });
+  if (loose === undefined) {
+    notes.push(`not accurate enough: ${measure}`);
+    return [{ measure, unit: "µs", goal }];
+  }
+  const timed = (tolerance?: number) =>
+    median(Array.from({ length: rounds + 4 }, () => timeSolves(() => inverse(one, tolerance))).slice(4));
+  return [
+    { measure, unit: "µs", goal, ours: timed(loose) },
+    { measure: `${measure}, at the tolerance that ships`, unit: "µs", ours: timed() },
+  ];
 }
 
 function caseRows(one: SolverCase, ours: OurDepth | undefined, rounds: number, notes: string[]): Row[] {

@@ -14,6 +14,22 @@ import {
  */
 export type OurDepth = (one: SolverCase, tolerance?: number) => number | undefined;
 
+/** The length of the top segment (m) that puts a case's lower end at its depth; absent when refused. */
+export type OurLength = (one: SolverCase, tolerance?: number) => number | undefined;
+
+/** Loads our inverse. */
+export async function loadOurInverse(): Promise<OurLength> {
+  const { lineOutForDepth } = await import("../../server/physics/line-out.ts");
+  return (one, tolerance) => {
+    const target = { node: one.segments.length, depthM: one.depthM };
+    const out = lineOutForDepth(lineOf(one), water, flowOf(one), target, surface, mostM, tolerance);
+    return out.ok ? out.lengthM : undefined;
+  };
+}
+
+/** The most line that the inverse may let out, m. */
+const mostM = 500;
+
 const surface = { xM: 0, zM: 0 };
 
 /** Loads our solver. */
@@ -27,9 +43,9 @@ export async function loadOurSolver(): Promise<OurDepth> {
 
 /**
  * Loads what computes a downrigger's depth with its error band: 90 ft of cable, a 12 lb ball and a spoon at
- * 2.6 mph, never calibrated. The call answers whether it could.
+ * 2.6 mph, or with 2.3 mph on top and 2.6 mph from 25 m down, never calibrated. The call answers whether it could.
  */
-export async function loadOurBand(): Promise<() => boolean> {
+export async function loadOurBand(isSheared: boolean): Promise<() => boolean> {
   const { completeDownrigger, defaultRodLine } = await import("../../server/physics/downrigger.ts");
   const { solveDownriggerBand } = await import("../../server/physics/downrigger-band.ts");
   const { defaultSpreads, rigParameters } = await import("../../server/physics/downrigger-parameters.ts");
@@ -48,13 +64,15 @@ export async function loadOurBand(): Promise<() => boolean> {
   };
   const rig = completeDownrigger({
     outM: 27.4,
-    speedMS: 1.16,
+    flow: isSheared
+      ? { type: "piecewise", depthsM: [0, 25], speedsMS: [1.03, 1.16] }
+      : { type: "uniform", speedMS: 1.16 },
     cable: { make: cable },
     ball: { massKg: 5.44 },
     probeAboveBallM: 0.38,
     rods: [rod],
   });
-  const parameters = rigParameters(defaultSpreads(0.045));
+  const parameters = rigParameters({ ...defaultSpreads(0.045), surfaceSpeedMS: isSheared ? 0.134 : 0 });
   return () => {
     const answer = solveDownriggerBand(rig, parameters);
     // Bands and slopes are solved when they are looked at.

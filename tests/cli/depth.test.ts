@@ -24,7 +24,7 @@ test("piped: a table", async () => {
     "2031-06-21, Bright Penny (trips/good.trip)
     line  time    rig       out  ball down         behind  lure down
        5  05:14   C1      NN ft  NN ft (NN to NN)   NN ft  NN ft (NN to NN)
-       6  05:20   PB   5 colors  no depth: depths of leadcore lines aren't computed yet
+       6  05:20   PB   5 colors                    NN ft  NN ft (NN to NN)
       10  06:18   C1      NN ft  NN ft (NN to NN)   NN ft  NN ft (NN to NN)
       11  ~06:40  C1     NN ft  NN ft (NN to NN)   NN ft  NN ft (NN to NN)
 
@@ -43,8 +43,7 @@ test("on a narrow terminal: a block a line", async () => {
       ball NN ft (NN to NN), NN ft behind
       lure NN ft (NN to NN)
     05:20  PB  5 colors out  line 6
-      no depth: depths of leadcore lines
-        aren't computed yet
+      lure NN ft (NN to NN), NN ft behind
     06:18  C1  90 ft out  line 10
       ball NN ft (NN to NN), NN ft behind
       lure NN ft (NN to NN)
@@ -84,11 +83,8 @@ test("--json: every set, move and again line, with lines from 0", async () => {
     expect(place?.lowM).toBeLessThan(place?.depthM ?? 0);
     expect(place?.highM).toBeGreaterThan(place?.depthM ?? 0);
   }
-  expect(leadcore).toMatchObject({
-    ball: null,
-    lure: null,
-    why: "depths of leadcore lines aren't computed yet",
-  });
+  expect(leadcore).toMatchObject({ ball: null, why: "PB is no downrigger and has no ball" });
+  expect(leadcore?.lure?.depthM).toBeGreaterThan(0);
 });
 
 test.each([

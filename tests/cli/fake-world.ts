@@ -101,6 +101,11 @@ function memoryFiles(files: Map<string, Content>, written: string[], onRead: Cir
     list: (folder) => ({ ok: true, names: namesIn(folder) }),
     readText,
     booksNear: (path) => booksNear(path, namesIn, readText),
+    writeText: (path, text) => {
+      files.set(path, text);
+      written.push(path.slice(HERE.length + 1));
+      return undefined;
+    },
     replaceText: (path, before, text) => {
       if (files.get(path) !== before) return "it was changed by someone else meanwhile";
       files.set(path, text);

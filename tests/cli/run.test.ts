@@ -45,12 +45,14 @@ test("--help lists every verb with an example", async () => {
       check    find mistakes in journals and gear books
       format   write journals and gear books the one canonical way
       summary  each trip in figures: hours, fish, catch per rod-hour
+      calibratewhat the readings say of each downrigger's counter and cable
       depth    the true depth of ball and lure on every line
 
     Examples:
       deepwake check trips
       deepwake format trips/2031-06-21.trip
       deepwake summary trips/2031-06-21.trip
+      deepwake calibrate trips
       deepwake depth trips/2031-06-21.trip
 
     deepwake VERB --help says more, deepwake --version which one this is.

@@ -145,18 +145,11 @@ describe("refuses", () => {
     expect([code, out]).toEqual([2, ""]);
   });
 
-  test("a rig of a kind that isn't computed yet: no number, but the reason", async () => {
+  test("a rig that has no ball: the lure's depth, and why there is none of a ball", async () => {
     const asked = ["depth", "--rig", "PB", "--out", "90ft", "--speed", "2mph"];
-    expect(await deepwake(asked, { files })).toMatchObject({
-      code: 2,
-      out: "",
-      err: "deepwake: no depth for PB: depths of leadcore lines aren't computed yet.\n",
-    });
-    expect((await answer(asked)).line).toMatchObject({
-      ball: null,
-      lure: null,
-      why: "depths of leadcore lines aren't computed yet",
-    });
+    const { line } = await answer(asked);
+    expect(line).toMatchObject({ ball: null, why: "PB is no downrigger and has no ball" });
+    expect(line?.lure?.depthM).toBeGreaterThan(0);
   });
 });
 

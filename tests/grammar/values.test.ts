@@ -34,6 +34,10 @@ describe("compound quantities go on while each part is less than one of the unit
     ["change P1 down 1 h 5 min 30 s", "fact change P1 > down=1 h + 5 min + 30 s"],
     ["set P1 setback 6 ft 6 in 72 ft", "fact set P1 > setback=6 ft + 6 in > .out=72 ft"],
     ["set P1 setback 20 yd 90 ft", "fact set P1 > setback=20 yd > .out=90 ft"],
+    // Backing behind the colors, of any length; nothing but what is out is counted so.
+    ["set PB out 10 colors 50 ft", "fact set PB > out=10 colors + 50 ft"],
+    ["set PB 10 colors 50 ft", "fact set PB > .out=10 colors + 50 ft"],
+    ["set PB setback 1 colors 50 ft", "fact set PB > setback=1 colors > .out=50 ft"],
     ["catch P1 king girth 2 ft 35 in", "fact catch P1 king > girth=2 ft > .length=35 in"],
     ["weather gusts 14 kn 1 mph", "fact weather > gusts=14 kn > .wind-speed=1 mph"],
     ["sonar marks 5 ft 6 in to 6 ft 2 in", "fact sonar > marks=5 ft + 6 in to 6 ft + 2 in"],

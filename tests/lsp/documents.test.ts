@@ -1,7 +1,7 @@
 /** Documents opened, changed and closed: diagnostics follow, whatever their address and line ends. */
 import { describe, expect, test } from "vitest";
-import type { DocumentSymbol } from "vscode-languageserver-types";
-import { URI } from "../service/open-service.ts";
+import type { CompletionItem, DocumentSymbol } from "vscode-languageserver-types";
+import { MORNING, URI } from "../service/open-service.ts";
 import { codes, DOCUMENT, openMorning, SLIP, SLIP_LINE } from "./open-morning.ts";
 
 describe("documents", () => {
@@ -35,6 +35,32 @@ describe("documents", () => {
     await client.published(URI, ({ version }) => version === 2);
     const symbols = await client.request<DocumentSymbol[]>("textDocument/documentSymbol", DOCUMENT);
     expect(symbols.map(({ name }) => name)).toEqual(["pull C1", "drift"]);
+  });
+
+  test("changes that come together are checked once, at their last", async () => {
+    const { client } = await openMorning();
+    client.forget();
+    const versions = Array.from({ length: 20 }, (_, index) => index + 2);
+    await Promise.all(versions.map((version) => client.change(URI, version, [{ text: SLIP }])));
+    await client.published(URI, ({ version }) => version === 21);
+    expect(client.publishedCount).toBeLessThan(20);
+  });
+
+  test("a request sent along with a change of a long file is answered before the checks", async () => {
+    const day = (n: number) => MORNING.replaceAll("2031-06-21", `2031-07-${String(n).padStart(2, "0")}`);
+    const long = Array.from({ length: 30 }, (_, index) => day(index + 1)).join("");
+    const { client } = await openMorning();
+    client.forget();
+    const change = client.change(URI, 2, [{ text: `${long}06:15 mov` }]);
+    const position = { line: long.split("\n").length - 1, character: 9 };
+    const items = client.request<CompletionItem[]>("textDocument/completion", {
+      textDocument: { uri: URI },
+      position,
+    });
+    await change;
+    expect((await items).map(({ label }) => label)).toContain("move");
+    expect(client.publishedCount).toBe(0);
+    await client.published(URI, ({ version }) => version === 2);
   });
 
   test("a whole new text", async () => {

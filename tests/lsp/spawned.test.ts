@@ -18,7 +18,8 @@ import { TestClient } from "./test-client.ts";
 
 const ROOT = join(import.meta.dirname, "..", "..");
 const SERVER = join(ROOT, "dist", "server.cjs");
-const MOST_BYTES = 450 * 1024;
+/** The goal of 450 KB held for the main job alone; every rig, calibration and the water cost more (docs/performance.md). */
+const MOST_BYTES = 600 * 1024;
 
 /** This Node, and the one that started npm where it is another. */
 const STARTED_NPM = process.env.npm_node_execpath ?? process.execPath;

@@ -105,6 +105,11 @@ export class TestClient {
     );
   }
 
+  /** How often diagnostics came since `forget`. */
+  get publishedCount(): number {
+    return this.#published.length;
+  }
+
   /** Diagnostics that came before don't count any more. */
   forget(): void {
     this.#published = [];

@@ -1,5 +1,5 @@
 import { describe, expect, test } from "vitest";
-import { calibrationOf } from "../../server/analysis/downrigger-input.ts";
+import { calibrationOf } from "../../server/analysis/calibration-used.ts";
 import { resolveGear } from "../../server/model/gear.ts";
 import type { Gear } from "../../server/model/gear-types.ts";
 import { bookFile } from "./read-trip.ts";

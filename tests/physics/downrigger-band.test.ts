@@ -1,6 +1,6 @@
 import { describe, expect, test } from "vitest";
 import { bandsOf, DEVIATIONS_80 } from "../../server/physics/band.ts";
-import { type Downrigger, solveDownrigger } from "../../server/physics/downrigger.ts";
+import { atSpeed, type Downrigger, solveDownrigger } from "../../server/physics/downrigger.ts";
 import {
   type BandedDownrigger,
   type BandedPlace,
@@ -9,6 +9,7 @@ import {
   rigParameters,
   solveDownriggerBand,
 } from "../../server/physics/downrigger-band.ts";
+import { uniformFlow } from "../../server/physics/flow-profile.ts";
 import { expectNear } from "./line-maker.ts";
 import { FOOT_M, MPH_MS, rig, rod } from "./rig-maker.ts";
 
@@ -108,7 +109,7 @@ describe("the band around a depth", () => {
     const speedSdMS = 0.1 * MPH_MS;
     const { ball } = banded(USUAL);
     const share = ball.shares.find((one) => one.key === "speed");
-    const faster = solveDownrigger({ ...USUAL, speedMS: USUAL.speedMS + DEVIATIONS_80 * speedSdMS });
+    const faster = solveDownrigger(atSpeed(USUAL, 2.5 * MPH_MS + DEVIATIONS_80 * speedSdMS));
     const rise = faster.ok ? ball.depthM - faster.ball.depthM : Number.NaN;
     expectNear("rise", share?.less ?? Number.NaN, rise, 1e-3);
     const whole = Math.sqrt(ball.shares.reduce((sum, one) => sum + one.less ** 2, 0));
@@ -131,11 +132,12 @@ describe("the band around a depth", () => {
       const answer = solveDownrigger({ ...USUAL, ...change });
       return answer.ok ? answer.ball.depthM : Number.NaN;
     };
-    const { speedMS, outM } = USUAL;
+    const speedMS = 2.5 * MPH_MS;
+    const { outM } = USUAL;
     expectNear(
       "per speed",
       ball.depthPerSpeed,
-      (at({ speedMS: speedMS + 0.05 }) - at({ speedMS: speedMS - 0.05 })) / 0.1,
+      (at({ flow: uniformFlow(speedMS + 0.05) }) - at({ flow: uniformFlow(speedMS - 0.05) })) / 0.1,
       0.02 * Math.abs(ball.depthPerSpeed),
     );
     expectNear("per out", ball.depthPerOut, (at({ outM: outM + 1 }) - at({ outM: outM - 1 })) / 2, 3e-3);
@@ -163,7 +165,7 @@ describe("the band around a depth", () => {
   });
 
   test("refuses what the depth refuses", () => {
-    const answer = solveDownriggerBand({ ...USUAL, speedMS: Number.NaN }, rigParameters(SPREADS));
+    const answer = solveDownriggerBand(atSpeed(USUAL, Number.NaN), rigParameters(SPREADS));
     expect(answer).toEqual({ ok: false, why: "the speed is not a number" });
   });
 });

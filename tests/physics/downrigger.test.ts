@@ -53,7 +53,7 @@ describe("a downrigger", () => {
         ],
       },
       water,
-      uniformFlow(one.speedMS),
+      one.flow,
     );
     if (!plain.ok) throw new Error(plain.why);
     const answer = solved(one);
@@ -172,8 +172,8 @@ describe("a downrigger that cannot be solved says why", () => {
     ],
     ["negative cable", { outM: -1 }, /cable out on the counter is -1 m/],
     ["no number", { outM: Number.NaN }, /cable out on the counter is not a number/],
-    ["a speed in other units", { speedMS: 23 }, /the speed is 23 m\/s, outside 0 to 10 m\/s/],
-    ["an endless speed", { speedMS: Number.POSITIVE_INFINITY }, /the speed is not a number/],
+    ["a speed in other units", { flow: uniformFlow(23) }, /the speed is 23 m\/s, outside 0 to 10 m\/s/],
+    ["an endless speed", { flow: uniformFlow(Number.POSITIVE_INFINITY) }, /the speed is not a number/],
     ["no ball", { ball: { ...ball, massKg: 0 } }, /the ball has no mass/],
     ["a wooden ball", { ball: { ...ball, densityKgM3: 700 } }, /not heavier than water/],
     ["boiling water", { waterTemperatureC: 100 }, /water temperature is 100 C/],

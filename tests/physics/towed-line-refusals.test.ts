@@ -68,13 +68,33 @@ describe("what is out of range or has no single answer is refused by name", () =
   test("a floating line that takes up its own weight in still water goes slack", () => {
     expect(whyNot(lineOf({ ...CABLE, weightNPerM: -0.1, bodyWeightN: 1 }), uniformFlow(0))).toMatch(/slack/);
   });
-  test.each<FlowProfile>([
-    { type: "piecewise", depthsM: [0, 40], speedsMS: [1, 1] },
-    { type: "tanh", upperMS: 1, lowerMS: 0.5, middleM: 20, halfWidthM: 2 },
-  ])("a profile of type $type", (flow) => {
-    expect(whyNot(lineOf(CABLE), flow)).toBe(
-      `a sheared profile '${flow.type}' is not supported yet; only 'uniform'`,
-    );
+  const layer = { type: "tanh", upperMS: 1, lowerMS: 0.5, middleM: 20, halfWidthM: 2 } as const;
+  const pieces = (depthsM: number[], speedsMS: number[]): FlowProfile => ({
+    type: "piecewise",
+    depthsM,
+    speedsMS,
+  });
+  test.each<[string, FlowProfile, RegExp]>([
+    ["no depths", pieces([], []), /no depth/],
+    ["more depths than speeds", pieces([0, 10], [1]), /2 depths and 1 speeds/],
+    ["depths out of order", pieces([0, 20, 10], [1, 1, 1]), /goes back from 20 m to 10 m; sort it by depth/],
+    ["a depth stated twice", pieces([0, 20, 20], [1, 1, 0.5]), /states 20 m twice, so the speed jumps/],
+    ["a jump", pieces([0, 20, 20.001], [1, 1, 0.5]), /jumps between 20 m and 20.001 m/],
+    ["a depth of no number", pieces([0, Number.NaN], [1, 1]), /a depth of the speed profile is not a number/],
+    ["a speed of no number", pieces([0, 10], [1, Number.NaN]), /the speed at 10 m is not a number/],
+    ["an endless speed", pieces([0, 10], [1, 1e9]), /the speed at 10 m is 1000000000 m\/s/],
+    ["a layer without width", { ...layer, halfWidthM: 0 }, /half width is 0 m/],
+    ["a layer at no depth", { ...layer, middleM: Number.NaN }, /the layer's depth is not a number/],
+    ["a layer of no speed", { ...layer, upperMS: Number.NaN }, /speed above the layer is not a number/],
+  ])("a profile with %s", (_name, flow, why) => {
+    expect(whyNot(lineOf(CABLE), flow)).toMatch(why);
+  });
+  test("a layer so thin that it is nearly a jump is still answered, in finite numbers", () => {
+    for (const flow of [{ ...layer, halfWidthM: 0.01 }, pieces([20, 20.01], [1, 0.2])])
+      for (const bodyWeightN of [1, 3, 10, 40]) {
+        const answer = solveTowedLine(lineOf({ ...CABLE, bodyWeightN }), WATER, flow);
+        expect(answer.ok && Number.isFinite(answer.depthM)).toBe(true);
+      }
   });
 });
 

@@ -1,6 +1,6 @@
 import { climbLine, type LineProperties } from "../../server/physics/climb-line.ts";
 import { journalDrag } from "../../server/physics/drag.ts";
-import { uniformFlow } from "../../server/physics/flow-profile.ts";
+import { type FlowProfile, uniformFlow } from "../../server/physics/flow-profile.ts";
 import type { Pull, RodLine } from "../../server/physics/rod-line.ts";
 import { WATER } from "./line-maker.ts";
 
@@ -10,7 +10,13 @@ import { WATER } from "./line-maker.ts";
  * the water are found by Newton's method, so that it ends at the water line, with the tip's tension, on the
  * straight line to the tip.
  */
-export function fullRodPull(rod: RodLine, behindM: number, depthM: number, speedMS: number): Pull {
+export function fullRodPull(
+  rod: RodLine,
+  behindM: number,
+  depthM: number,
+  stream: number | FlowProfile,
+): Pull {
+  const flow = typeof stream === "number" ? uniformFlow(stream) : stream;
   const line: LineProperties = {
     diameterM: rod.diameterM,
     weightNPerM: 0.000172897,
@@ -20,15 +26,15 @@ export function fullRodPull(rod: RodLine, behindM: number, depthM: number, speed
   const misses = ([angle = 0, tensionN = 0, lengthM = 0]: readonly number[]): number[] => {
     const state = {
       xM: 0,
-      zM: 0,
+      zM: depthM,
       forceXN: tensionN * Math.sin(angle),
       forceZN: tensionN * Math.cos(angle),
-      leastZM: 0,
+      leastZM: depthM,
     };
-    const why = climbLine(state, line, lengthM, WATER, uniformFlow(speedMS), lengthM, 1e-10);
+    const why = climbLine(state, line, lengthM, WATER, flow, lengthM, 1e-10);
     if (why !== undefined) throw new Error(why);
     return [
-      -state.zM - depthM,
+      -state.zM,
       -state.xM + (rod.tipHeightM * state.forceXN) / state.forceZN - behindM + rod.tipBehindM,
       Math.hypot(state.forceXN, state.forceZN) - rod.tipTensionN,
     ];

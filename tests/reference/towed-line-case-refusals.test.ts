@@ -75,6 +75,16 @@ describe("a case that cannot be answered says why, by name", () => {
       (c) => Object.assign(c.profile ?? {}, { angle: 3 }),
       /unknown field 'angle' in profile/,
     ],
+    [
+      "depths out of order",
+      (c) => Object.assign(c, { profile: { type: "piecewise", z: [0, 9, 5], U: [1, 1, 1] } }),
+      /goes back from 9 m to 5 m/,
+    ],
+    [
+      "a profile in words",
+      (c) => Object.assign(c, { profile: { type: "tanh", Uupper: "fast" } }),
+      /profile\.Uupper: expected number/,
+    ],
     ["no profile", (c) => delete c.profile, /profile: expected object, but it is missing/],
     ["a top above the water", (c) => Object.assign(c.top ?? {}, { z: -1 }), /top\.z: must be at least 0/],
     [

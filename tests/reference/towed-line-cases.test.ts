@@ -27,6 +27,7 @@ interface Case {
   readonly branch?: { readonly line: Case["line"] };
   readonly out: Stated;
   readonly branchOut?: Stated;
+  readonly allSolutions?: readonly Stated[];
 }
 
 const cases = file.cases as unknown as readonly Case[];
@@ -68,15 +69,18 @@ function misses(actual: CaseOut, expected: Stated, lengthM: number): string[] {
 
 const lengthOf = (line: Case["line"]) => line.segments.reduce((sum, segment) => sum + segment.L, 0);
 
-describe("the 34 uniform reference cases (our own, SciPy DOP853 against three other methods; run)", () => {
+describe("the 44 reference cases (our own, SciPy DOP853 against three other methods; run)", () => {
   test("there are 34 of them, and 10 sheared", () => {
     expect([uniform.length, sheared.length]).toEqual([34, 10]);
   });
-  test.each(uniform.map((one) => [one.id, one] as const))("%s", (id, one) => {
+  test.each(cases.map((one) => [one.id, one] as const))("%s", (id, one) => {
     const answer = answers.get(id);
     if (answer === undefined || "error" in answer) throw new Error(answer?.error ?? "no answer");
     const mainM = lengthOf(one.line);
     expect(misses(answer.out, one.out, mainM)).toEqual([]);
+    expect(answer.allSolutions?.length).toBe(one.allSolutions?.length);
+    for (const [i, want] of (one.allSolutions ?? []).entries())
+      expect(misses(answer.allSolutions?.[i] ?? answer.out, want, mainM)).toEqual([]);
     if (one.branchOut === undefined) return expect(answer.branchOut).toBeUndefined();
     if (answer.branchOut === undefined) throw new Error("no branch answered");
     const bothM = mainM + lengthOf(one.branch?.line ?? { segments: [] });
@@ -85,12 +89,13 @@ describe("the 34 uniform reference cases (our own, SciPy DOP853 against three ot
   });
 });
 
-describe("the 10 sheared cases are refused by name", () => {
-  test.each(sheared.map((one) => [one.id, one.profile.type] as const))("%s", (id, type) => {
-    expect(answers.get(id)).toEqual({
-      id,
-      error: `a sheared profile '${type}' is not supported yet; only 'uniform'`,
-    });
+describe("the case with three steady shapes", () => {
+  test("answers the deepest, says so, and says how shaky it is", () => {
+    const answer = answers.get("multi-root");
+    if (answer === undefined || "error" in answer) throw new Error("no answer");
+    expect(answer.chosen).toBe("deepest");
+    expect(answer.allSolutions?.map((one) => one.depth.toFixed(3))).toEqual(["14.167", "15.146", "19.957"]);
+    expect(Math.abs((answer.conditioning ?? 0) * 0.094794851984 - 1)).toBeLessThan(0.01);
   });
 });
 

@@ -53,7 +53,17 @@ describe("a line with a depth", () => {
   });
 
   test("says why there is none", () => {
-    checkHoverHolds("06:20 <|>set PB out 5 colors", /^No depth for PB: depths of leadcore lines/u);
+    checkHoverHolds("06:20 <|>set J1 out 60 ft", /^No depth for J1: J1 isn't in the gear book\./u);
+  });
+
+  test("counts leadcore in colors, and says what was taken for granted", () => {
+    checkHoverHolds(
+      "06:20 <|>set PB out 5 colors",
+      /^Lure about \d+ ft down \(\d+ to \d+\), \d+ ft back\. 5 colors out\. {2}\n/u,
+      "PB's leadcore is taken as ordinary, since the gear book names none.",
+      /10 ft more line: about \d+ ft deeper\. 0\.2 mph faster: about \d+ ft shallower\./u,
+      "PB's depth was never measured, so the range is wide.",
+    );
   });
 
   test("gives none while part of the line can't be read", () => {
@@ -153,4 +163,41 @@ describe("nothing is said", () => {
 
 test("nothing in a name acts as Markdown", () => {
   expect(hoverAt("06:30 set C1 out 50 ft setback 9 ft lure a*b_c`d<|>")).toContain("a\\*b\\_c\\`d about");
+});
+
+describe("a reading", () => {
+  const SET = `${'trip 2031-06-21 "Bright Penny"\n'}05:00 set C1 out 90 ft\n`;
+
+  test("says what was expected at the probe and that they agree, and what the current does", () => {
+    const lines = `${SET}05:12 gps speed 2.0 mph\n`;
+    const hover = hoverAt("05:10 <|>probe C1 depth 85 ft speed 2.4 mph", lines);
+    expect(hover).toMatch(
+      /^The probe shows 85 ft; about \d+ ft \\?\(\d+ to \d+\\?\) was expected with 90 ft out at 2\.4 mph: they agree\./u,
+    );
+    expect(hover.replaceAll("\\", "")).toContain(
+      "C1's probe against the GPS: running into about half a mph (0.2 to 0.6), if both speeds are true. One heading tells only that.",
+    );
+  });
+
+  test("says that they disagree", () => {
+    expect(hoverAt("05:10 <|>probe C1 depth 60 ft speed 2.4 mph", SET)).toMatch(/shallower: they disagree/u);
+  });
+
+  test("of a touch speaks of the ball; and says why there is nothing to hold against", () => {
+    const above = `${SET}05:09 surface speed 2 mph\n`;
+    expect(hoverAt("05:10 <|>touch C1 out 95 ft bottom 92 ft", above)).toMatch(
+      /^The ball touched in 92 ft; about/u,
+    );
+    expect(hoverAt("05:10 <|>probe C1 depth 60 ft", SET)).toMatch(
+      /^Nothing to hold it against: no speed was read near it\./u,
+    );
+  });
+
+  test("says why a never probed rig's range is narrower", () => {
+    const book = `${BOOK}2031-06-01 calibrate C1 drag 1.31 drag-error 0.08\n`;
+    const above = `${SET}05:10 probe C1 depth 85 ft speed 2.4 mph\n`;
+    expect(hoverAt("05:12 <|>set P1 out 70 ft", above, book)).toContain(
+      "P1 was never checked against a probe, so the range is wide; what the calibration of C1 of 2031-06-01 says of every line on this boat makes it a little narrower.",
+    );
+  });
 });

@@ -1,7 +1,7 @@
 /** The depths of a trip for people: a table, or a block a line where the screen is narrow. */
 import { findUnit } from "../../../grammar/units.ts";
 import type { TripAnalysis } from "../../../server/analysis/journal-analysis.ts";
-import type { LineDepth } from "../../../server/analysis/line-depth.ts";
+import type { DepthPlace, LineDepth } from "../../../server/analysis/line-depth.ts";
 import { lengthWords } from "../../../server/model/figures.ts";
 import type { Gear } from "../../../server/model/gear-types.ts";
 import { placeCell } from "../../../server/reports/depth-sentences.ts";
@@ -60,18 +60,28 @@ interface LineCells {
 
 function lineCells(day: TripAnalysis, depth: LineDepth): LineCells {
   const { gear, zone } = day.trip;
-  const { event, ball, lure } = depth;
+  const { event, ball, lure, weight } = depth;
+  const first = ball ?? weight ?? lure;
   const clock = clockOf(event, zone);
   return {
     line: String(event.lineIndex + 1),
     time: clock === null ? "" : `${event.line.approx ? "~" : ""}${clock}`,
     rig: printable(depth.rig),
     out: outWords(gear, depth),
-    ball: ball === null ? undefined : placeCell(gear, ball) + (ball.onBottom ? " on the bottom" : ""),
-    behind: ball === null ? "" : lengthWords(gear, ball.behindM),
-    lure: lure === null ? undefined : placeCell(gear, lure),
+    ball: ball === null ? weightCell(gear, depth) : bottomCell(gear, ball),
+    behind: first === null ? "" : lengthWords(gear, first.behindM),
+    lure: lure === null ? undefined : ball === null ? bottomCell(gear, lure) : placeCell(gear, lure),
     why: printable(depth.why ?? depth.whyNoLure ?? ""),
   };
+}
+
+/** A diver or in-line weight stands where a ball would; nothing where the line has neither. */
+function weightCell(gear: Gear, { weight, weightIs }: LineDepth): string | undefined {
+  return weight === null ? undefined : `${weightIs} ${placeCell(gear, weight)}`;
+}
+
+function bottomCell(gear: Gear, place: DepthPlace): string {
+  return placeCell(gear, place) + (place.onBottom ? " on the bottom" : "");
 }
 
 /** What the counter says; leadcore is counted in colors, a stacked rod by its clip above the ball. */
@@ -86,10 +96,10 @@ function outWords(gear: Gear, { rig, setting }: LineDepth): string {
 
 function tableRow({ line, time, rig, out, ball, behind, lure, why }: LineCells): Row {
   const start = [line, time, rig, out];
-  if (ball === undefined) return { cells: start, rest: `no depth: ${why}` };
-  return lure === undefined
-    ? { cells: [...start, ball, behind], rest: why }
-    : { cells: [...start, ball, behind, lure] };
+  if (lure !== undefined) return { cells: [...start, ball ?? "", behind, lure] };
+  return ball === undefined
+    ? { cells: start, rest: `no depth: ${why}` }
+    : { cells: [...start, ball, behind], rest: why };
 }
 
 function block(
@@ -98,10 +108,13 @@ function block(
   paint: Paint,
 ): string[] {
   const head = [time, paint.strong(rig), out === "" ? "" : `${out}${out.endsWith(" up") ? "" : " out"}`];
-  const said = [
-    ball === undefined ? `no depth: ${why}` : `ball ${ball}, ${behind} behind`,
-    ...(ball === undefined ? [] : [lure === undefined ? `no lure depth: ${why}` : `lure ${lure}`]),
-  ];
+  const said =
+    ball === undefined
+      ? [lure === undefined ? `no depth: ${why}` : `lure ${lure}, ${behind} behind`]
+      : [
+          `${ball.startsWith("diver") || ball.startsWith("weight") ? "" : "ball "}${ball}, ${behind} behind`,
+          lure === undefined ? `no lure depth: ${why}` : `lure ${lure}`,
+        ];
   return [
     `${head.filter((part) => part !== "").join("  ")}  ${paint.faint(`line ${line}`)}`,
     ...said.flatMap((text) => wrap(`  ${text}`, width, 4)),

@@ -3,6 +3,7 @@
 import { fileURLToPath } from "node:url";
 import { lengthWords, speedWords, tempWords } from "../../../server/model/figures.ts";
 import { DEPTH_CAUTION, depthSentences } from "../../../server/reports/depth-sentences.ts";
+import { gearChangeSentences } from "../../../server/reports/gear-change-sentences.ts";
 import { complain } from "../complain.ts";
 import { depthLineJson } from "../depth-lines.ts";
 import { envelopeText } from "../envelope.ts";
@@ -25,9 +26,9 @@ export async function depthWhatIf(call: Call, world: World): Promise<ExitCode> {
   if (!imagined.ok) return refuse(world, imagined.why);
   const { depth } = imagined;
   if (call.switches.has("json")) world.out.write(whatIfJson(imagined, chosen, world));
-  else if (depth.ball !== null)
+  else if (depth.why === null)
     world.out.write(whatIfText(imagined, chosen, widthOf(world.out), await paintFor(world, call)));
-  if (depth.ball !== null) return FINE;
+  if (depth.why === null) return FINE;
   return refuse(world, `no depth for ${depth.rig}: ${depth.why}.`);
 }
 
@@ -58,8 +59,12 @@ function whatIfJson({ day, depth }: Imagined, { isDated }: Chosen, world: World)
 /** The same sentences as on a line of a trip; the speed is in the heading, for nobody read it. */
 function whatIfText(imagined: Imagined, chosen: Chosen, width: number, paint: Paint): string {
   const { day, depth } = imagined;
-  const sentences = depthSentences(day, { ...depth, speed: undefined });
-  const hint = depth.lure === null ? ["For the lure's depth give --setback and --lure."] : [];
+  const sentences = [
+    ...depthSentences(day, { ...depth, speed: undefined }),
+    ...gearChangeSentences(day, depth),
+  ];
+  const noLure = depth.lure === null && depth.whyNoLure !== null;
+  const hint = noLure ? ["For the lure's depth give --setback and --lure."] : [];
   return [
     ...wrap(printable(heading(imagined, chosen)), width, 2).map(paint.strong),
     ...[...sentences, ...hint, DEPTH_CAUTION].flatMap((text) => wrap(printable(text), width, 2)),

@@ -18,6 +18,7 @@ export const DAY_FIXES = {
     count === 1 ? "Move it to its place" : `Move the ${count} to their places`,
   sort: (count: number): string => `Move all ${count} lines that are out of order to their places`,
   writeKnots: (count: number): string => (count === 1 ? "Write it in knots" : `Write all ${count} in knots`),
+  calibrate: (count: number): string => `Add what the ${count} readings of this trip say to the gear book`,
   addAbove: (line: string): string => `Add "${line}" above`,
 } as const;
 
@@ -33,4 +34,5 @@ export const DAY_RELATED = {
   reading: "read here",
   otherTrip: "the other trip",
   out: "how much cable is out",
+  holds: "what the rig holds",
 } as const;

@@ -1,7 +1,7 @@
 /** Checks of cable, depth and bottom. */
 import type { Gear } from "../../model/gear-types.ts";
 import { check } from "../check.ts";
-import { ageWords, lengthWords, speedWords } from "../words.ts";
+import { ageWords, colorWords, countWords, lengthWords, speedWords, wholeLength } from "../words.ts";
 
 const since = "0.1.0";
 
@@ -82,6 +82,48 @@ export const DEEPER_THAN_OUT = check<{
   },
 });
 
+/** More than the rig holds. */
+export const LINE_TOO_LONG = check<{
+  gear: Gear;
+  rig: string;
+  outM: number;
+  holdsM: number;
+  isLeadcore: boolean;
+}>({
+  slug: "line-too-long",
+  severities: ["error"],
+  summary: "More line is out than the rig holds, and the gear book names no backing.",
+  quietWhen: "what the rig holds isn't stated, or its backing is named",
+  isDoubt: true,
+  isFixable: false,
+  since,
+  message: ({ gear, rig, outM, holdsM, isLeadcore }) => {
+    const words = (m: number): string => (isLeadcore ? colorWords(m) : lengthWords(gear, m));
+    return `${words(outM)} out, but ${rig} holds ${words(holdsM)}; name its backing in the gear book if the rest is backing.`;
+  },
+});
+
+/** No use letting out more. */
+export const NO_DEEPER = check<{
+  gear: Gear;
+  what: "ball" | "diver" | "weight" | "lure";
+  share: number;
+  speedMS: number;
+}>({
+  slug: "no-deeper",
+  severities: ["information"],
+  summary: "At this speed more line out no longer goes deeper.",
+  quietWhen:
+    "the line is on the bottom, backing is out, it is a flat line without a weight, or it was said of that rig just before",
+  isDoubt: true,
+  isFixable: false,
+  since,
+  message: ({ gear, what, share, speedMS }) => {
+    const change = share < 0 ? "brings it up" : "hardly takes it deeper";
+    return `At ${speedWords(gear, speedMS)} more line out ${change}: the ${what} gains ${(10 * share).toFixed(1)} for every 10 let out.`;
+  },
+});
+
 /** At or above the surface. */
 export const ABOVE_SURFACE = check<
   | { kind: "out"; gear: Gear; outM: number }
@@ -103,5 +145,78 @@ export const ABOVE_SURFACE = check<
     const { gear, rig, aboveM, outM } = data;
     const where = aboveM > outM ? `${lengthWords(gear, aboveM - outM)} above the water` : "at the surface";
     return `${rig} is clipped ${lengthWords(gear, aboveM)} above the ball, with ${lengthWords(gear, outM)} of cable out: it would be ${where}.`;
+  },
+});
+
+/** Elsewhere than computed. */
+export const DEPTH_DISAGREES = check<{
+  gear: Gear;
+  rig: string;
+  measuredM: number;
+  expectedM: number;
+  lowM: number;
+  highM: number;
+  outM: number;
+  speedMS: number;
+  instead: { counterM: number | undefined; speedMS: number | undefined; dragTimes: number | undefined };
+}>({
+  slug: "depth-disagrees",
+  severities: ["warning"],
+  summary:
+    "A depth read at the probe is farther from the computed one than its range and the probe's error allow.",
+  quietWhen:
+    "it is within 3 ft, the ball is on the bottom, no speed was read, or the depth exceeds the cable out (then that is said); it speaks once for a rig and day",
+  isDoubt: true,
+  isFixable: false,
+  since,
+  message: ({ gear, rig, measuredM, expectedM, lowM, highM, outM, speedMS, instead }) => {
+    const { value: low } = wholeLength(gear, lowM, Math.floor);
+    const { value: high } = wholeLength(gear, highM, Math.ceil);
+    const expected = `about ${lengthWords(gear, expectedM)} (${low} to ${high}) was expected with ${lengthWords(gear, outM)} out at ${speedWords(gear, speedMS)}`;
+    const ways = [
+      ...(instead.counterM === undefined ? [] : [`${lengthWords(gear, instead.counterM)} out`]),
+      ...(instead.speedMS === undefined ? [] : [`${speedWords(gear, instead.speedMS)} at the ball`]),
+      ...(instead.dragTimes === undefined
+        ? []
+        : [`a cable that drags ${Number(instead.dragTimes.toFixed(1))} times as much as reckoned`]),
+    ];
+    const why =
+      ways.length === 0
+        ? "No single change explains it: look at the numbers of the line."
+        : `What alone would explain it: ${ways.join(", or ")}.`;
+    return `The probe on ${rig} shows ${lengthWords(gear, measuredM)}; ${expected}. ${why}`;
+  },
+});
+
+/** A counter that is off. */
+export const COUNTER_DRIFT = check<{
+  gear: Gear;
+  rig: string;
+  counterM: number;
+  cableM: number;
+  sdM: number;
+  bookM: number;
+  isCalibrated: boolean;
+  readings: number;
+  fromM: number;
+  toM: number;
+}>({
+  slug: "counter-drift",
+  severities: ["warning"],
+  summary: "The readings of a trip share one error of a rig's counter.",
+  quietWhen:
+    "the readings are of one length only, without a slow touch of the bottom, or the error is below 2 % or within what chance leaves",
+  isDoubt: true,
+  isFixable: true,
+  since,
+  message: ({ gear, rig, counterM, cableM, sdM, bookM, isCalibrated, readings, fromM, toM }) => {
+    const { value: counter } = wholeLength(gear, counterM, Math.round);
+    const { value: low } = wholeLength(gear, cableM - 2 * sdM, Math.floor);
+    const { value: high } = wholeLength(gear, cableM + 2 * sdM, Math.ceil);
+    const found = `${counter} on ${rig}'s counter is about ${lengthWords(gear, cableM)} (${low} to ${high})`;
+    const from = wholeLength(gear, fromM, Math.round).value;
+    const span = `${countWords(readings, "reading")} of this trip, ${from} to ${lengthWords(gear, toM)} out`;
+    const book = isCalibrated ? `; its calibration says ${lengthWords(gear, bookM)}` : "";
+    return `${found} by ${span}${book}.`;
   },
 });

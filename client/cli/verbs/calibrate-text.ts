@@ -1,0 +1,107 @@
+/** Calibrations for people: sentences, a picture of what is left over, the line for the gear book. */
+import type { RigCalibration } from "../../../server/analysis/calibration.ts";
+import { calibrationLine } from "../../../server/analysis/calibration-line.ts";
+import { lengthWords, speedWords } from "../../../server/model/figures.ts";
+import {
+  CALIBRATION_CAUTION,
+  calibrationSentences,
+  isBehind,
+  momentWords,
+  offWords,
+  readingsWords,
+} from "../../../server/reports/calibration-sentences.ts";
+import { mostResidualM, residualStrip } from "../../../server/reports/residual-picture.ts";
+import { printable } from "../render/printable.ts";
+import { table } from "../render/table.ts";
+import type { Paint } from "../render/terminal.ts";
+import { wrap } from "../render/wrap.ts";
+import type { Gathered } from "./calibrate.ts";
+
+interface Look {
+  readonly width: number;
+  readonly paint: Paint;
+}
+
+/** Everything that is printed. */
+export function calibrateText(
+  fits: readonly RigCalibration[],
+  unused: Gathered["unused"],
+  look: Look,
+): string[] {
+  const rigs = fits.flatMap((one) => [...rigLines(one, look), ""]);
+  const none = "No readings to go by: a probe depth or a touch of the bottom, with cable out and a speed.";
+  return [
+    ...(rigs.length > 0 ? rigs : [...wrap(none, look.width), ""]),
+    ...unusedLines(unused, look),
+    ...wrap(CALIBRATION_CAUTION, look.width),
+  ];
+}
+
+function rigLines(calibration: RigCalibration, { width, paint }: Look): string[] {
+  const { rig, boat, since, readings } = calibration;
+  const gear = since === "" ? "" : `, gear of ${since}`;
+  const title = `${rig} on ${boat}${gear}: ${readingsWords(calibration)}`;
+  const line = calibrationLine(readings[0].gear, calibration);
+  return [
+    ...wrap(printable(title), width, 2).map((one) => paint.strong(one)),
+    ...calibrationSentences(calibration).flatMap((one) => wrap(`  ${printable(one)}`, width, 4)),
+    ...picture(calibration, width, paint),
+    // The line is for pasting: it stays whole however narrow the window.
+    ...(line === undefined ? [] : ["  For the gear book:", printable(line)]),
+  ];
+}
+
+/** More rows than this and only the farthest off are shown. */
+const MOST_ROWS = 30;
+const STRIP = 21;
+
+function picture(calibration: RigCalibration, width: number, paint: Paint): string[] {
+  const { fit, readings } = calibration;
+  if (!fit.ok) return [];
+  const { gear } = readings[0];
+  const mostM = mostResidualM(calibration);
+  const size = (one: (typeof fit.readings)[number]): number => Math.abs(one.residualM);
+  const farthest = fit.readings.toSorted((a, b) => size(b) - size(a)).slice(0, MOST_ROWS);
+  const shown = farthest.toSorted((a, b) => a.index - b.index);
+  const rows = shown.map((one) => {
+    const reading = readings[one.index] ?? readings[0];
+    return {
+      when: momentWords(reading),
+      out: lengthWords(gear, reading.counterM),
+      speed: speedWords(gear, reading.speed.value),
+      read: `${lengthWords(gear, reading.reading.measuredM)}${isBehind(reading) ? " back" : ""}`,
+      strip: residualStrip(one.residualM, mostM, STRIP, one.weight < 1),
+      off: offWords(gear, one.residualM, isBehind(reading)),
+    };
+  });
+  const some =
+    shown.length < fit.readings.length ? `, the ${shown.length} farthest of ${fit.readings.length}` : "";
+  const title = `  Measured against fitted, ${lengthWords(gear, mostM)} to each side${some}:`;
+  const full = table(
+    [
+      { head: "" },
+      { head: "out", side: "right" },
+      { head: "speed", side: "right" },
+      { head: "read", side: "right" },
+      { head: "" },
+      { head: "" },
+    ],
+    rows.map(({ when, out, speed, read, strip, off }) => ({ cells: [when, out, speed, read, strip, off] })),
+    width - 2,
+    paint.faint,
+  );
+  const narrow = rows.map(({ out, strip }) => `${strip} ${out}`);
+  return [...wrap(title, width, 4), ...(full ?? narrow).map((line) => `  ${line}`)];
+}
+
+function unusedLines(unused: Gathered["unused"], { width, paint }: Look): string[] {
+  if (unused.length === 0) return [];
+  const whys = new Map<string, number>();
+  for (const { one } of unused) whys.set(one.why, (whys.get(one.why) ?? 0) + 1);
+  const lines = [...whys].map(([why, count]) => `  ${count} × ${printable(why)}`);
+  return [
+    paint.faint("Not used:"),
+    ...lines.flatMap((line) => wrap(line, width, 6)).map((line) => paint.faint(line)),
+    "",
+  ];
+}

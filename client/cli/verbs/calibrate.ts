@@ -1,0 +1,136 @@
+/** `deepwake calibrate`: each downrigger's drag and counter, learned from its readings. */
+import { resolve } from "node:path";
+import { calibrateAll, type RigCalibration } from "../../../server/analysis/calibration.ts";
+import {
+  calibrationReadings,
+  type RigReading,
+  type UnusedReading,
+} from "../../../server/analysis/calibration-readings.ts";
+import { TRIP_ENDING } from "../../../server/files/find-books.ts";
+import { CALIBRATION_CAUTION } from "../../../server/reports/calibration-sentences.ts";
+import { residualSvg } from "../../../server/reports/residual-picture.ts";
+import { complain } from "../complain.ts";
+import { envelopeText } from "../envelope.ts";
+import { type ExitCode, FINE, UNUSABLE } from "../exit-codes.ts";
+import { JournalReader } from "../journals.ts";
+import { findJournals, type Unusable } from "../paths.ts";
+import { paintFor, widthOf } from "../render/terminal.ts";
+import { didYouMean } from "../suggest.ts";
+import { type Call, INPUT_OPTIONS, type Verb } from "../verb.ts";
+import type { World } from "../world.ts";
+import { calibratedRigJson, unusedJson } from "./calibrate-json.ts";
+import { calibrateText } from "./calibrate-text.ts";
+
+export const CALIBRATE: Verb = {
+  name: "calibrate",
+  summary: "what the readings say of each downrigger's counter and cable",
+  usage: ["calibrate [TRIP or FOLDER]... [--rig RIG] [--since YYYY-MM-DD] [--svg FILE]"],
+  about: [
+    "Fits counter and drag of each downrigger to its probe depths, touches of the bottom and distances behind, over all the trips named. A new cable, ball or rig in the gear book starts anew.",
+    "Prints what can't be told yet, the reading that would settle it, and the line for the gear book. Without a path it is the folder you are in.",
+  ],
+  options: {
+    rig: { value: "RIG", doc: "Only this rig." },
+    since: { value: "YYYY-MM-DD", doc: "Only trips of this day and later." },
+    svg: { value: "FILE", doc: "Write a picture of the readings against the fit." },
+    ...INPUT_OPTIONS,
+  },
+  examples: [
+    ["deepwake calibrate trips", "a season's readings"],
+    ["deepwake calibrate trips --rig C1 --since 2031-06-01 --svg c1.svg", "one rig, with a picture"],
+  ],
+  run: calibrateVerb,
+};
+
+/** Readings of all files, by file. */
+export interface Gathered {
+  readonly used: RigReading[];
+  readonly unused: { readonly path: string; readonly trip: string; readonly one: UnusedReading }[];
+  /** As files are shown, by URI. */
+  readonly shownByUri: Map<string, string>;
+  readonly files: { readonly path: string; readonly readings: number; readonly error?: string }[];
+  readonly rigs: Set<string>;
+}
+
+async function calibrateVerb(call: Call, world: World): Promise<ExitCode> {
+  const since = call.values.get("since") ?? "";
+  if (since !== "" && !/^\d{4}-\d{2}-\d{2}$/u.test(since)) {
+    complain(world, `--since ${since} is no day; write it like 2031-06-01.`);
+    return UNUSABLE;
+  }
+  const { gathered, unusable } = await gather(call, since, world);
+  const rig = call.values.get("rig")?.normalize("NFC");
+  if (rig !== undefined && gathered.rigs.size > 0 && !gathered.rigs.has(rig)) {
+    complain(world, `there is no rig ${rig} in the gear books${didYouMean(rig, gathered.rigs)}`);
+    return UNUSABLE;
+  }
+  const isAsked = (name: string): boolean => rig === undefined || name === rig;
+  const fits = calibrateAll(gathered.used.filter((one) => isAsked(one.rig.name)));
+  const unused = gathered.unused.filter(({ one }) => isAsked(one.rig));
+  for (const { shown, why } of unusable) complain(world, `${shown} can't be used: ${why}`);
+  await write(call, world, fits, { ...gathered, unused });
+  const isDrawn = draw(call, world, fits);
+  return unusable.length > 0 || !isDrawn ? UNUSABLE : FINE;
+}
+
+async function gather(
+  call: Call,
+  since: string,
+  world: World,
+): Promise<{ gathered: Gathered; unusable: Unusable[] }> {
+  const search = { endings: [TRIP_ENDING], inputPath: call.values.get("stdin-path") };
+  const found = findJournals(call.paths.length === 0 ? ["."] : call.paths, search, world);
+  const reader = new JournalReader(world);
+  const unusable = [...found.unusable];
+  const gathered: Gathered = { used: [], unused: [], shownByUri: new Map(), files: [], rigs: new Set() };
+  for await (const read of reader.readAll(found.files)) {
+    const { shown } = read.file;
+    if (!read.ok) {
+      unusable.push({ shown, why: read.why });
+      continue;
+    }
+    const before = gathered.used.length;
+    gathered.shownByUri.set(read.analysis.uri, shown);
+    for (const day of read.analysis.trips) {
+      for (const name of day.trip.gear.rigs.keys()) gathered.rigs.add(name);
+      if (day.trip.date < since) continue;
+      const { used, unused } = calibrationReadings(day);
+      gathered.used.push(...used);
+      gathered.unused.push(...unused.map((one) => ({ path: shown, trip: day.trip.date, one })));
+    }
+    gathered.files.push({ path: shown, readings: gathered.used.length - before });
+  }
+  unusable.push(...reader.unreadBooks(found.files));
+  gathered.files.push(...unusable.map(({ shown, why }) => ({ path: shown, readings: 0, error: why })));
+  return { gathered, unusable };
+}
+
+async function write(
+  call: Call,
+  world: World,
+  fits: readonly RigCalibration[],
+  gathered: Gathered,
+): Promise<void> {
+  if (call.switches.has("json")) {
+    const rigs = fits.map((one) => calibratedRigJson(one, gathered.shownByUri));
+    const unused = gathered.unused.map(unusedJson);
+    const content = { caution: CALIBRATION_CAUTION, rigs, unused, files: gathered.files };
+    world.out.write(envelopeText("calibrate", world, content));
+    return;
+  }
+  const look = { width: widthOf(world.out), paint: await paintFor(world, call) };
+  world.out.write(
+    calibrateText(fits, gathered.unused, look)
+      .map((line) => `${line}\n`)
+      .join(""),
+  );
+}
+
+/** False where the picture could not be written. */
+function draw(call: Call, world: World, fits: readonly RigCalibration[]): boolean {
+  const file = call.values.get("svg");
+  if (file === undefined) return true;
+  const why = world.files.writeText(resolve(world.cwd, file), residualSvg(fits));
+  if (why !== undefined) complain(world, `${file} can't be written: ${why}`);
+  return why === undefined;
+}

@@ -1,0 +1,81 @@
+/** Whether the readings of one trip share an error of a rig's counter. */
+import { findUnit, toSi } from "../../grammar/units.ts";
+import { lengthUnit } from "../model/figures.ts";
+import type { Gear } from "../model/gear-types.ts";
+import { cableByFit, cableByFitSd, calibrateRig, groupReadings, type RigCalibration } from "./calibration.ts";
+import { calibrationReadings, type RigReading } from "./calibration-readings.ts";
+import type { TripAnalysis } from "./journal-analysis.ts";
+
+/** A counter that reads otherwise than the book says. Lengths in m. */
+export interface CounterDrift {
+  readonly calibration: RigCalibration;
+  /** A round number on the counter, and the cable that is out then: by the readings, and by the book. */
+  readonly counterM: number;
+  readonly cableM: number;
+  readonly sdM: number;
+  readonly bookM: number;
+  /** Shortest and longest cable read. */
+  readonly fromM: number;
+  readonly toM: number;
+}
+
+/** Lengths this far apart can tell a counter's scale (judgement). */
+const APART_SHARE = 1.3;
+const APART_M = 6;
+/** A touch of the bottom at this speed, m/s, or slower hardly leans on the drag: 2 mph (judgement). */
+const SLOW_MS = 0.9;
+/** Chance leaves one in a hundred beyond this many standard deviations. */
+const SURE = 2.576;
+
+/** The drifted counters of a trip; a drift is at least `leastShare` of the length. Quiet with one length only. */
+export function counterDrifts(day: TripAnalysis, leastShare: number): CounterDrift[] {
+  return groupReadings(calibrationReadings(day).used).flatMap((group) => {
+    const { readings } = group;
+    if (!tellsCounter(readings)) return [];
+    const calibration = calibrateRig(group);
+    const drift = driftOf(day.trip.gear, calibration);
+    if (drift === undefined || calibration.lacks?.counter !== false) return [];
+    const byM = Math.abs(drift.cableM - drift.bookM);
+    return byM > SURE * drift.sdM && byM > leastShare * drift.counterM ? [drift] : [];
+  });
+}
+
+function tellsCounter(readings: readonly RigReading[]): boolean {
+  if (readings.length < 2) return false;
+  const lengths = readings.map((one) => one.counterM);
+  const [least, most] = [Math.min(...lengths), Math.max(...lengths)];
+  const isApart = most - least >= APART_M && most >= APART_SHARE * least;
+  return isApart || readings.some((one) => one.reading.as === "ball-depth" && one.speed.value <= SLOW_MS);
+}
+
+function driftOf(gear: Gear, calibration: RigCalibration): CounterDrift | undefined {
+  const { fit, readings } = calibration;
+  if (!fit.ok) return undefined;
+  const counterM = roundLength(gear);
+  const { counterScale, counterOffsetM } = readings[0].task.downrigger;
+  const lengths = readings.map((one) => one.counterM);
+  return {
+    calibration,
+    counterM,
+    cableM: cableByFit(fit, counterM),
+    sdM: Math.hypot(cableByFitSd(fit, counterM), bookSdM(readings[0], counterM)),
+    bookM: counterScale * counterM + counterOffsetM,
+    fromM: Math.min(...lengths),
+    toM: Math.max(...lengths),
+  };
+}
+
+/** A round number of the boat's unit to speak of a counter with: 100 ft, or 30 of a longer unit. */
+export function roundLength(gear: Gear | undefined): number {
+  const row = findUnit(lengthUnit(gear));
+  if (row === undefined) return 30;
+  return toSi(row.factor < 0.5 ? 100 : 30, row);
+}
+
+/** What the book itself leaves open; a rig without a calibration states nothing, so it is the plain counter's word. */
+function bookSdM({ task: { calibration, spreads } }: RigReading, counterM: number): number {
+  if (calibration?.counterScale === undefined) return 0;
+  const { counterScale: k, counterOffsetM: b, calibration: tied } = spreads;
+  const cross = (tied?.scaleWithOffset ?? 0) * k * b * counterM;
+  return Math.sqrt(Math.max(0, (k * counterM) ** 2 + 2 * cross + b * b));
+}

@@ -1,0 +1,38 @@
+/** A fit as plain figures with their standard errors. */
+import type { CalibrationFit } from "../physics/calibrate.ts";
+import { spreadOf } from "../physics/calibration-spread.ts";
+import type { Refusal } from "../physics/refusal.ts";
+
+/** A value with one standard error. */
+export interface FittedValue {
+  readonly value: number;
+  readonly error: number;
+}
+
+/** What a `calibrate` line of the gear book holds. */
+export interface FittedFigures {
+  /** The multiplier itself, not its logarithm. */
+  readonly drag: FittedValue;
+  readonly counterScale: FittedValue;
+  readonly counterOffsetM: FittedValue;
+  /** Correlations of the errors. */
+  readonly links: { readonly dragScale: number; readonly dragOffset: number; readonly scaleOffset: number };
+}
+
+/** The figures; undefined where there is no fit. */
+export function fittedFigures(fit: CalibrationFit | Refusal): FittedFigures | undefined {
+  if (!fit.ok) return undefined;
+  const { lnDrag, counterScale, counterOffsetM } = fit.values;
+  const spread = spreadOf(fit.covariance);
+  const drag = Math.exp(lnDrag);
+  return {
+    drag: { value: drag, error: drag * spread.lnDragSd },
+    counterScale: { value: counterScale, error: spread.counterScaleSd },
+    counterOffsetM: { value: counterOffsetM, error: spread.counterOffsetSdM },
+    links: {
+      dragScale: spread.dragWithScale,
+      dragOffset: spread.dragWithOffset,
+      scaleOffset: spread.scaleWithOffset,
+    },
+  };
+}

@@ -1,0 +1,53 @@
+/** The depths of a line that is on no downrigger: leadcore, copper, wire, flat lines, divers, from rod tip or board. */
+import type { Timeline } from "../model/timeline.ts";
+import type { Trip } from "../model/trip.ts";
+import { type DepthMemo, solveLongLineTask } from "./depth-memo.ts";
+import { placeOf } from "./depth-place.ts";
+import { trippedBy } from "./diver-tripped.ts";
+import type { NoTask } from "./downrigger-input.ts";
+import type { LineDepth } from "./line-depth.ts";
+import { type LongLineTask, longLineTask } from "./long-line-input.ts";
+import { type DepthBase, waterAndSpeed, withoutDepth } from "./without-depth.ts";
+
+/** Depths of one line. Its ball is null with a reason that says what kind of line it is. */
+export function longLineDepth(trip: Trip, timeline: Timeline, base: DepthBase, memo: DepthMemo): LineDepth {
+  const none = { ...withoutDepth(base, ""), sideM: sideOf(trip, base) };
+  const task = taskOf(trip, timeline, base);
+  if (!task.ok) return { ...none, why: task.why, whyNoBall: task.why };
+  const { calibration } = task;
+  const answer = solveLongLineTask(task, memo);
+  if (!answer.ok) return { ...none, calibration, why: answer.why, whyNoBall: answer.why };
+  const waterM = base.bottom?.waterM;
+  const { solved } = answer;
+  return {
+    ...none,
+    whyNoBall: `${base.rig} is no downrigger and has no ball`,
+    weight: task.jointIs === undefined ? null : placeOf(answer.joint, waterM),
+    weightIs: task.jointIs,
+    lure: placeOf(answer.lure, waterM),
+    backingM: solved.backingM,
+    assumed: task.assumed,
+    why: null,
+    topAngleDeg: solved.topAngleDeg,
+    surfaced: solved.surfaced,
+    calibration,
+  };
+}
+
+function sideOf(trip: Trip, { rig, setting }: DepthBase): number | null {
+  return setting.boardM ?? trip.gear.rigs.get(rig)?.boardM ?? null;
+}
+
+function taskOf(trip: Trip, timeline: Timeline, base: DepthBase): LongLineTask | NoTask {
+  const { gear } = trip;
+  const rig = gear.rigs.get(base.rig);
+  const no = (why: string): NoTask => ({ ok: false, why });
+  if (rig === undefined) return no(`${base.rig} isn't in the gear book`);
+  if (rig.kind === "stacked")
+    return no(`${rig.name} is stacked on ${rig.stackedOn}, which is no downrigger in the gear book`);
+  if (rig.kind === "jig") return no(`${rig.name} is cast or jigged, and hangs where it is let down`);
+  if (rig.kind === "diver" && trippedBy(timeline, base.event) !== undefined)
+    return no(`${rig.name}'s diver was tripped by a fish and pulls again only after again`);
+  const water = waterAndSpeed(base);
+  return water.ok ? longLineTask(gear, rig, base.setting, water) : water;
+}

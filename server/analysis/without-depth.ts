@@ -1,0 +1,55 @@
+/** What every line's depth starts from, and the form of a line that has none. */
+import type { NoTask, WaterAndSpeed } from "./downrigger-input.ts";
+import type { LineDepth } from "./line-depth.ts";
+import type { SpeedUsed } from "./speed-used.ts";
+import { streamOf } from "./stream-used.ts";
+
+/** A line with what its depth leans on. */
+export type DepthBase = Pick<
+  LineDepth,
+  "event" | "rig" | "setting" | "speed" | "water" | "bottom" | "cableRig"
+>;
+
+/** A line with no depth at all, and why, as a sentence part. */
+export function withoutDepth(base: DepthBase, why: string): LineDepth {
+  return {
+    ...base,
+    ball: null,
+    whyNoBall: why,
+    weight: null,
+    weightIs: undefined,
+    lure: null,
+    slider: null,
+    sideM: null,
+    backingM: 0,
+    assumed: [],
+    releaseDepthM: null,
+    why,
+    whyNoLure: null,
+    topAngleDeg: null,
+    surfaced: false,
+    conditioning: null,
+    otherBallDepthsM: [],
+    calibration: undefined,
+    sharedFrom: [],
+  };
+}
+
+/** The speed and water of a line's minute, or why it has none. */
+export function waterAndSpeed({ event, speed, water }: DepthBase): ({ ok: true } & WaterAndSpeed) | NoTask {
+  if (event.instant === null) return { ok: false, why: "the line has no clock time, so no speed to go by" };
+  if (speed === undefined || water === undefined) {
+    return { ok: false, why: "no speed reading within reach (probe, surface or gps)" };
+  }
+  return { ok: true, ...inStream(speed, water.tempC) };
+}
+
+/** What a line runs in: the stream of its minute's speeds, in water of a temperature, °C. */
+export function inStream(speed: SpeedUsed, waterTemperatureC: number): WaterAndSpeed {
+  return {
+    flow: streamOf(speed),
+    speedSdMS: speed.sdMS,
+    ...(speed.onTop === undefined ? {} : { surfaceSpeedSdMS: speed.onTop.sdMS }),
+    waterTemperatureC,
+  };
+}

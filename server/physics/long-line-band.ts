@@ -1,0 +1,91 @@
+import { type Band, bandsOf, type Uncertain } from "./band.ts";
+import { whyNoLongLine } from "./check-long-line.ts";
+import type { Place } from "./downrigger.ts";
+import { type BandedPlace, once } from "./downrigger-band.ts";
+import { type LongLine, type SolvedLongLine, solveCheckedLongLine } from "./long-line.ts";
+import { fasterLine, type LongLineParameter, longerLine } from "./long-line-parameters.ts";
+import { type Refusal, refuse } from "./refusal.ts";
+import { SOLVER_TOLERANCE } from "./towed-line.ts";
+
+/** A solved long line with bands on the joint (the diver, the in-line weight) and on the lure. */
+export interface BandedLongLine {
+  readonly ok: true;
+  readonly solved: SolvedLongLine;
+  readonly joint: BandedPlace;
+  readonly lure: BandedPlace;
+}
+
+/** How exactly a band's sides and the two slopes are solved, and the slopes' steps. */
+const SIDE_TOLERANCE = 1e-4;
+const SLOPE_TOLERANCE = 1e-7;
+const SPEED_STEP_MS = 0.02;
+const OUT_STEP_M = 0.5;
+
+/**
+ * Where a long line's joint and lure are, with an 80 % band on each depth from the parameters given, and the
+ * slopes for "ten feet more" and "a little faster", each solved when it is first looked at. Refuses what
+ * `solveLongLine` refuses.
+ */
+export function solveLongLineBand(
+  line: LongLine,
+  parameters: readonly LongLineParameter[],
+): BandedLongLine | Refusal {
+  const why = whyNoLongLine(line);
+  if (why !== undefined) return refuse(why);
+  const solved = solveCheckedLongLine(line, SOLVER_TOLERANCE);
+  if (!solved.ok) return solved;
+  const values = depthsOf(solved);
+  const inputs: Uncertain[] = parameters.map(({ key, moved }) => ({
+    key,
+    at: (deviations) => depthsNear(moved(line, deviations), SIDE_TOLERANCE),
+  }));
+  const slopesTo = (other: LongLine, step: number) =>
+    slopes(values, depthsNear(other, SLOPE_TOLERANCE), step);
+  const bands = once(() => bandsOf(values, inputs));
+  const bySpeed = once(() => slopesTo(fasterLine(line, SPEED_STEP_MS), SPEED_STEP_MS));
+  const byOut = once(() => slopesTo(longerLine(line, OUT_STEP_M), OUT_STEP_M));
+  const banded = (place: Place, i: number): BandedPlace => bandedPlace(place, i, { bands, bySpeed, byOut });
+  return { ok: true, solved, joint: banded(solved.joint, 0), lure: banded(solved.lure, 1) };
+}
+
+function depthsOf({ joint, lure }: SolvedLongLine): number[] {
+  return [joint.depthM, lure.depthM];
+}
+
+function depthsNear(line: LongLine, tolerance: number): number[] | undefined {
+  const solved = solveCheckedLongLine(line, tolerance);
+  return solved.ok ? depthsOf(solved) : undefined;
+}
+
+function slopes(values: readonly number[], ahead: readonly number[] | undefined, step: number): number[] {
+  return ahead === undefined ? [] : ahead.map((depth, i) => (depth - (values[i] ?? 0)) / step);
+}
+
+/** What is solved when it is first asked for, by depth in the order of `depthsOf`. */
+interface Later {
+  readonly bands: () => readonly Band[];
+  readonly bySpeed: () => readonly number[];
+  readonly byOut: () => readonly number[];
+}
+
+/** A band's shallow end never rises above the surface. */
+function bandedPlace(place: Place, index: number, { bands, bySpeed, byOut }: Later): BandedPlace {
+  return {
+    ...place,
+    get lowM() {
+      return Math.min(place.depthM, Math.max(0, bands()[index]?.low ?? place.depthM));
+    },
+    get highM() {
+      return bands()[index]?.high ?? place.depthM;
+    },
+    get depthPerSpeed() {
+      return bySpeed()[index] ?? 0;
+    },
+    get depthPerOut() {
+      return byOut()[index] ?? 0;
+    },
+    get shares() {
+      return bands()[index]?.shares ?? [];
+    },
+  };
+}

@@ -1,0 +1,172 @@
+import { DOWNRIGGER_LIMITS, whyNoDownrigger } from "./check-downrigger.ts";
+import { type Downrigger, type SolvedDownrigger, solveDownrigger } from "./downrigger.ts";
+import { buildCable, type Cable, cableWith } from "./downrigger-cable.ts";
+import { type LineOut, lineOutChecked, type OutOfReach } from "./line-out.ts";
+import { lureReleaseDepthM, solveLureLineIn } from "./lure.ts";
+import { refuse, whyNotInRange } from "./refusal.ts";
+import type { Pull } from "./rod-line.ts";
+import { rodPullIn } from "./rod-line-shear.ts";
+import { settle } from "./settle.ts";
+import { SOLVER_TOLERANCE, type SolvedLine } from "./towed-line.ts";
+import { type Water, waterAt } from "./water.ts";
+
+/** What to set the counter to. */
+export interface CounterOut {
+  readonly ok: true;
+  /** The reading to set, m. */
+  readonly outM: number;
+  readonly cableOutM: number;
+  /** Everything on the rig with that much out. In a stream with several shapes it may hang deeper than asked. */
+  readonly solved: SolvedDownrigger;
+}
+
+/** Rounds of hanging the lures on releases that move as the cable is lengthened; two or three in shear. */
+const MOST_HANGINGS = 8;
+
+/**
+ * The counter's reading that brings `target` to a depth (m): "ball", or the id of the rod whose lure is meant; with the rods' pulls and the
+ * counter's scale and offset reckoned in. The rig's own `outM` is not looked at. Refuses what `solveDownrigger`
+ * refuses, and a depth out of reach with `mostOutM` on the counter, with the deepest that is not.
+ */
+export function outForDepth(
+  rig: Downrigger,
+  target: string,
+  depthM: number,
+  mostOutM: number = DOWNRIGGER_LIMITS.lengthM,
+): CounterOut | OutOfReach {
+  const longest = { ...rig, outM: mostOutM };
+  const index = target === "ball" ? -1 : rig.rods.findIndex((rod) => rod.id === target);
+  const why =
+    whyNotInRange("the depth to reach", depthM, 0, DOWNRIGGER_LIMITS.lengthM, "m") ??
+    whyNoDownrigger(longest) ??
+    (target !== "ball" && index < 0 ? `no rod ${target} is on this cable` : undefined);
+  if (why !== undefined) return refuse(why);
+  const water = waterAt(rig.waterTemperatureC, rig.salinityPsu);
+  if (!water.ok) return water;
+  const out = cableFor(longest, index, depthM, water);
+  if (!out.ok) return withDeepest(longest, index, out);
+  const outM = (out.lengthM - rig.counterOffsetM) / rig.counterScale;
+  if (outM < 0) return refuse("it is deeper than that with the counter at zero");
+  if (outM > mostOutM) return withDeepest(longest, index, refuse("not reachable at this speed"));
+  const solved = solveDownrigger({ ...rig, outM });
+  return solved.ok ? { ok: true, outM, cableOutM: out.lengthM, solved } : solved;
+}
+
+/** A refusal with how deep the target comes with everything out. */
+function withDeepest(longest: Downrigger, index: number, refusal: OutOfReach): OutOfReach {
+  if (!refusal.why.startsWith("not reachable")) return refusal;
+  const solved = solveDownrigger(longest);
+  const place = solved.ok ? (index < 0 ? solved.ball : solved.rods[index]?.lure) : undefined;
+  if (place === undefined) return refuse("not reachable at this speed");
+  const deepest = `the deepest with ${longest.outM} m out is ${place.depthM.toFixed(1)} m`;
+  return { ...refuse(`not reachable at this speed: ${deepest}`), deepestM: place.depthM };
+}
+
+interface CableLength {
+  readonly ok: true;
+  readonly lengthM: number;
+}
+
+/** The length of cable, lures hung on their releases and rods pulling on them where they come to be. */
+function cableFor(rig: Downrigger, index: number, depthM: number, water: Water): CableLength | OutOfReach {
+  const wanted = rig.rods[index];
+  const targetM = wanted === undefined ? depthM : lureReleaseDepthM(wanted, rig.flow, depthM, water);
+  if (typeof targetM !== "number") return targetM;
+  // A first guess of the releases' depths; after that they are where the last round put them.
+  let depthsM: readonly number[] = rig.rods.map((rod) =>
+    Math.max(0, targetM + (wanted?.releaseAboveBallM ?? 0) - rod.releaseAboveBallM),
+  );
+  let point: Float64Array | undefined;
+  for (let hanging = 1; ; hanging++) {
+    const lures: SolvedLine[] = [];
+    for (const [i, rod] of rig.rods.entries()) {
+      const lure = solveLureLineIn(rod, rig.flow, depthsM[i] ?? 0, water);
+      if (!lure.ok) return lure;
+      lures.push(lure);
+    }
+    const cable = buildCable(withoutProbe(rig), lures, water);
+    const node = wanted === undefined ? cable.segments.length : (cable.releaseNodes[index] ?? 0);
+    const settled = settleOut(rig, cable, { node, depthM: targetM }, water, point);
+    if (!settled.ok) return settled;
+    point = settled.point;
+    const now = settled.depthsM;
+    const moved = now.reduce((most, at, i) => Math.max(most, Math.abs(at - (depthsM[i] ?? 0))), 0);
+    if (rig.flow.type === "uniform" || moved <= 1e-6 * Math.max(1, depthM) || hanging >= MOST_HANGINGS)
+      return { ok: true, lengthM: settled.lengthM };
+    depthsM = now;
+  }
+}
+
+/** The probe has no weight of its own, and may be above the water while the ball is let down. */
+function withoutProbe(rig: Downrigger): Downrigger {
+  const { probeAboveBallM: _, ...rest } = rig;
+  return rest;
+}
+
+interface SettledOut extends CableLength {
+  readonly point: Float64Array;
+  readonly depthsM: readonly number[];
+}
+
+/** Lets out cable until target and rods' pulls, which depend on where the releases are, agree. */
+function settleOut(
+  rig: Downrigger,
+  cable: Cable,
+  target: { readonly node: number; readonly depthM: number },
+  water: Water,
+  from: Float64Array | undefined,
+): SettledOut | OutOfReach {
+  const pulls: Pull[] = rig.rods.map(() => ({ forceXN: 0, forceZN: 0 }));
+  let out: LineOut | OutOfReach = refuse("the cable was never solved");
+  const solveInto = (to: Float64Array): boolean => {
+    out = lineOutChecked(
+      cableWith(cable, pulls),
+      water,
+      rig.flow,
+      target,
+      SURFACE,
+      cable.lengthM,
+      SOLVER_TOLERANCE,
+    );
+    if (out.ok) readReleases(cable, out, to);
+    return out.ok;
+  };
+  const start = from ?? new Float64Array(2 * rig.rods.length);
+  if (from === undefined && !solveInto(start)) return out;
+  const scaleM = Math.max(target.depthM, 1);
+  const settled = settle(
+    (places, to) => {
+      for (const [i, rod] of rig.rods.entries()) {
+        const pull = pulls[i];
+        if (pull === undefined || rod.rodLine === undefined) continue;
+        const depthM = Math.max(0, places[2 * i + 1] ?? 0);
+        rodPullIn(pull, rod.rodLine, places[2 * i] ?? 0, depthM, rig.flow, water);
+      }
+      return solveInto(to);
+    },
+    { point: start },
+    1e-7 * scaleM,
+    0.5 * scaleM,
+  );
+  if (!out.ok) return out;
+  if (!settled.reached) return refuse("the pull of the rods could not be settled");
+  const { point } = settled;
+  const depthsM = rig.rods.map((_, i) => point[2 * i + 1] ?? 0);
+  return { ok: true, lengthM: topNodeAlong(out), point, depthsM };
+}
+
+const SURFACE = { xM: 0, zM: 0 };
+
+/** The whole cable: metres from the top to the lower end. */
+function topNodeAlong(out: LineOut): number {
+  return out.nodesFromEnd[0]?.alongM ?? out.lengthM;
+}
+
+function readReleases(cable: Cable, out: LineOut, to: Float64Array): void {
+  const last = out.nodesFromEnd.length;
+  for (let i = 0; 2 * i < to.length; i++) {
+    const node = out.nodesFromEnd[last - (cable.releaseNodes[i] ?? 0)];
+    to[2 * i] = node?.xM ?? 0;
+    to[2 * i + 1] = node?.zM ?? 0;
+  }
+}

@@ -1,0 +1,293 @@
+import type { LineState } from "./climb-line.ts";
+import { climbNodes } from "./climb-nodes.ts";
+import { findRoot, type Miss, type Root } from "./find-root.ts";
+import {
+  deepSpeedMS,
+  type FlowProfile,
+  speedAtDepthMS,
+  surfaceSpeedMS,
+  uniformFlow,
+} from "./flow-profile.ts";
+import { type Refusal, refuse } from "./refusal.ts";
+import { bracketRoots, type Layer, layersOf, scanDepths } from "./shear-scan.ts";
+import {
+  movedLine,
+  placeAtTop,
+  type SolvedLine,
+  type SolvedNode,
+  solveChecked,
+  type TowedLine,
+  type TowPoint,
+  totalLengthM,
+} from "./towed-line.ts";
+import type { Water } from "./water.ts";
+
+/** How exactly shots far from the answer, and those that only look for it, are solved. */
+const ROUGH_TOLERANCE = 1e-5;
+
+/** A line in a stream that changes with depth, and the state that every shot at it reuses. */
+interface Shots {
+  readonly line: TowedLine;
+  readonly water: Water;
+  readonly flow: FlowProfile;
+  readonly top: TowPoint;
+  readonly lengthM: number;
+  readonly tolerance: number;
+  readonly state: LineState;
+  /** Why the last shot had no answer. */
+  why: string;
+}
+
+/**
+ * A line in a speed that changes with depth. Forces then depend on the depth of the lower end, the one unknown:
+ * the line is climbed from a tried depth, and g = where its top comes out minus where it should be. Since no line
+ * drops more than its length, g has a zero within one length of the top. Where a layer is thin and strong there
+ * may be several: g is scanned across it, every zero is solved, and the deepest is answered with the others
+ * beside it. The numbers must have been checked.
+ */
+export function solveSheared(
+  line: TowedLine,
+  water: Water,
+  flow: FlowProfile,
+  top: TowPoint,
+  tolerance: number,
+): SolvedLine | Refusal {
+  const lengthM = totalLengthM(line.segments);
+  const state = { xM: 0, zM: 0, forceXN: 0, forceZN: 0, leastZM: 0 };
+  const shots: Shots = { line, water, flow, top, lengthM, tolerance, state, why: "" };
+  if (lengthM === 0) return recorded(shots, { at: top.zM, slope: 1 });
+  const roots = equilibria(shots);
+  if (roots.length === 0) return refuse(shots.why || "no steady shape was found in this profile");
+  const solved: SolvedLine[] = [];
+  for (const root of roots) {
+    const one = recorded(shots, root);
+    if (!one.ok) return one;
+    solved.push(one);
+  }
+  const deepest = solved.pop();
+  if (deepest === undefined) return refuse("no steady shape was found in this profile");
+  return solved.length === 0 ? deepest : { ...deepest, alternatives: solved };
+}
+
+/**
+ * The shape of a line near a depth of its lower end that a neighbouring problem had, without a look for others.
+ */
+export function solveShearedNear(
+  line: TowedLine,
+  water: Water,
+  flow: FlowProfile,
+  top: TowPoint,
+  endZM: number,
+  tolerance: number,
+): SolvedLine | Refusal {
+  const lengthM = totalLengthM(line.segments);
+  const state = { xM: 0, zM: 0, forceXN: 0, forceZN: 0, leastZM: 0 };
+  const shots: Shots = { line, water, flow, top, lengthM, tolerance, state, why: "" };
+  if (lengthM === 0) return climbed(shots, top.zM);
+  const [lowM, highM] = [top.zM - lengthM, top.zM + lengthM];
+  const start = Math.min(highM, Math.max(lowM, endZM));
+  const root = findRoot(missOf(shots), start, lowM, highM, lengthM, withinM(shots), 1, false);
+  return root === undefined ? refuse(shots.why || "no steady shape was found") : climbed(shots, root.at);
+}
+
+/** How firm a shape in a sheared stream is. */
+export interface Firmness {
+  readonly conditioning: number;
+  /** Depths of the lower end in the other steady shapes, m, shallowest first. */
+  readonly otherEndsZM: readonly number[];
+}
+
+/**
+ * How firm a shape already found is, from its lower end's depth: the conditioning, and the depths of the lower end
+ * in the other shapes where some layer is strong enough for several. Rough climbs do for both.
+ */
+export function firmness(
+  line: TowedLine,
+  water: Water,
+  flow: FlowProfile,
+  top: TowPoint,
+  endZM: number,
+): Firmness {
+  const lengthM = totalLengthM(line.segments);
+  const state = { xM: 0, zM: 0, forceXN: 0, forceZN: 0, leastZM: 0 };
+  const shots: Shots = { line, water, flow, top, lengthM, tolerance: ROUGH_TOLERANCE, state, why: "" };
+  const stepM = SLOPE_STEP_SHARE * lengthM;
+  const [here, ahead] = [endZM, endZM + stepM].map((at) => shoot(shots, at, ROUGH_TOLERANCE));
+  const slope = here === undefined || ahead === undefined || stepM === 0 ? 1 : (ahead - here) / stepM;
+  const conditioning = 1 / Math.max(Math.abs(slope), 1e-9);
+  if (strongLayers(flow, dropRange(shots)).length === 0) return { conditioning, otherEndsZM: [] };
+  const ends = equilibria(shots).map((root) => root.at);
+  return { conditioning, otherEndsZM: ends.filter((at) => Math.abs(at - endZM) > 1e-4 * lengthM) };
+}
+
+/** Step for a slope between rough climbs, as a share of the line: their error is a thousandth of it. */
+const SLOPE_STEP_SHARE = 2e-3;
+
+/**
+ * The line climbed once from a depth of its lower end, then moved so that its top fits: the answer when the depth
+ * it ends up at is the one it was climbed from. For a caller that settles the depth along with its own unknowns.
+ */
+export function solveFromEnd(
+  line: TowedLine,
+  water: Water,
+  flow: FlowProfile,
+  top: TowPoint,
+  endZM: number,
+  tolerance: number,
+): SolvedLine | Refusal {
+  const lengthM = totalLengthM(line.segments);
+  const state = { xM: 0, zM: 0, forceXN: 0, forceZN: 0, leastZM: 0 };
+  return climbed({ line, water, flow, top, lengthM, tolerance, state, why: "" }, endZM);
+}
+
+/** How far the top comes out below its place when the lower end is at a depth; `undefined` without an answer. */
+function shoot(shots: Shots, endZM: number, tolerance: number): number | undefined {
+  const { line, water, flow, top, state } = shots;
+  resetTo(state, endZM);
+  const why = climbNodes(state, line, water, flow, tolerance, undefined, (index, zM) =>
+    branchAt(shots, index, zM, tolerance),
+  );
+  if (why === undefined) return state.zM - top.zM;
+  shots.why = why;
+  return undefined;
+}
+
+function branchAt(shots: Shots, index: number, zM: number, tolerance: number): SolvedLine | Refusal {
+  const { line, water, flow, state } = shots;
+  const branch = line.branches?.[index];
+  if (branch === undefined) return refuse("there is no such branch");
+  return solveChecked(branch.line, water, flow, { xM: state.xM, zM }, tolerance);
+}
+
+function resetTo(state: LineState, endZM: number): void {
+  state.xM = 0;
+  state.zM = endZM;
+  state.forceXN = 0;
+  state.forceZN = 0;
+  state.leastZM = endZM;
+}
+
+/** The whole answer for one depth of the lower end: the last climb, with its nodes kept. */
+function recorded(shots: Shots, root: Root): SolvedLine | Refusal {
+  const placed = climbed(shots, root.at);
+  return placed.ok ? { ...placed, conditioning: 1 / Math.max(Math.abs(root.slope), 1e-9) } : placed;
+}
+
+function climbed(shots: Shots, endZM: number): SolvedLine | Refusal {
+  const { line, water, flow, top, tolerance, state } = shots;
+  const nodes: SolvedNode[] = [];
+  const branches: SolvedLine[] = [];
+  resetTo(state, endZM);
+  const why = climbNodes(state, line, water, flow, tolerance, nodes, (index, zM) => {
+    const branch = branchAt(shots, index, zM, tolerance);
+    if (branch.ok) branches[index] = branch;
+    return branch;
+  });
+  if (why !== undefined) return refuse(why);
+  // A branch on the top pulls on nothing below it, so the climb has not asked for it.
+  for (const [index, branch] of (line.branches ?? []).entries()) {
+    if (branch.node !== 0) continue;
+    const solved = branchAt(shots, index, state.zM, tolerance);
+    if (!solved.ok) return solved;
+    branches[index] = solved;
+  }
+  const atOrigin = branches.map((branch, index) => {
+    const node = nodes[line.segments.length - (line.branches?.[index]?.node ?? 0)];
+    return node === undefined ? branch : movedLine(branch, -node.xM, -node.zM);
+  });
+  return placeAtTop(line, state, nodes, atOrigin, top);
+}
+
+/** All depths of the lower end at which the top is where it should be, shallowest first. */
+function equilibria(shots: Shots): Root[] {
+  const { flow, top, lengthM } = shots;
+  const [lowM, highM] = [top.zM - lengthM, top.zM + lengthM];
+  const within = withinM(shots);
+  const miss = missOf(shots);
+  const drops = dropRange(shots);
+  const strong = strongLayers(flow, drops);
+  if (strong.length === 0) {
+    const root = findRoot(miss, startM(shots, drops), lowM, highM, lengthM, within);
+    if (root !== undefined) return [root];
+  }
+  const depths = scanDepths(strong.length === 0 ? layersOf(flow) : strong, lowM, highM);
+  const roots: Root[] = [];
+  for (const [from, to, isRising, guess] of bracketRoots(depths, (at) => miss(at, true), lowM, highM)) {
+    const signed: Miss = isRising ? miss : (at, isRough) => negated(miss(at, isRough));
+    const root = findRoot(signed, guess, from, to, lengthM, within, 1);
+    if (root !== undefined) roots.push(isRising ? root : { at: root.at, slope: -root.slope });
+  }
+  return roots;
+}
+
+function missOf(shots: Shots): Miss {
+  const { tolerance } = shots;
+  return (at, isRough) => shoot(shots, at, isRough ? Math.max(tolerance, ROUGH_TOLERANCE) : tolerance);
+}
+
+/** How near the top must come to its place, m. */
+function withinM({ tolerance, lengthM }: Shots): number {
+  return Math.max(0.1 * tolerance, 1e-10) * lengthM;
+}
+
+function negated(value: number | undefined): number | undefined {
+  return value === undefined ? undefined : -value;
+}
+
+/** How far the line would drop in a uniform speed, at the slowest and the fastest of the profile, m and m/s. */
+interface DropRange {
+  readonly slowMS: number;
+  readonly fastMS: number;
+  readonly slowM: number | undefined;
+  readonly fastM: number | undefined;
+}
+
+function dropRange(shots: Shots): DropRange {
+  const { flow } = shots;
+  const speeds = flow.type === "piecewise" ? flow.speedsMS : [surfaceSpeedMS(flow), deepSpeedMS(flow)];
+  let [slowMS, fastMS] = [Number.POSITIVE_INFINITY, Number.NEGATIVE_INFINITY];
+  for (const speedMS of speeds) {
+    slowMS = Math.min(slowMS, speedMS);
+    fastMS = Math.max(fastMS, speedMS);
+  }
+  return { slowMS, fastMS, slowM: uniformDropM(shots, slowMS), fastM: uniformDropM(shots, fastMS) };
+}
+
+function uniformDropM({ line, water, state }: Shots, speedMS: number): number | undefined {
+  const flow = uniformFlow(speedMS);
+  resetTo(state, 0);
+  const why = climbNodes(state, line, water, flow, 1e-4, undefined, (index) => {
+    const branch = line.branches?.[index];
+    return branch === undefined ? undefined : solveChecked(branch.line, water, flow, ORIGIN, 1e-4);
+  });
+  return why === undefined ? -state.zM : undefined;
+}
+
+const ORIGIN: TowPoint = { xM: 0, zM: 0 };
+
+/** A first depth: the drop between those of the extreme speeds, by the speed half-way down. */
+function startM({ flow, top, lengthM }: Shots, drops: DropRange): number {
+  const { slowM = 0.8 * lengthM, fastM = 0.8 * lengthM, slowMS, fastMS } = drops;
+  const speedMS = speedAtDepthMS(flow, top.zM + 0.25 * (slowM + fastM));
+  const share = fastMS > slowMS ? (speedMS - slowMS) / (fastMS - slowMS) : 0;
+  return top.zM + slowM + share * (fastM - slowM);
+}
+
+/** Below this a layer moves the drop by less, over its own shift, than the shift: g then rises, with one zero. */
+const STRONG = 0.5;
+
+/**
+ * The layers in which several steady shapes are possible. Shifting the profile by some depth changes speeds by
+ * the layer's slope times that, and the drop by its own slope on speed times this; only where the product nears
+ * one can g turn back. The slope on speed is the mean one over the profile's range, so half is taken as near.
+ * Source: derived; random lines in a test are scanned everywhere to confirm it.
+ */
+function strongLayers(flow: FlowProfile, drops: DropRange): Layer[] {
+  const { slowM, fastM, slowMS, fastMS } = drops;
+  if (fastMS === slowMS) return [];
+  const perSpeed =
+    slowM === undefined || fastM === undefined
+      ? Number.POSITIVE_INFINITY
+      : Math.abs(fastM - slowM) / (fastMS - slowMS);
+  return layersOf(flow).filter((layer) => layer.slopePerS * perSpeed >= STRONG);
+}

@@ -1,0 +1,105 @@
+/** `deepwake calibrate` on the example season: words, picture, the line that can be pasted, JSON, and what is refused. */
+import { join } from "node:path";
+import { expect, test } from "vitest";
+import { diskFiles } from "../../client/cli/disk.ts";
+import { calibrateOutput } from "../../client/cli/output-schemas.ts";
+import { run } from "../../client/cli/run.ts";
+import type { World } from "../../client/cli/world.ts";
+import { parse } from "../../grammar/parse.ts";
+
+const ROOT = join(import.meta.dirname, "../..");
+const TRIPS = "examples/bright-penny/trips";
+
+interface Ran {
+  readonly code: number;
+  readonly out: string;
+  readonly err: string;
+  readonly written: ReadonlyMap<string, string>;
+}
+
+async function calibrate(args: readonly string[], columns?: number): Promise<Ran> {
+  const texts = { out: "", err: "" };
+  const written = new Map<string, string>();
+  const output = (to: "out" | "err"): World["out"] => ({
+    isTerminal: columns !== undefined,
+    columns,
+    write: (text) => {
+      texts[to] += text;
+    },
+  });
+  const world: World = {
+    cwd: ROOT,
+    env: { NO_COLOR: "1" },
+    version: "0.0.0",
+    out: output("out"),
+    err: output("err"),
+    files: {
+      ...diskFiles(),
+      writeText: (path, text) => {
+        written.set(path, text);
+        return undefined;
+      },
+    },
+    readInput: () => Promise.resolve({ ok: false, why: "nothing comes in" }),
+  };
+  const code = await run(["calibrate", ...args], world);
+  return { code, ...texts, written };
+}
+
+test("says what the counter and the cable do, what can't be told, and what would settle it", async () => {
+  const { code, out, err } = await calibrate([TRIPS]);
+  expect([code, err]).toEqual([0, ""]);
+  expect(out).toMatch(/^C1 on Bright Penny: 11 readings, 90 to 168 ft, 2031-06-21 to 2031-07-19$/mu);
+  expect(out).toMatch(/100 on C1's counter is \d+ ft \(\d+ to \d+\)\./u);
+  expect(out).toMatch(
+    /C1's cable drags \d+ % more than a smooth cable \(\d+ % (less|more) to \d+ % more\)\./u,
+  );
+  expect(out).toMatch(/^C1 on Bright Penny, gear of 2031-08-09: 8 readings/mu);
+  expect(out).toContain("How the cable drags can't be told yet");
+  expect(out).toMatch(/What would tell the most: a probe reading with about 200 ft out on C1/u);
+  expect(out).toMatch(/2031-06-21 05:45 +90 ft +2\.6 mph +82 ft +[·│●]{21} +as expected/u);
+});
+
+test("prints gear-book lines that read back", async () => {
+  const { out } = await calibrate([TRIPS]);
+  const lines = out.split("\n").filter((line) => line.includes(" calibrate "));
+  expect(lines).toHaveLength(2);
+  const { issues } = parse(`boat "Bright Penny"\n${lines.join("\n")}\n`);
+  expect(issues.every((issue) => issue === null)).toBe(true);
+});
+
+test("fits a narrow terminal; only the line to paste stays whole", async () => {
+  const { out } = await calibrate([TRIPS], 40);
+  const wide = out.split("\n").filter((line) => line.length > 40);
+  expect(wide.every((line) => line.includes(" calibrate "))).toBe(true);
+});
+
+test("gives JSON after its schema", async () => {
+  const { code, out } = await calibrate([TRIPS, "--json", "--rig", "C1", "--since", "2031-08-01"]);
+  expect(code).toBe(0);
+  const { rigs } = calibrateOutput.parse(JSON.parse(out));
+  expect(rigs.map((one) => [one.rig, one.gearSince, one.readings.length])).toEqual([["C1", "2031-08-09", 8]]);
+});
+
+test("draws the readings against the fit", async () => {
+  const { written } = await calibrate([TRIPS, "--svg", "c1.svg"]);
+  const svg = written.get(join(ROOT, "c1.svg")) ?? "";
+  expect(svg).toMatch(/^<svg [\s\S]*<\/svg>\n$/u);
+  expect(svg.split("<circle").length - 1).toBe(19);
+  expect(svg).not.toMatch(/NaN|undefined/u);
+});
+
+test.each([
+  [["--rig", "C9"], "there is no rig C9 in the gear books; did you mean C1?"],
+  [["--since", "June"], "--since June is no day; write it like 2031-06-01."],
+])("refuses %j", async (args, why) => {
+  const { code, err } = await calibrate([TRIPS, ...args]);
+  expect(code).toBe(2);
+  expect(err).toContain(why);
+});
+
+test("says so where nothing was read", async () => {
+  const { code, out } = await calibrate([`${TRIPS}/2031-04-26.trip`]);
+  expect(code).toBe(0);
+  expect(out).toMatch(/^No readings to go by/u);
+});
