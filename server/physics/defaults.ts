@@ -322,14 +322,6 @@ export const DEFAULTS = {
     JUDGED,
     "How fast that spread grows with a reading's age: 0.1 mph in 15 minutes.",
   ),
-  readingAheadS: exact(
-    3600,
-    "s",
-    JUDGED,
-    "Before the first reading of a kind, the next one is used if it comes within this time.",
-  ),
-  readingStaleS: exact(1800, "s", JUDGED, "Age at which a reading is called stale."),
-  readingUnusedS: exact(7200, "s", JUDGED, "Age after which a reading is not used."),
   waterTemperatureC: exact(
     10,
     "C",
