@@ -12,6 +12,7 @@ import { dirname } from "node:path";
 import { parseArgs } from "node:util";
 import { analyzeMetafile, type BuildOptions, build, context } from "esbuild";
 import { COMMAND_LINE } from "./esbuild.command-line.ts";
+import { fetchLate, type LateBundle, lateEntry } from "./esbuild.late.ts";
 import { leanLibraries } from "./esbuild.lean.ts";
 
 /** One bundle: where it starts, where it goes, and what differs from the options that all share. */
@@ -19,7 +20,22 @@ interface Bundle {
   readonly entry: string;
   readonly outfile: string;
   readonly options: BuildOptions;
+  /** What it fetches only when it is asked for. */
+  readonly late?: LateBundle;
 }
+
+/** What the readings say of the water, with the libraries for sun, moon and distances. */
+const water: LateBundle = {
+  outfile: "dist/server-water.cjs",
+  modules: [
+    "server/analysis/summary.ts",
+    "server/analysis/water-day.ts",
+    "server/checks/water-rules.ts",
+    "server/reports/water-reading-sentences.ts",
+    "server/reports/water-sentences.ts",
+    "server/reports/water-summary-sentences.ts",
+  ],
+};
 
 const forServer: BuildOptions = { plugins: [leanLibraries({ isServer: true })] };
 const forClient: BuildOptions = { plugins: [leanLibraries({ isServer: false })] };
@@ -31,7 +47,12 @@ const shipped: readonly Bundle[] = [
     outfile: "dist/extension.cjs",
     options: { ...forEditor, ...forClient },
   },
-  { entry: "server/lsp/main-node.ts", outfile: "dist/server.cjs", options: { ...forEditor, ...forServer } },
+  {
+    entry: "server/lsp/main-node.ts",
+    outfile: "dist/server.cjs",
+    options: { ...forEditor, ...forServer },
+    late: water,
+  },
   ...COMMAND_LINE,
 ];
 
@@ -53,15 +74,31 @@ const { values: flags } = parseArgs({
 const bundles = [...shipped, ...(flags.tests ? testBundles : [])].filter(
   ({ outfile }) => flags.only === undefined || outfile.startsWith(flags.only),
 );
-await Promise.all(bundles.map(bundleOne));
+await Promise.all(bundles.flatMap(outputsOf).map(bundleOne));
 
-/** Bundles one entry and prints the size of what came out. */
-async function bundleOne({ entry, outfile, options }: Bundle): Promise<void> {
+/** One file to write. */
+interface Output {
+  readonly outfile: string;
+  readonly options: BuildOptions;
+}
+
+/** A bundle, and what it fetches late. */
+function outputsOf({ entry, outfile, options, late }: Bundle): Output[] {
+  const root = import.meta.dirname;
+  if (late === undefined) return [{ outfile, options: { ...options, entryPoints: [entry] } }];
+  const plugins = [...(options.plugins ?? []), fetchLate(late, root)];
+  return [
+    { outfile, options: { ...options, entryPoints: [entry], plugins } },
+    { outfile: late.outfile, options: { ...options, ...lateEntry(late, root) } },
+  ];
+}
+
+/** Bundles one file and prints the size of what came out. */
+async function bundleOne({ outfile, options }: Output): Promise<void> {
   const all: BuildOptions = {
     minify: !flags.watch,
     ...options,
     absWorkingDir: import.meta.dirname,
-    entryPoints: [entry],
     outfile,
     bundle: true,
     sourcemap: flags.watch ? "linked" : false,

@@ -10,7 +10,10 @@ const ALLOWED: Readonly<Record<string, { ours: readonly string[]; packages: read
   grammar: { ours: ["grammar"], packages: ["chevrotain", "zod"] },
   "server/physics": { ours: ["server/physics"], packages: [] },
   "server/model": { ours: ["grammar", "server/model"], packages: ["@date-fns/tz"] },
-  "server/analysis": { ours: ["grammar", "server/model", "server/physics", "server/analysis"], packages: [] },
+  "server/analysis": {
+    ours: ["grammar", "server/model", "server/physics", "server/analysis"],
+    packages: ["geographiclib-geodesic", "suncalc"],
+  },
   "server/checks": {
     ours: ["grammar", "server/model", "server/analysis", "server/checks"],
     packages: ["fastest-levenshtein"],

@@ -69,6 +69,46 @@ const formatFile = z.strictObject({
 export const formatOutput = envelope("format", { files: z.array(formatFile) });
 
 const extent = z.strictObject({ low: finite, high: finite, count }).nullable();
+const bandDepths = z
+  .strictObject({ topM: finite, bottomM: finite, isOpenBelow: z.boolean() })
+  .describe("Depths with the band's temperatures; open below where they go on past the deepest reading.");
+const alongMS = finite.nullable().describe("Current along the course; below zero the boat ran into it.");
+const waterSummary = z.strictObject({
+  profiles: z.array(
+    z.strictObject({
+      instant,
+      thermoclineM: finite.nullable(),
+      bands: z.array(z.strictObject({ species: z.string(), depths: z.array(bandDepths) })),
+    }),
+  ),
+  legs: z.array(
+    z.strictObject({
+      from: instant,
+      to: instant,
+      courseDeg: finite.nullable(),
+      isCourseMagnetic: z.boolean().describe("The boat's variation is not known."),
+      madeGoodM: finite.nullable(),
+      madeGoodDeg: finite.nullable(),
+      madeGoodMS: finite.nullable(),
+      currentOnTopMS: alongMS,
+      currentAtProbeMS: alongMS,
+    }),
+  ),
+  distanceM: finite.nullable().describe("Between the positions written, at least."),
+  sunrise: instant.nullable(),
+  sunset: instant.nullable(),
+  civilDawn: instant.nullable(),
+  civilDusk: instant.nullable(),
+  nauticalDawn: instant.nullable(),
+  nauticalDusk: instant.nullable(),
+  moon: z
+    .strictObject({ phase: finite, litShare: finite, altitudeDeg: finite })
+    .nullable()
+    .describe("At the first line. Phase 0 is new, 0.5 full."),
+  landedByHour: z
+    .array(z.strictObject({ from: instant, landed: count, rodHoursFishing: finite }))
+    .describe("What was, hour by hour of the clock."),
+});
 const tripSummary = z.strictObject({
   line: line.describe("Line of the trip's opener, from 0."),
   date: z.string(),
@@ -101,10 +141,12 @@ const tripSummary = z.strictObject({
       species: z.string().nullable(),
       lure: z.string().nullable(),
       depthM: finite.nullable(),
+      sunriseMinutes: z.int().nullable().describe("Minutes after sunrise of the strike, else the landing."),
     }),
   ),
   depthsComputed: count,
   depthLines: count,
+  water: waterSummary,
 });
 const summaryFile = z.strictObject({ path, trips: z.array(tripSummary), error: error.optional() });
 
@@ -300,6 +342,7 @@ export type CheckFileJson = z.infer<typeof checkFile>;
 export type ExplainedCheckJson = z.infer<typeof explainedCheck>;
 export type FormatFileJson = z.infer<typeof formatFile>;
 export type TripSummaryJson = z.infer<typeof tripSummary>;
+export type WaterSummaryJson = z.infer<typeof waterSummary>;
 export type SummaryFileJson = z.infer<typeof summaryFile>;
 export type DepthPlaceJson = z.infer<typeof depthPlace>;
 export type DepthLineJson = z.infer<typeof depthLine>;

@@ -12,6 +12,7 @@ import { type GearChange, gearChanges } from "./gear-changes.ts";
 import { changeDepths, type LineDepth, lineDepths } from "./line-depth.ts";
 import { type RodLift, rodLift } from "./rod-lift.ts";
 import { summarize, type TripSummary } from "./summary.ts";
+import { readWater, type WaterDay } from "./water-day.ts";
 
 /** One trip, computed. Its parts are computed when they are first asked for. */
 export interface TripAnalysis {
@@ -24,6 +25,8 @@ export interface TripAnalysis {
   readonly summary: TripSummary;
   /** Lines that come too near to each other; looked for when first asked for. */
   readonly crossings: readonly Crossing[];
+  /** What the readings say of the water, read when first asked for. */
+  readonly water: WaterDay;
   /** What other gear of the book would do to a line's depth; solved when first asked for. */
   readonly gearChanges: (depth: LineDepth) => readonly GearChange[];
   /** How far the rods on a line's cable lift its ball; solved when first asked for. */
@@ -70,7 +73,8 @@ export function analyzeTrip(trip: Trip, memo: DepthMemo): TripAnalysis {
   const depths = once(() => lineDepths(trip, timeline(), sources));
   const changes = once(() => changeDepths(trip, timeline(), sources));
   const crossings = once(() => crossingsOf(trip, timeline(), { ages, memo }));
-  const summary = once(() => summarize(trip, timeline(), depths()));
+  const water = once(() => readWater(trip, ages));
+  const summary = once(() => summarize(trip, timeline(), depths(), water()));
   return {
     trip,
     ages,
@@ -90,6 +94,9 @@ export function analyzeTrip(trip: Trip, memo: DepthMemo): TripAnalysis {
     },
     get summary(): TripSummary {
       return summary();
+    },
+    get water(): WaterDay {
+      return water();
     },
   };
 }

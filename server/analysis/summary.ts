@@ -11,6 +11,8 @@ import { usableTemperatures } from "./odd-temperature.ts";
 import { type PoissonRange, poissonRange } from "./poisson-range.ts";
 import type { SliderPlace } from "./slider-depth.ts";
 import { trollingSpeeds } from "./speed-used.ts";
+import type { WaterDay } from "./water-day.ts";
+import { summarizeWater, type WaterSummary } from "./water-summary.ts";
 
 /** Kept, released and unsaid fish of one species. */
 export interface SpeciesCount {
@@ -30,6 +32,8 @@ export interface CatchDepth {
   readonly lure: string | undefined;
   /** Depth of the lure, or of the ball where the lure's is unknown, m; null where neither is. */
   readonly depthM: number | null;
+  /** Minutes after sunrise at which it struck, else was landed; null without a position, time zone or clock. */
+  readonly sunriseMinutes: number | null;
 }
 
 /** One trip's summary. Hours are null where the log doesn't say. */
@@ -66,13 +70,20 @@ export interface TripSummary {
   /** Lines counted half a day or a day later than they say, and others out of the order of time, counted as they say. */
   readonly slippedLines: number;
   readonly misplacedLines: number;
+  /** Layers, current, way and light. */
+  readonly water: WaterSummary;
 }
 
 const HOUR_MS = 3_600_000;
 const COVERAGE = 0.8;
 
 /** Sums up a trip. */
-export function summarize(trip: Trip, timeline: Timeline, depths: readonly LineDepth[]): TripSummary {
+export function summarize(
+  trip: Trip,
+  timeline: Timeline,
+  depths: readonly LineDepth[],
+  water: WaterDay,
+): TripSummary {
   const bites = bitesOf(trip, timeline);
   const ended = (end: Bite["end"]): number => bites.filter((bite) => bite.end === end).length;
   const rodHoursByRig = rodHours(trip, timeline);
@@ -101,12 +112,13 @@ export function summarize(trip: Trip, timeline: Timeline, depths: readonly LineD
     landedPerRodHour: rateOf(landed, fishing),
     speedsMS: speedExtents(trip, timeline),
     tempsC: tempExtents(trip),
-    caughtAt: caughtAt(trip, bites, timeline, depths),
+    caughtAt: caughtAt(trip, bites, timeline, depths, water),
     depthsComputed: depths.filter((depth) => depth.why === null).length,
     depthLines: depths.length,
     unreadLines: trip.unreadLines,
     slippedLines: slippedLines(trip).size,
     misplacedLines: misplacedLines(trip).size - slippedLines(trip).size,
+    water: summarizeWater(trip, timeline, water, bites),
   };
 }
 
@@ -196,6 +208,7 @@ function caughtAt(
   bites: readonly Bite[],
   timeline: Timeline,
   depths: readonly LineDepth[],
+  water: WaterDay,
 ): CatchDepth[] {
   const order = new Map(timeline.ordered.map((event, index) => [event.lineIndex, index]));
   const rank = (lineIndex: number): number => order.get(lineIndex) ?? -1;
@@ -212,6 +225,7 @@ function caughtAt(
         species: bite.fish?.species,
         lure: lureOfBite(bite, timeline, gear),
         depthM: (bite.onSlider ? pinnedSlider(before) : (before?.lure ?? before?.ball))?.depthM ?? null,
+        sunriseMinutes: water.sunriseMinutes(bite.strike ?? bite.last) ?? null,
       };
     });
 }

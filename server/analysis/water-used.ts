@@ -11,7 +11,7 @@ import { isUsableTemperature } from "./odd-temperature.ts";
 export interface Profile {
   readonly event: TripEvent;
   readonly timeMs: number;
-  readonly points: readonly { depthM: number; tempC: number }[];
+  readonly points: readonly { depthM: number; tempC: number; item: number }[];
 }
 
 /** A water temperature and what it was taken from. */
@@ -26,7 +26,7 @@ export function profilesOf(trip: Trip): Profile[] {
   const profiles: Profile[] = [];
   for (const event of trip.events) {
     if (event.line.verb !== "profile" || event.instant === null) continue;
-    const points = event.line.items.flatMap(({ value }) => {
+    const points = event.line.items.flatMap(({ value }, item) => {
       if (value.kind !== "point") return [];
       const depthM = partsToSi(value.depth, defaultUnit("length", "profile", trip.gear.defaults), "length");
       const tempC = partsToSi(
@@ -35,7 +35,7 @@ export function profilesOf(trip: Trip): Profile[] {
         "temperature",
       );
       if (depthM === undefined || tempC === undefined) return [];
-      return isUsableTemperature(trip.gear, tempC, event) ? [{ depthM, tempC }] : [];
+      return isUsableTemperature(trip.gear, tempC, event) ? [{ depthM, tempC, item }] : [];
     });
     points.sort((a, b) => a.depthM - b.depthM);
     if (points.length > 0) profiles.push({ event, timeMs: event.instant.utcMs, points });

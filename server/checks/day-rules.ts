@@ -24,6 +24,7 @@ import { tempImplausible } from "./temp-implausible.ts";
 import { timeBackwards } from "./time-backwards.ts";
 import { timeOutsideTrip } from "./time-outside-trip.ts";
 import { touchingBottom } from "./touching-bottom.ts";
+import { waterRules } from "./water-rules.ts";
 
 /** Rules that look at one trip alone; what they find of a trip that did not change is not looked for again. */
 export const TRIP_RULES: readonly Rule[] = [
@@ -47,6 +48,7 @@ export const TRIP_RULES: readonly Rule[] = [
   tempImplausible,
   readingMissing,
   readingStale,
+  waterRules,
   fishImplausible,
 ];
 

@@ -9,20 +9,24 @@ import type { Fix, Rule } from "./check.ts";
 import { replace, valuePlace } from "./edits.ts";
 import { plainMeasure, siOf, withPoint, writtenMeasure } from "./numbers.ts";
 import { itemPlace } from "./places.ts";
+import { stillWheels } from "./still-wheels.ts";
 import { speedWords } from "./words.ts";
 
 const READINGS = new Set(["probe", "surface", "gps"]);
 
 /** Flags a speed that nobody trolls at. */
 export const speedImplausible: Rule = ({ analysis, report }) => {
-  for (const { trip, timeline } of analysis.trips) {
+  for (const day of analysis.trips) {
+    const { trip, timeline } = day;
     const going = goingByLine(trip, timeline);
     const { gear } = trip;
     const [slowestMS, fastestMS] = trollingSpeeds(gear);
+    const still = new Set(stillWheels(day).map((look) => look.water));
     for (const event of trip.events) {
       const speedMS = measureOf(event.line, "speed", "speed", gear.defaults);
       const now = going.get(event.lineIndex);
       if (speedMS === undefined || !READINGS.has(event.line.verb) || now?.isTrolling !== true) continue;
+      if (still.has(event)) continue;
       const isSlow = speedMS < slowestMS;
       if (isSlow ? now.isFishOn && speedMS >= 0 : speedMS <= fastestMS) continue;
       const isImpossible = speedMS < 0 || speedMS > thresholdOf(gear, THRESHOLDS.fastBoat);

@@ -27,7 +27,7 @@ export const tempImplausible: Rule = ({ analysis, report }) => {
         report(
           TEMP_IMPLAUSIBLE,
           place,
-          { gear, written: writtenMeasure(typed), tempC: siOf(typed), ...odd },
+          { kind: "beyond", gear, written: writtenMeasure(typed), tempC: siOf(typed), ...odd },
           { severity, fixes },
         );
       }

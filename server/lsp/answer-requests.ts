@@ -53,7 +53,7 @@ export function answerRequests(
   );
   connection.languages.inlayHint.on(
     guard.ask("inlay hints", [], ({ textDocument, range }) =>
-      settings().showDepths ? service.inlayHints(textDocument.uri, range) : [],
+      service.inlayHints(textDocument.uri, range, settings().hints),
     ),
   );
   connection.languages.semanticTokens.on(

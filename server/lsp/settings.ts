@@ -1,34 +1,43 @@
 /** The user's settings, read by hand where they cross into the server: a schema library would double their weight. */
 import type { Severity } from "../checks/check.ts";
 import type { SeverityChoices } from "../checks/run-checks.ts";
+import { ALL_HINTS, type HintParts } from "../service/inlay-hints.ts";
 
 /** Settings in use. */
 export interface Settings {
-  readonly showDepths: boolean;
+  readonly hints: HintParts;
   readonly severities: SeverityChoices;
 }
 
 /** What holds when nothing is set. */
-export const DEFAULT_SETTINGS: Settings = { showDepths: true, severities: new Map() };
+export const DEFAULT_SETTINGS: Settings = { hints: ALL_HINTS, severities: new Map() };
 
 /** What a check's severity may be set to. */
 const CHOICES: readonly unknown[] = ["error", "warning", "information", "hint", "off"];
 
 /** Reads the `deepwake` section; whatever is malformed falls back to its default. */
 export function readSettings(section: unknown): Settings {
-  const depth = member(member(section, "hints"), "depth");
+  const hints = member(section, "hints");
+  const shows = (part: keyof HintParts): boolean => {
+    const chosen = member(hints, part);
+    return typeof chosen === "boolean" ? chosen : ALL_HINTS[part];
+  };
   const checks = member(section, "checks");
   const chosen = isObject(checks) ? Object.entries(checks).filter(([, choice]) => isChoice(choice)) : [];
   return {
-    showDepths: typeof depth === "boolean" ? depth : DEFAULT_SETTINGS.showDepths,
+    hints: { depth: shows("depth"), temperature: shows("temperature") },
     severities: new Map(chosen as [string, Severity | "off"][]),
   };
 }
 
 /** True when nothing would change. */
 export function isSameSettings(a: Settings, b: Settings): boolean {
-  const isSame = a.showDepths === b.showDepths && a.severities.size === b.severities.size;
-  return isSame && [...a.severities].every(([slug, choice]) => b.severities.get(slug) === choice);
+  const isSame = a.hints.depth === b.hints.depth && a.hints.temperature === b.hints.temperature;
+  return (
+    isSame &&
+    a.severities.size === b.severities.size &&
+    [...a.severities].every(([slug, choice]) => b.severities.get(slug) === choice)
+  );
 }
 
 function isChoice(choice: unknown): choice is Severity | "off" {

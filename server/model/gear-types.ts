@@ -102,6 +102,12 @@ export interface Band {
   readonly origin: GearOrigin;
 }
 
+/** A place on the water, degrees, north and east positive. */
+export interface Place {
+  readonly latitudeDeg: number;
+  readonly longitudeDeg: number;
+}
+
 /** A boat's gear as it stood on one day. */
 export interface Gear {
   readonly boat: string;
@@ -110,6 +116,8 @@ export interface Gear {
   readonly water: "fresh" | "salt";
   readonly sounderBelowM: number;
   readonly rodsPerAngler: number | undefined;
+  /** Magnetic variation, degrees, east positive; undefined where the book doesn't say. */
+  readonly variationDeg: number | undefined;
   readonly quiet: ReadonlySet<string>;
   /** Threshold words as written: `["45", "min"]`. */
   readonly thresholds: ReadonlyMap<string, readonly string[]>;
@@ -121,6 +129,8 @@ export interface Gear {
   readonly bands: ReadonlyMap<string, Band>;
   /** Nickname → species as written. */
   readonly nicknames: ReadonlyMap<string, string>;
+  /** Fishing spots by name. */
+  readonly spots: ReadonlyMap<string, Place>;
   /** The files any of this came from, nearest first. */
   readonly books: readonly string[];
 }

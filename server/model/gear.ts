@@ -1,5 +1,6 @@
 /** Resolves a boat's gear for one day from the books within reach, nearest first. */
 import type { FactLine, PropertyLine } from "../../grammar/journal.ts";
+import type { Dimension } from "../../grammar/units.ts";
 import {
   type BookFile,
   fileGear,
@@ -26,6 +27,7 @@ import {
   measureOf,
   nameOf,
   numberOf,
+  positionOf,
   rangeOf,
   slotName,
   type UnitDefaults,
@@ -42,7 +44,6 @@ export function resolveGear(files: readonly BookFile[], boat: string, date: stri
     build: (line: FactLine, origin: GearOrigin) => T | undefined,
   ): Map<string, T> => collect(lines, kind, build);
   const first = (verb: string): PropertyLine | undefined => properties.get(verb)?.[0];
-  const sounder = first("sounder");
   const cables = of("cable", (line, origin) => cableOf(line, origin, defaults));
   const balls = of("ball", (line, origin) => ballOf(line, origin, defaults));
   const rigs = of("rig", (line, origin) => rigOf(line, origin, defaults));
@@ -53,8 +54,9 @@ export function resolveGear(files: readonly BookFile[], boat: string, date: stri
     defaults,
     zone: slotText(first("zone")),
     water: slotText(first("water"))?.toLowerCase() === "salt" ? "salt" : "fresh",
-    sounderBelowM: sounder === undefined ? 0 : (measureOf(sounder, "below", "length", defaults) ?? 0),
+    sounderBelowM: measureIn(first("sounder"), "below", "length", defaults) ?? 0,
     rodsPerAngler: rodsPerAngler === undefined ? undefined : Number(rodsPerAngler),
+    variationDeg: measureIn(first("variation"), "east", "angle", defaults),
     quiet: new Set((properties.get("quiet") ?? []).map((line) => slotName(line) ?? "")),
     thresholds: thresholdsOf(properties.get("threshold") ?? []),
     cables,
@@ -70,6 +72,7 @@ export function resolveGear(files: readonly BookFile[], boat: string, date: stri
     ),
     bands: bySpecies(of("band", (line, origin) => bandOf(line, origin, defaults, nicknames))),
     nicknames,
+    spots: of("spot", (line) => positionOf(line, "at")),
     books: files.filter((file) => holdsGear(file, boat)).map((file) => file.uri),
   };
 }
@@ -97,6 +100,15 @@ function boatProperties(files: readonly BookFile[], boat: string, date: string):
   for (const list of found.values())
     list.sort((a, b) => ((b.date ?? "") > (a.date ?? "") ? 1 : -1) * Number(a.date !== b.date));
   return found;
+}
+
+function measureIn(
+  line: PropertyLine | undefined,
+  word: string,
+  dimension: Dimension,
+  defaults: UnitDefaults,
+): number | undefined {
+  return line === undefined ? undefined : measureOf(line, word, dimension, defaults);
 }
 
 function slotText(line: PropertyLine | undefined): string | undefined {

@@ -4,6 +4,7 @@ import type { Extent, SpeciesCount, TripSummary } from "../analysis/summary.ts";
 import { ageWords, clockWords, countWords, lengthWords, speedWords, tempWords } from "../model/figures.ts";
 import type { Gear } from "../model/gear-types.ts";
 import { DEPTH_CAUTION } from "./depth-sentences.ts";
+import { waterSummarySentences } from "./water-summary-sentences.ts";
 
 /** What every figure about limits and depths carries. */
 export const SUMMARY_CAUTION = `${DEPTH_CAUTION} Limits are as you entered them; the agency's current rules decide.`;
@@ -23,6 +24,7 @@ export function summarySentences(day: TripAnalysis): string[] {
     temperatureSentence(trip.gear, summary),
     caughtSentence(trip.gear, summary),
     depthSentence(summary),
+    ...waterSummarySentences(day),
     ...doubtSentences(summary),
   ];
   return lines.filter((line) => line !== "");

@@ -8,6 +8,8 @@ import { gearChangeSentences } from "../reports/gear-change-sentences.ts";
 import { readingSentences } from "../reports/reading-sentences.ts";
 import { rodLiftSentences } from "../reports/rod-lift-sentences.ts";
 import { SUMMARY_CAUTION, summarySentences } from "../reports/summary-sentences.ts";
+import { waterReadingSentences } from "../reports/water-reading-sentences.ts";
+import { lureWaterSentences } from "../reports/water-sentences.ts";
 import { definitionOf, guestName, speciesMeant } from "./definitions.ts";
 import { isWithin, nameAt, rowOf } from "./name-at.ts";
 import type { Snapshot } from "./snapshot.ts";
@@ -37,13 +39,17 @@ function lineHover(snapshot: Snapshot, lineIndex: number, line: ReadLine): strin
     const said = [
       ...depthSentences(day, depth),
       ...rodLiftSentences(day, depth),
+      ...lureWaterSentences(day, depth),
       ...gearChangeSentences(day, depth),
     ];
     return sentencesOf(said) + caution;
   }
   const day = snapshot.tripAt(lineIndex);
-  if (day !== undefined && (line.verb === "probe" || line.verb === "touch"))
-    return isWhole(line) ? sentencesOf(readingSentences(day, lineIndex)) : "";
+  if (day !== undefined && day.trip.openerIndex !== lineIndex && isWhole(line)) {
+    const isGear = line.verb === "probe" || line.verb === "touch";
+    const expected = isGear ? readingSentences(day, lineIndex) : [];
+    return sentencesOf([...expected, ...waterReadingSentences(day, lineIndex)]);
+  }
   if (day?.trip.openerIndex !== lineIndex) return "";
   const title = `**${plainMarkdown(day.trip.boat)}, ${plainMarkdown(day.trip.date)}**`;
   return `${title}\n\n${sentencesOf(summarySentences(day))}\n\n*${SUMMARY_CAUTION}*`;

@@ -1,16 +1,28 @@
-/** The true depth beside every set, move and again line, and beside a change that alters one. */
+/** The true depth, and the temperature there, beside every set, move and again line, and beside a change that alters one. */
 import { type InlayHint, InlayHintKind, type Range } from "vscode-languageserver-types";
+import type { TripAnalysis } from "../analysis/journal-analysis.ts";
+import type { LineDepth } from "../analysis/line-depth.ts";
 import { DEPTH_CAUTION, depthLabel, depthSentences } from "../reports/depth-sentences.ts";
+import { lureWaterSentences, temperatureLabel } from "../reports/water-sentences.ts";
 import { isWhole } from "./hover.ts";
 import type { Snapshot } from "./snapshot.ts";
 
+/** What is shown beside a line. */
+export interface HintParts {
+  readonly depth: boolean;
+  readonly temperature: boolean;
+}
+
+/** Everything. */
+export const ALL_HINTS: HintParts = { depth: true, temperature: true };
+
 /** Hints of the lines in a range, right behind the last word; none where part of the line could not be read. */
-export function inlayHints(snapshot: Snapshot, range: Range): InlayHint[] {
+export function inlayHints(snapshot: Snapshot, range: Range, parts: HintParts = ALL_HINTS): InlayHint[] {
   const hints: InlayHint[] = [];
   for (const { day, depth } of snapshot.depthsBetween(range.start.line, range.end.line)) {
     const line = depth.event.lineIndex;
     const last = depth.event.line;
-    const label = isWhole(last) ? depthLabel(day.trip.gear, depth) : "";
+    const label = isWhole(last) ? labelOf(day, depth, parts) : "";
     if (label === "") continue;
     const character = last.items.at(-1)?.stop ?? last.slots.at(-1)?.stop ?? last.verbStop;
     hints.push({
@@ -19,8 +31,16 @@ export function inlayHints(snapshot: Snapshot, range: Range): InlayHint[] {
       label: `↓ ${label}`,
       kind: InlayHintKind.Parameter,
       paddingLeft: true,
-      tooltip: [...depthSentences(day, depth), DEPTH_CAUTION].join("\n"),
+      tooltip: [...depthSentences(day, depth), ...lureWaterSentences(day, depth), DEPTH_CAUTION].join("\n"),
     });
   }
   return hints;
+}
+
+function labelOf(day: TripAnalysis, depth: LineDepth, parts: HintParts): string {
+  const said = [
+    parts.depth ? depthLabel(day.trip.gear, depth) : "",
+    parts.temperature ? temperatureLabel(day, depth) : "",
+  ];
+  return said.filter((part) => part !== "").join(", ");
 }

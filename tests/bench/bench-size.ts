@@ -27,6 +27,11 @@ export async function benchSize(_effort: Effort): Promise<Area> {
       peer: "language workbench (langium)",
       theirs: kilobytes(peerBundles.workbench),
     },
+    {
+      measure: "fetched by the server when first asked: water",
+      unit: "KB",
+      ours: kilobytes(built.serverWater),
+    },
     { measure: "command line bundle", unit: "KB", ours: kilobytes(built.commandLineProgram) },
     {
       measure: "packaged extension",

@@ -2,7 +2,7 @@ import { describe, expect, test } from "vitest";
 import { checkDay, checkFixOf, checkTrolling, fixTitles } from "./check-day.ts";
 
 test.each([
-  "05:43 surface speed 0.5 mph\n05:44 gps speed 6 mph",
+  "05:43 surface speed 0.5 mph\n05:49 gps speed 6 mph",
   "05:43 gps speed 14 mph sure",
   // Running, with the lines up or on the way.
   "05:40 run\n05:43 gps speed 22 mph",

@@ -35,6 +35,26 @@ test.each([
   05:44 surface temp 45 C
                 ^^^^^^^^^ temp-implausible Water of 45 C (113 F) can't be: nothing above 110 F is a lake's.
   `,
+  // Upwelling takes hours; other depths are other water.
+  "05:44 surface temp 61 F\n05:55 surface temp 50 F",
+  "05:44 probe C1 depth 60 ft temp 50 F\n05:50 probe C1 depth 64 ft temp 41 F",
+  "05:44 surface temp 61 F\n05:50 surface temp 54 F",
+  `
+  05:44 surface temp 61 F
+  05:50 surface temp 51 F
+                ^^^^^^^^^ temp-implausible Water of 51 F at 0 ft, where 05:44 has 61 F: one of the two is doubtful.
+  `,
+  `
+  05:10 profile 0 ft 61 F, 50 ft 52 F, 100 ft 43 F
+  05:15 probe C1 depth 50 ft temp 43 F
+                             ^^^^^^^^^ temp-implausible Water of 43 F at 50 ft, where 05:10 has 52 F: one of the two is doubtful.
+  `,
+  // One depth twice: the same is no harm.
+  "05:10 profile 0 ft 61 F, 50 ft 52 F, 50 ft 52 F",
+  `
+  05:10 profile 0 ft 61 F, 50 ft 52 F, 50 ft 48 F
+                                       ^^^^^^^^^^ temp-implausible This profile has 50 ft twice, with 52 F and 48 F: neither is used.
+  `,
 ])("%s", (source) => {
   checkDay(source);
 });

@@ -18,6 +18,7 @@ test("piped: a sentence a line", async () => {
       Speed at the ball 2.5 mph.
       Caught at about 86 ft (chinook, C1, white-fly).
       True depth known for 4 of 4 lines set or moved.
+      Landed hour by hour, as it was that day: from 05:00 1 in 1.4 rod-hours, from 06:00 0 in 1.7, from 07:00 0 in 2, from 08:00 0 in 2, from 09:00 0 in 2, from 10:00 0 in 0.7.
 
     Depths are estimates: not for navigation, not for clearing the bottom. Limits are as you entered them; the agency's current rules decide.
     "
@@ -42,6 +43,11 @@ test("on a narrow terminal: wrapped", async () => {
         white-fly).
       True depth known for 4 of 4 lines set
         or moved.
+      Landed hour by hour, as it was that
+        day: from 05:00 1 in 1.4 rod-hours,
+        from 06:00 0 in 1.7, from 07:00 0 in
+        2, from 08:00 0 in 2, from 09:00 0
+        in 2, from 10:00 0 in 0.7.
 
     Depths are estimates: not for
     navigation, not for clearing the bottom.

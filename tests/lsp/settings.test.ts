@@ -6,7 +6,7 @@ import { codes, DOCUMENT, openMorning, SLIP, WHOLE } from "./open-morning.ts";
 import type { TestClient } from "./test-client.ts";
 
 describe("settings", () => {
-  const OFF = { checks: { "number-format": "off" }, hints: { depth: false } };
+  const OFF = { checks: { "number-format": "off" }, hints: { depth: false, temperature: false } };
   const hintsOf = (client: TestClient) =>
     client.request<InlayHint[]>("textDocument/inlayHint", { ...DOCUMENT, range: WHOLE });
 
@@ -14,6 +14,17 @@ describe("settings", () => {
     const { client } = await openMorning(SLIP, { options: OFF });
     expect((await client.published(URI)).diagnostics).toEqual([]);
     expect(await hintsOf(client)).toEqual([]);
+  });
+
+  test("depths and temperatures are shown each by its own", async () => {
+    const depth = await openMorning(SLIP, { options: { hints: { temperature: false } } });
+    const temperature = await openMorning(SLIP, { options: { hints: { depth: false } } });
+    const labels = async ({ client }: { client: TestClient }) => {
+      await client.published(URI);
+      return (await hintsOf(client)).map(({ label }) => String(label).replaceAll(/\d+/gu, "#"));
+    };
+    expect(await labels(depth)).toEqual(["↓ ball # ft, lure # ft", "↓ ball # ft, lure # ft"]);
+    expect(await labels(temperature)).toEqual(["↓ # F", "↓ # F"]);
   });
 
   test("pushed later, back to the defaults when malformed", async () => {

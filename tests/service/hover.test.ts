@@ -56,8 +56,9 @@ describe("a line with a depth", () => {
     const above = `${MORNING}06:19 sonar bottom 60 ft\n`;
     const hover = hoverAt("06:20 <|>set P1 out 400 ft setback 20 ft lure glow-spoon", above).split("\n\n")[0];
     expect(hover).toMatch(
-      /^Ball on the bottom, 60 ft down\. 400 ft out\. {2}\nglow-spoon on the bottom, 60 ft down\. {2}\nSpeed used: .* That is stale\.$/u,
+      /^Ball on the bottom, 60 ft down\. 400 ft out\. {2}\nglow-spoon on the bottom, 60 ft down\. {2}\nSpeed used: .* That is stale\. {2}\nWater there: /u,
     );
+    expect(hover).not.toMatch(/behind|release|would/u);
   });
 
   test("says what the rod's pull does where it is much, and nothing where it is little or no rod is clipped", () => {
@@ -97,6 +98,43 @@ describe("a line with a depth", () => {
 
   test("gives none while part of the line can't be read", () => {
     checkHoverHolds("06:20 <|>move P1 out 72,5 ft", /^No depth: part of this line can't be read\.\n/u);
+  });
+});
+
+describe("the water", () => {
+  const CURRENT = `${MORNING}05:45 gps speed 2.1 mph course 310 at 44 46.1N 086 21.7W\n`;
+
+  test("at the lure, from which readings, and against the band of the day's target", () => {
+    checkHoverHolds(
+      "06:18 <|>again P1",
+      /Water there: about 4\d F \(4\d to \d\d\), from the 05:00 profile and C1's probe at 05:45\./u,
+      /Inside the published lake-trout band \(43 to 55 F: \d+ ft/u,
+      "Source: Snucins & Gunn 1995".replace("&", "\\&"),
+    );
+  });
+
+  test("a speed over ground against the probe's: what one heading tells of the current, and only that", () => {
+    const hover = hoverAt(
+      "06:10 <|>gps speed 2.0 mph course 312",
+      CURRENT.replace("05:45 probe", "06:08 probe"),
+    );
+    expect(hover).toMatch(
+      /C1's probe against the GPS: running into about half a mph \(0\.\d to 0\.\d\), if both speeds are true\. One heading tells only that\./u,
+    );
+  });
+
+  test("a profile: its thermocline and where the band lies", () => {
+    const hover = hoverAt("06:10 <|>profile 0 m 20 C, 10 m 19 C, 15 m 18 C, 18 m 10 C, 25 m 7 C, 40 m 5 C");
+    expect(hover).toMatch(
+      /Thermocline about 5\d ft down; it cools fastest, 1 C per meter or more, between 49 ft and 59 ft/u,
+    );
+    expect(hover).toMatch(/The published lake-trout band \(43 to 55 F: \d+ to \d+ ft\)/u);
+  });
+
+  test("a reading that speaks against an older one is said to", () => {
+    expect(hoverAt("06:17 probe C1 depth 50 ft temp 60 F\n06:18 <|>again P1")).toMatch(
+      /is left out: 60 F at 50 ft by C1's probe at 06:17 speaks against it\./u,
+    );
   });
 });
 
@@ -166,8 +204,8 @@ describe("a reading", () => {
     expect(hover).toMatch(
       /^The probe shows 85 ft; about \d+ ft \\?\(\d+ to \d+\\?\) was expected with 90 ft out at 2\.4 mph: they agree\./u,
     );
-    expect(hover).toContain(
-      "2.4 mph through the water at the ball, 2 mph over ground (05:12): running into about 0.4 mph of current, if both speeds are true; one heading tells only that.",
+    expect(hover.replaceAll("\\", "")).toContain(
+      "C1's probe against the GPS: running into about half a mph (0.2 to 0.6), if both speeds are true. One heading tells only that.",
     );
   });
 

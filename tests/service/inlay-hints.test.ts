@@ -21,18 +21,18 @@ function checkHints(line: string, drawn: string): void {
 
 describe("right behind the last word", () => {
   test.each([
-    ["06:18 again P1", "06:18 again P1‹↓ ball # ft, lure # ft›"],
-    ["06:20 move C1 out 95 ft", "06:20 move C1 out 95 ft‹↓ ball # ft, lure # ft›"],
-    ["06:18 again P1  # a good one", "06:18 again P1‹↓ ball # ft, lure # ft›  # a good one"],
-    ['06:18 again P1 "slow"', '06:18 again P1 "slow"‹↓ ball # ft, lure # ft›'],
-    ["06:20 set P1U above 20 ft setback 25 ft", "06:20 set P1U above 20 ft setback 25 ft‹↓ lure # ft›"],
+    ["06:18 again P1", "06:18 again P1‹↓ ball # ft, lure # ft, # F›"],
+    ["06:20 move C1 out 95 ft", "06:20 move C1 out 95 ft‹↓ ball # ft, lure # ft, # F›"],
+    ["06:18 again P1  # a good one", "06:18 again P1‹↓ ball # ft, lure # ft, # F›  # a good one"],
+    ['06:18 again P1 "slow"', '06:18 again P1 "slow"‹↓ ball # ft, lure # ft, # F›'],
+    ["06:20 set P1U above 20 ft setback 25 ft", "06:20 set P1U above 20 ft setback 25 ft‹↓ lure # ft, # F›"],
     [
       "06:20 set P1U above 20 ft lure glow-spoon",
-      "06:20 set P1U above 20 ft lure glow-spoon‹↓ release # ft›",
+      "06:20 set P1U above 20 ft lure glow-spoon‹↓ release # ft, # F›",
     ],
-    ["06:20 change C1 setback 40 ft", "06:20 change C1 setback 40 ft‹↓ ball # ft, lure # ft›"],
-    ["06:20 change C1 out 95 ft", "06:20 change C1 out 95 ft‹↓ ball # ft, lure # ft›"],
-    ["06:20 set PB out 5 colors", "06:20 set PB out 5 colors‹↓ lure # ft›"],
+    ["06:20 change C1 setback 40 ft", "06:20 change C1 setback 40 ft‹↓ ball # ft, lure # ft, # F›"],
+    ["06:20 change C1 out 95 ft", "06:20 change C1 out 95 ft‹↓ ball # ft, lure # ft, # F›"],
+    ["06:20 set PB out 5 colors", "06:20 set PB out 5 colors‹↓ lure # ft, # F›"],
   ])("%s", checkHints);
 });
 

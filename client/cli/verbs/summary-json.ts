@@ -3,6 +3,7 @@ import type { TripAnalysis } from "../../../server/analysis/journal-analysis.ts"
 import { clockWords } from "../../../server/model/figures.ts";
 import { instantText } from "../depth-lines.ts";
 import type { TripSummaryJson } from "../output-schemas.ts";
+import { waterSummaryJson } from "./water-summary-json.ts";
 
 /** The summary with nothing left undefined. */
 export function tripSummaryJson({ trip, summary }: TripAnalysis): TripSummaryJson {
@@ -34,14 +35,16 @@ export function tripSummaryJson({ trip, summary }: TripAnalysis): TripSummaryJso
     landedPerRodHour: rate === null ? null : { rate: rate.rate, low: rate.range.low, high: rate.range.high },
     speedsMS: summary.speedsMS,
     tempsC: summary.tempsC,
-    caughtAt: summary.caughtAt.map(({ lineIndex, rig, species, lure, depthM }) => ({
+    caughtAt: summary.caughtAt.map(({ lineIndex, rig, species, lure, depthM, sunriseMinutes }) => ({
       line: lineIndex,
       rig,
       species: species ?? null,
       lure: lure ?? null,
       depthM,
+      sunriseMinutes,
     })),
     depthsComputed: summary.depthsComputed,
     depthLines: summary.depthLines,
+    water: waterSummaryJson(summary.water, trip.zone),
   };
 }

@@ -17,6 +17,7 @@ export const DAY_FIXES = {
   move: (count: number): string =>
     count === 1 ? "Move it to its place" : `Move the ${count} to their places`,
   sort: (count: number): string => `Move all ${count} lines that are out of order to their places`,
+  writeKnots: (count: number): string => (count === 1 ? "Write it in knots" : `Write all ${count} in knots`),
   calibrate: (count: number): string => `Add what the ${count} readings of this trip say to the gear book`,
   addAbove: (line: string): string => `Add "${line}" above`,
 } as const;

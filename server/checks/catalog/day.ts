@@ -3,3 +3,4 @@ export * from "./depths.ts";
 export * from "./readings-and-fish.ts";
 export * from "./rods.ts";
 export * from "./times.ts";
+export * from "./water.ts";

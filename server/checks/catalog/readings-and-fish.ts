@@ -1,7 +1,7 @@
 /** Checks of readings and fish. */
 import type { Gear } from "../../model/gear-types.ts";
 import { check } from "../check.ts";
-import { ageWords, fishLengthWords, massWords, speedWords, tempWords } from "../words.ts";
+import { ageWords, fishLengthWords, lengthWords, massWords, speedWords, tempWords } from "../words.ts";
 
 const since = "0.1.0";
 
@@ -33,28 +33,39 @@ export const SPEED_IMPLAUSIBLE = check<{
       : `${asRead(written, speedWords(gear, speedMS))} with lines in the water; a troll is from ${speedWords(gear, slowestMS)} to ${speedWords(gear, fastestMS)}.`,
 });
 
-/** Water that isn't so cold or warm. */
-export const TEMP_IMPLAUSIBLE = check<{
-  gear: Gear;
-  written: string;
-  tempC: number;
-  limitC: number;
-  side: "cold" | "warm";
-  isImpossible: boolean;
-}>({
+/** Water that isn't so cold or warm, or that changed too fast. */
+export const TEMP_IMPLAUSIBLE = check<
+  | {
+      kind: "beyond";
+      gear: Gear;
+      written: string;
+      tempC: number;
+      limitC: number;
+      side: "cold" | "warm";
+      isImpossible: boolean;
+    }
+  | { kind: "jump"; gear: Gear; tempC: number; otherC: number; depthM: number; clock: string }
+  | { kind: "repeated"; gear: Gear; tempC: number; otherC: number; depthM: number }
+>({
   slug: "temp-implausible",
   severities: ["warning", "error"],
-  summary: "A water temperature colder or warmer than the lakes get.",
-  quietWhen: "it is the air's; in salt water, down to its freezing point",
+  summary: "A water temperature colder or warmer than the lakes get, or than the same depth had just before.",
+  quietWhen:
+    "it is the air's; in salt water, down to its freezing point; a change took more than ten minutes, as upwelling does",
   isDoubt: true,
   isFixable: true,
   since,
-  message: ({ gear, written, tempC, limitC, side, isImpossible }) => {
-    const water = `Water of ${asRead(written, tempWords(gear, tempC))}`;
-    const limit = tempWords(gear, limitC);
-    if (isImpossible)
-      return `${water} can't be: nothing ${side === "cold" ? "below" : "above"} ${limit} is a lake's.`;
-    return side === "cold"
+  message: (data) => {
+    const { gear } = data;
+    if (data.kind === "jump")
+      return `Water of ${tempWords(gear, data.tempC)} at ${lengthWords(gear, data.depthM)}, where ${data.clock} has ${tempWords(gear, data.otherC)}: one of the two is doubtful.`;
+    if (data.kind === "repeated")
+      return `This profile has ${lengthWords(gear, data.depthM)} twice, with ${tempWords(gear, data.otherC)} and ${tempWords(gear, data.tempC)}: neither is used.`;
+    const water = `Water of ${asRead(data.written, tempWords(gear, data.tempC))}`;
+    const limit = tempWords(gear, data.limitC);
+    if (data.isImpossible)
+      return `${water} can't be: nothing ${data.side === "cold" ? "below" : "above"} ${limit} is a lake's.`;
+    return data.side === "cold"
       ? `${water} is doubtful: below ${limit} it would be ice.`
       : `${water} is doubtful: the lakes hardly get above ${limit}.`;
   },

@@ -1,0 +1,184 @@
+/**
+ * What each speed over ground says of the current, together with a speed through the water read near it. One heading
+ * tells only how much the troll runs into the current or with it; headings that differ tell the current itself.
+ */
+import { measureOf } from "../model/quantities.ts";
+import type { Trip, TripEvent } from "../model/trip.ts";
+import {
+  angleBetween,
+  type CurrentEstimate,
+  directionOf,
+  fitCurrent,
+  type Look,
+  sdAlong,
+  speedOf,
+  velocityOf,
+  widestSd,
+} from "../physics/current.ts";
+import { DEFAULTS } from "../physics/defaults.ts";
+import { type Bearing, bearingOf } from "./bearings.ts";
+
+/** Where a speed through the water was read. */
+export type CurrentDepth = "surface" | "probe";
+
+/** One speed over ground with one speed through the water. */
+export interface CurrentLook {
+  readonly where: CurrentDepth;
+  readonly timeMs: number;
+  readonly gps: TripEvent;
+  readonly water: TripEvent;
+  readonly groundMS: number;
+  readonly waterMS: number;
+  readonly course: Bearing | undefined;
+  /** Depth of the probe, m; 0 on top, undefined where it shows none. */
+  readonly depthM: number | undefined;
+  /** Speed over ground less that through the water: below zero it runs into the current, m/s. */
+  readonly alongMS: number;
+  readonly sdMS: number;
+  /** A turn was within three minutes, so the speeds may be of different headings. */
+  readonly isNearTurn: boolean;
+}
+
+const MINUTE_MS = 60_000;
+/** Speeds read that far apart belong together (judgement). */
+const TOGETHER_MS = 5 * MINUTE_MS;
+/** A turn takes about that long to settle (judgement). */
+const TURN_MS = 3 * MINUTE_MS;
+/** A current is taken to hold for that long before and after (judgement). */
+const HOLDS_MS = 60 * MINUTE_MS;
+/** A vector known no better than that is no answer, m/s (judgement). */
+const WIDEST_SD_MS = 0.25;
+
+const GROUND_SD_MS = 0.045;
+const WATER_SD_MS: Readonly<Record<CurrentDepth, number>> = {
+  surface: DEFAULTS.surfaceSpeedSdMS.value,
+  probe: DEFAULTS.probeSpeedSdMS.value,
+};
+
+/** Every look of a day, in the order of its lines. */
+export function currentLooks(trip: Trip): CurrentLook[] {
+  const turns = trip.events.filter(({ line, instant }) => line.verb === "turn" && instant !== null);
+  return trip.events.flatMap((gps) => {
+    if (gps.line.verb !== "gps") return [];
+    return (["surface", "probe"] as const).flatMap((where) => lookOf(trip, gps, where, turns) ?? []);
+  });
+}
+
+function lookOf(
+  trip: Trip,
+  gps: TripEvent,
+  where: CurrentDepth,
+  turns: readonly TripEvent[],
+): CurrentLook | undefined {
+  const { gear } = trip;
+  const groundMS = measureOf(gps.line, "speed", "speed", gear.defaults);
+  const timeMs = gps.instant?.utcMs;
+  const water = timeMs === undefined ? undefined : nearestSpeed(trip, where, timeMs);
+  if (groundMS === undefined || timeMs === undefined || water === undefined) return undefined;
+  const times = [timeMs, water.event.instant?.utcMs ?? timeMs];
+  return {
+    where,
+    timeMs,
+    gps,
+    water: water.event,
+    groundMS,
+    waterMS: water.speedMS,
+    course: bearingOf(gps.line, "course", gear),
+    depthM: where === "surface" ? 0 : measureOf(water.event.line, "depth", "length", gear.defaults),
+    alongMS: groundMS - water.speedMS,
+    sdMS: Math.hypot(GROUND_SD_MS, WATER_SD_MS[where]),
+    isNearTurn: turns.some(({ instant }) =>
+      times.some((time) => Math.abs(time - (instant?.utcMs ?? 0)) <= TURN_MS),
+    ),
+  };
+}
+
+function nearestSpeed(
+  trip: Trip,
+  where: CurrentDepth,
+  timeMs: number,
+): { event: TripEvent; speedMS: number } | undefined {
+  let best: { event: TripEvent; speedMS: number; apartMs: number } | undefined;
+  for (const event of trip.events) {
+    if (event.line.verb !== where || event.instant === null) continue;
+    const apartMs = Math.abs(event.instant.utcMs - timeMs);
+    if (apartMs > TOGETHER_MS || (best !== undefined && apartMs >= best.apartMs)) continue;
+    const speedMS = measureOf(event.line, "speed", "speed", trip.gear.defaults);
+    if (speedMS !== undefined) best = { event, speedMS, apartMs };
+  }
+  return best;
+}
+
+/** A current as a vector, with the looks it was fitted to. */
+export interface CurrentVector extends CurrentEstimate {
+  readonly where: CurrentDepth;
+  /** The direction toward which it flows, degrees. */
+  readonly setDeg: number;
+  /** Its speed, m/s, with its spread in that direction. */
+  readonly driftMS: number;
+  readonly driftSdMS: number;
+  readonly looks: readonly CurrentLook[];
+  /** All courses are magnetic and the boat's variation isn't stated: so is the set. */
+  readonly isMagnetic: boolean;
+}
+
+/** The current around a minute; undefined when the courses read then tell one direction only, or tell it too badly. */
+export function currentVector(
+  looks: readonly CurrentLook[],
+  where: CurrentDepth,
+  timeMs: number,
+): CurrentVector | undefined {
+  const near = looks.filter(
+    (look) =>
+      look.where === where &&
+      !look.isNearTurn &&
+      look.course !== undefined &&
+      Math.abs(look.timeMs - timeMs) <= HOLDS_MS,
+  );
+  const [first] = near;
+  const isMagnetic = first?.course?.isMagnetic === true;
+  if (near.some((look) => look.course?.isMagnetic !== isMagnetic)) return undefined;
+  const fitted = fitCurrent(near.map(physicalLook));
+  if (fitted === undefined || widestSd(fitted) > WIDEST_SD_MS) return undefined;
+  const setDeg = directionOf(fitted);
+  const driftSdMS = sdAlong(fitted, setDeg);
+  return { ...fitted, where, setDeg, driftMS: speedOf(fitted), driftSdMS, looks: near, isMagnetic };
+}
+
+function physicalLook({ groundMS, waterMS, sdMS, course }: CurrentLook): Look {
+  return { ground: velocityOf(course?.deg ?? 0, groundMS), waterSpeedMS: waterMS, sdMS };
+}
+
+/** How much faster the water at the probe runs along the troll than that on top, from one minute's looks. */
+export interface Shear {
+  /** Above zero the deep water pushes more from astern, m/s. */
+  readonly alongMS: number;
+  readonly sdMS: number;
+  readonly depthM: number | undefined;
+  readonly probe: CurrentLook;
+  readonly surface: CurrentLook;
+}
+
+/** The shear at each speed over ground that has both speeds beside it. */
+export function shears(looks: readonly CurrentLook[]): Shear[] {
+  return looks.flatMap((probe) => {
+    const surface = looks.find((look) => look.gps === probe.gps && look.where === "surface");
+    if (probe.where !== "probe" || surface === undefined) return [];
+    return [
+      {
+        alongMS: probe.alongMS - surface.alongMS,
+        sdMS: Math.hypot(WATER_SD_MS.probe, WATER_SD_MS.surface),
+        depthM: probe.depthM,
+        probe,
+        surface,
+      },
+    ];
+  });
+}
+
+export { angleBetween };
+
+/** True when two courses are too different to be one leg. */
+export function isTurned(oneDeg: number, otherDeg: number): boolean {
+  return angleBetween(oneDeg, otherDeg) > 45;
+}

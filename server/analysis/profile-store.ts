@@ -1,0 +1,81 @@
+/**
+ * Profiles of a day by minute, kept from one version of a file to the next while the readings they are made of stay the
+ * very same lines: typing elsewhere computes none anew.
+ */
+import type { ReadingAges } from "../model/readings.ts";
+import type { Trip } from "../model/trip.ts";
+import { type BandDepths, bandDepths } from "./temperature-at.ts";
+import type { TempPoint } from "./temperature-points.ts";
+import { profileAt, type WaterProfile } from "./water-profile.ts";
+
+/** Profiles of one day's readings. */
+export interface ProfileStore {
+  /** The profile at a minute; undefined when no reading may be used. */
+  at(timeMs: number): WaterProfile | undefined;
+  /** As it stood before the newest reading that is in it. */
+  before(now: WaterProfile): WaterProfile | undefined;
+  /** Where a band lies in it. */
+  bandIn(profile: WaterProfile, lowC: number, highC: number): readonly BandDepths[];
+}
+
+interface Kept {
+  readonly madeOf: readonly unknown[];
+  readonly store: ProfileStore;
+}
+
+const latest = new Map<string, Kept>();
+const MOST_KEPT = 100;
+
+/** The store of a day's readings; the one of the version before where nothing it is made of changed. */
+export function profileStore(trip: Trip, points: readonly TempPoint[], ages: ReadingAges): ProfileStore {
+  const key = `${trip.uri} ${trip.date} ${trip.boat}`;
+  const madeOf = [
+    trip.gear,
+    ...Object.values(ages),
+    ...points.flatMap(({ event, timeMs }) => [event.line, timeMs]),
+  ];
+  const known = latest.get(key);
+  if (known !== undefined && isSame(known.madeOf, madeOf)) return known.store;
+  const store = newStore(points, ages, trip.gear.water);
+  if (latest.size >= MOST_KEPT) latest.clear();
+  latest.set(key, { madeOf, store });
+  return store;
+}
+
+function isSame(one: readonly unknown[], other: readonly unknown[]): boolean {
+  return one.length === other.length && one.every((part, i) => part === other[i]);
+}
+
+function newStore(
+  points: readonly TempPoint[],
+  ages: ReadingAges,
+  salt: Trip["gear"]["water"],
+): ProfileStore {
+  const profiles = new Map<number, WaterProfile | undefined>();
+  const older = new Map<number, WaterProfile | undefined>();
+  const bands = new WeakMap<WaterProfile, Map<string, readonly BandDepths[]>>();
+  const before = (newestMs: number): WaterProfile | undefined => {
+    const left = points.filter((point) => point.timeMs < newestMs);
+    const lastMs = left.at(-1)?.timeMs;
+    return lastMs === undefined ? undefined : profileAt(left, lastMs, ages, salt);
+  };
+  return {
+    at: (timeMs) => kept(profiles, timeMs, () => profileAt(points, timeMs, ages, salt)),
+    before: ({ nodes }) => {
+      const newestMs = Math.max(...nodes.flatMap((node) => node.points.map((point) => point.timeMs)));
+      return kept(older, newestMs, () => before(newestMs));
+    },
+    bandIn: (profile, lowC, highC) => {
+      const known = bands.get(profile) ?? new Map<string, readonly BandDepths[]>();
+      bands.set(profile, known);
+      return kept(known, `${lowC} ${highC}`, () => bandDepths(profile, lowC, highC));
+    },
+  };
+}
+
+function kept<K, V>(known: Map<K, V>, key: K, compute: () => V): V {
+  if (known.has(key)) return known.get(key) as V;
+  const value = compute();
+  known.set(key, value);
+  return value;
+}

@@ -1,0 +1,53 @@
+/** Every temperature of a day with the depth it was read at: lowered profiles, the probe at its depth, the surface. */
+import { measureOf } from "../model/quantities.ts";
+import type { Trip, TripEvent } from "../model/trip.ts";
+import { isUsableTemperature } from "./odd-temperature.ts";
+import { profilesOf } from "./water-used.ts";
+
+/** One temperature at one depth. */
+export interface TempPoint {
+  readonly depthM: number;
+  readonly tempC: number;
+  readonly timeMs: number;
+  readonly source: "profile" | "probe" | "surface";
+  readonly event: TripEvent;
+  /** Which item of a profile's line it is. */
+  readonly item?: number;
+}
+
+/**
+ * All temperatures with a minute and a depth, in the order of time. A probe that shows no depth has no say here, and
+ * neither has a temperature that no water has.
+ */
+export function temperaturePoints(trip: Trip): TempPoint[] {
+  const lowered = profilesOf(trip).flatMap(({ event, timeMs, points }) =>
+    points.map((point): TempPoint => ({ ...point, timeMs, source: "profile", event })),
+  );
+  const single = trip.events.flatMap((event) => singlePoint(trip, event));
+  return [...lowered, ...single].sort((a, b) => a.timeMs - b.timeMs || a.depthM - b.depthM);
+}
+
+function singlePoint({ gear }: Trip, event: TripEvent): TempPoint[] {
+  const { line, instant } = event;
+  if (instant === null || (line.verb !== "probe" && line.verb !== "surface")) return [];
+  const tempC = measureOf(line, "temp", "temperature", gear.defaults);
+  const depthM = line.verb === "surface" ? 0 : measureOf(line, "depth", "length", gear.defaults);
+  if (tempC === undefined || depthM === undefined || depthM < 0) return [];
+  if (!isUsableTemperature(gear, tempC, event)) return [];
+  return [{ depthM, tempC, timeMs: instant.utcMs, source: line.verb, event }];
+}
+
+/** Depths given twice in one profile with temperatures that differ: neither can be believed. */
+export function repeatedDepths(points: readonly TempPoint[]): readonly TempPoint[] {
+  return points.filter((point) =>
+    points.some(
+      (other) =>
+        other.event === point.event && other.depthM === point.depthM && !isAlike(other.tempC, point.tempC),
+    ),
+  );
+}
+
+/** Half a degree Fahrenheit: what two readings of one water may differ by (judgement). */
+const ALIKE_C = 0.3;
+
+const isAlike = (oneC: number, otherC: number): boolean => Math.abs(oneC - otherC) <= ALIKE_C;

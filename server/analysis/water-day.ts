@@ -1,0 +1,94 @@
+/** Everything a day's readings say of the water, each part computed when first asked for. */
+import type { ReadingAges } from "../model/readings.ts";
+import { THRESHOLDS, thresholdOf } from "../model/thresholds.ts";
+import type { Trip, TripEvent } from "../model/trip.ts";
+import { type CurrentLook, currentLooks } from "./current-looks.ts";
+import { layersOf, type WaterLayers } from "./layers-at.ts";
+import { minutesFromSunrise, type SunDay, sunDay } from "./light.ts";
+import type { LineDepth } from "./line-depth.ts";
+import {
+  type BandNow,
+  bandNow,
+  fishingDepth,
+  type LureWater,
+  lureWater,
+  type TargetBand,
+  targetBands,
+} from "./lure-water.ts";
+import { profileStore } from "./profile-store.ts";
+import { type TempPoint, temperaturePoints } from "./temperature-points.ts";
+import { type Fix, fixesOf, placeNear, type Track, trackOf } from "./track.ts";
+import type { WaterProfile } from "./water-profile.ts";
+
+/** A day's water. */
+export interface WaterDay {
+  readonly bands: readonly TargetBand[];
+  readonly looks: readonly CurrentLook[];
+  readonly points: readonly TempPoint[];
+  readonly fixes: readonly Fix[];
+  readonly track: Track;
+  /** The profile at a minute; undefined when no reading may be used. */
+  profileAt(timeMs: number): WaterProfile | undefined;
+  layersOf(profile: WaterProfile): WaterLayers | undefined;
+  bandsAt(profile: WaterProfile): BandNow[];
+  /** The water at a line's lure; undefined where the depth or the minute isn't known, or nothing was read. */
+  lureOf(depth: LineDepth): LureWater | undefined;
+  /** The sun on the day of a minute; undefined where no position is known, or the zone isn't. */
+  sunAt(timeMs: number): SunDay | undefined;
+  sunriseMinutes(event: TripEvent): number | undefined;
+}
+
+/** Reads a day's water. */
+export function readWater(trip: Trip, speedAges: ReadingAges): WaterDay {
+  const ages = { ...speedAges, unusedAfterMs: thresholdOf(trip.gear, THRESHOLDS.profileUnused) * 1000 };
+  const salt = trip.gear.water;
+  const points = once(() => temperaturePoints(trip));
+  const bands = once(() => targetBands(trip));
+  const looks = once(() => currentLooks(trip));
+  const fixes = once(() => fixesOf(trip));
+  const track = once(() => trackOf(trip));
+  const store = once(() => profileStore(trip, points(), ages));
+  const sunAt = (timeMs: number): SunDay | undefined => {
+    const place = trip.zone === undefined ? undefined : placeNear(trip, fixes(), timeMs);
+    return place === undefined ? undefined : sunDay(place, trip.date, trip.zone);
+  };
+  return {
+    get bands() {
+      return bands();
+    },
+    get looks() {
+      return looks();
+    },
+    get points() {
+      return points();
+    },
+    get fixes() {
+      return fixes();
+    },
+    get track() {
+      return track();
+    },
+    profileAt: (timeMs) => store().at(timeMs),
+    layersOf: (now) => layersOf(now, salt),
+    bandsAt: (now) => bands().map((band) => bandNow(store(), now, band, undefined)),
+    lureOf: (depth) => {
+      const timeMs = depth.event.instant?.utcMs;
+      const place = timeMs === undefined ? undefined : fishingDepth(depth);
+      const now = place === undefined || timeMs === undefined ? undefined : store().at(timeMs);
+      return place === undefined || now === undefined ? undefined : lureWater(store(), now, bands(), place);
+    },
+    sunAt,
+    sunriseMinutes: ({ instant }) => {
+      const sun = instant === null ? undefined : sunAt(instant.utcMs);
+      return sun === undefined || instant === null ? undefined : minutesFromSunrise(sun, instant.utcMs);
+    },
+  };
+}
+
+function once<T>(compute: () => T): () => T {
+  let known: { readonly value: T } | undefined;
+  return () => {
+    known ??= { value: compute() };
+    return known.value;
+  };
+}

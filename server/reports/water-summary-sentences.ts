@@ -1,0 +1,113 @@
+/** The water, the way and the light of a day in the captain's plain words. What was, never what will be. */
+import type { TripAnalysis } from "../analysis/journal-analysis.ts";
+import type { Moon, SunDay } from "../analysis/light.ts";
+import type { LayersRead, LegCurrent, WaterSummary } from "../analysis/water-summary.ts";
+import { clockWords, lengthWords, speedWords } from "../model/figures.ts";
+import type { Trip } from "../model/trip.ts";
+import { bandDepthWords, currentWords, directionWords } from "./water-words.ts";
+
+/** The sentences, none where nothing is known. */
+export function waterSummarySentences({ trip, summary }: TripAnalysis): string[] {
+  const { water } = summary;
+  return [
+    layerSentence(trip, water.layers),
+    currentSentence(trip, water.legs),
+    waySentence(trip, water),
+    lightSentence(trip, water),
+    sunriseSentence(trip, summary.caughtAt),
+    hourSentence(trip, water),
+  ].filter((sentence) => sentence !== "");
+}
+
+function layerSentence({ gear, zone }: Trip, layers: readonly LayersRead[]): string {
+  const said = layers.map(({ timeMs, thermoclineM, bands }) => {
+    const layer =
+      thermoclineM === null ? "no thermocline" : `thermocline about ${lengthWords(gear, thermoclineM)}`;
+    const where = bands.map(({ species, depths }) => `${species} band ${bandDepthWords(gear, depths)}`);
+    return `${clockWords(timeMs, zone)} ${[layer, ...where].join(", ")}`;
+  });
+  return said.length === 0 ? "" : `Profiles: ${said.join("; ")}.`;
+}
+
+/** Less is none to speak of, m/s (judgement). */
+const LEAST_CURRENT_MS = 0.06;
+
+function currentSentence(trip: Trip, legs: readonly LegCurrent[]): string {
+  const said = legs.flatMap((one) => legWords(trip, one));
+  return said.length === 0 ? "" : `Current along the way, if the speeds are true: ${said.join("; ")}.`;
+}
+
+function legWords({ gear, zone }: Trip, { leg, onTopMS, atProbeMS }: LegCurrent): string[] {
+  const way = (alongMS: number | null, where: string): string[] => {
+    if (alongMS === null) return [];
+    if (Math.abs(alongMS) < LEAST_CURRENT_MS) return [`none ${where}`];
+    return [`${alongMS < 0 ? "into" : "with"} ${currentWords(gear, alongMS)} ${where}`];
+  };
+  const said = [...way(onTopMS, "on top"), ...way(atProbeMS, "at the probe")];
+  if (said.length === 0) return [];
+  const course =
+    leg.course === undefined
+      ? ""
+      : ` on ${directionWords(leg.course.deg)}${leg.course.isMagnetic ? " magnetic" : ""}`;
+  return [`from ${clockWords(leg.fromMs, zone)}${course} ${said.join(", ")}`];
+}
+
+function waySentence({ gear, zone }: Trip, { distanceM, legs }: WaterSummary): string {
+  if (distanceM === null) return "";
+  const nmi = Number((distanceM / 1852).toFixed(1));
+  const made = legs.flatMap(({ leg }) =>
+    leg.madeGoodMS === undefined || leg.madeGoodDeg === undefined
+      ? []
+      : [
+          `${speedWords(gear, leg.madeGoodMS)} toward ${directionWords(leg.madeGoodDeg)} true from ${clockWords(leg.fixes[0]?.timeMs ?? leg.fromMs, zone)}`,
+        ],
+  );
+  const good = made.length === 0 ? "" : ` Made good: ${made.join("; ")}.`;
+  return `At least ${nmi} nautical miles between the positions written.${good}`;
+}
+
+function lightSentence({ zone }: Trip, { sun, moon }: WaterSummary): string {
+  if (sun === null || moon === null) return "";
+  const clock = (ms: number | undefined): string => (ms === undefined ? "none" : clockWords(ms, zone));
+  return `${sunWords(sun, clock)} ${moonWords(moon)}`;
+}
+
+function sunWords(sun: SunDay, clock: (ms: number | undefined) => string): string {
+  return `Sunrise ${clock(sun.sunriseMs)}, sunset ${clock(sun.sunsetMs)}; civil twilight from ${clock(sun.civilDawnMs)} to ${clock(sun.civilDuskMs)}, nautical from ${clock(sun.nauticalDawnMs)} to ${clock(sun.nauticalDuskMs)}.`;
+}
+
+const PHASES = [
+  "new moon",
+  "waxing crescent",
+  "first quarter",
+  "waxing, more than half",
+  "full moon",
+  "waning, more than half",
+  "last quarter",
+  "waning crescent",
+];
+
+function moonWords({ phase, litShare, altitudeDeg }: Moon): string {
+  const name = PHASES[Math.round(phase * 8) % 8] ?? "";
+  const height = Math.round(Math.abs(altitudeDeg));
+  return `Moon at the start: ${name}, ${Math.round(litShare * 100)} % lit, ${height} degrees ${altitudeDeg < 0 ? "below" : "above"} the horizon.`;
+}
+
+function sunriseSentence({ events }: Trip, caught: TripAnalysis["summary"]["caughtAt"]): string {
+  const known = caught.flatMap(({ sunriseMinutes, rig, lineIndex }) => {
+    const isApprox = events.find((event) => event.lineIndex === lineIndex)?.line.approx === true;
+    if (sunriseMinutes === null) return [];
+    const minutes = `${isApprox ? "about " : ""}${Math.abs(sunriseMinutes)} min ${sunriseMinutes < 0 ? "before" : "after"}`;
+    return [`${minutes} (${rig})`];
+  });
+  return known.length === 0 ? "" : `Landed, from sunrise: ${known.join(", ")}.`;
+}
+
+function hourSentence({ zone }: Trip, { landedByHour }: WaterSummary): string {
+  if (!landedByHour.some((hour) => hour.landed > 0)) return "";
+  const said = landedByHour.map(({ fromMs, landed, rodHours }, i) => {
+    const unit = i === 0 ? " rod-hours" : "";
+    return `from ${clockWords(fromMs, zone)} ${landed} in ${Number(rodHours.toFixed(1))}${unit}`;
+  });
+  return `Landed hour by hour, as it was that day: ${said.join(", ")}.`;
+}

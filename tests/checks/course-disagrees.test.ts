@@ -1,0 +1,25 @@
+import { test } from "vitest";
+import { checkDay } from "./check-day.ts";
+
+const FIRST = "05:45 gps course 130 at 44 46.1N 086 21.7W\n";
+
+test.each([
+  "05:45 gps course 310 at 44 46.1N 086 21.7W\n06:10 gps course 312 at 44 46.6N 086 22.5W",
+  `${FIRST}05:50 turn right to 310\n06:10 gps course 312 at 44 46.6N 086 22.5W`,
+  `${FIRST}06:10 gps course 312 at 44 46.6N 086 22.5W`,
+  `${FIRST}06:16 gps course 132 at 44 46.6N 086 22.5W`,
+  // Too near each other to tell.
+  `${FIRST}06:10 gps course 132 at 44 46.2N 086 21.8W`,
+  // Magnetic, and the boat's variation isn't stated.
+  `${FIRST}06:10 gps course 132 magnetic at 44 46.6N 086 22.5W`,
+  `${FIRST}06:10 gps course 132 at 44 46.6N 086 22.5W sure`,
+  `
+  05:45 gps course 130 at 44 46.1N 086 21.7W
+  06:10 gps course 132 at 44 46.6N 086 22.5W
+            ^^^^^^^^^^ course-disagrees Course 132, but the way from the position of 05:45 is 311.
+  `,
+  // Across the antimeridian.
+  "05:45 gps course 090 at 44 46.1N 179 59.5E\n06:00 gps course 091 at 44 46.1N 179 59.5W",
+])("%s", (source) => {
+  checkDay(source);
+});

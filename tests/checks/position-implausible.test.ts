@@ -1,0 +1,35 @@
+import { test } from "vitest";
+import { checkDay } from "./check-day.ts";
+
+test.each([
+  "05:45 gps at 44 46.1N 086 21.7W\n06:15 gps at 44 46.6N 086 22.5W",
+  // A fast run.
+  "05:45 gps at 44 46.1N 086 21.7W\n06:45 gps at 45 20.0N 086 21.7W",
+  // Two positions of one minute, close by.
+  "05:45 gps at 44 46.1N 086 21.7W\n05:45 birds some at 44 46.2N 086 21.7W",
+  // Where it runs to is not where it is.
+  '05:45 gps at 44 46.1N 086 21.7W\n05:46 run to "Far" at 45 46.1N 086 21.7W',
+  // Across the antimeridian, and round the pole.
+  "05:45 gps at 44 46.1N 179 59.9E\n05:55 gps at 44 46.1N 179 59.9W",
+  "05:45 gps at 89 59.9N 010 00.0W\n05:55 gps at 89 59.9N 170 00.0E",
+  "05:45 gps at 44 46.1N 086 21.7W\n06:15 gps at 46 46.6N 086 22.5W sure",
+  `
+  05:45 gps at 44 46.1N 086 21.7W
+  06:15 gps at 46 46.6N 086 22.5W
+            ^^^^^^^^^^^^^^^^^^^^^ position-implausible 121 nautical miles from the position of 05:45: that takes 277.4 mph, and a boat makes up to 50 mph.
+  06:20 gps at 44 46.7N 086 22.5W
+  `,
+  `
+  05:45 gps at 44 46.1N 086 21.7W
+  06:15 gps at 46 46.6N 086 22.5W
+            ^^^^^^^^^^^^^^^^^^^^^ position-implausible
+  06:20 gps at 46 46.7N 086 22.5W
+  `,
+  `
+  05:45 gps at 44 46.1N 086 21.7W
+  05:45 gps at 44 56.1N 086 21.7W
+            ^^^^^^^^^^^^^^^^^^^^^ position-implausible 10 nautical miles from the position of 05:45: in the same minute.
+  `,
+])("%s", (source) => {
+  checkDay(source);
+});
