@@ -27,6 +27,15 @@ export interface Published {
   readonly diagnostics: readonly Diagnostic[];
 }
 
+/** What a modern editor can do; tests of one that can less bring their own abilities. */
+export const ABLE: NonNullable<InitializeParams["capabilities"]["textDocument"]> = {
+  hover: { contentFormat: ["markdown", "plaintext"] },
+  completion: { completionItem: { snippetSupport: true, documentationFormat: ["markdown"] } },
+  documentSymbol: { hierarchicalDocumentSymbolSupport: true },
+  codeAction: { codeActionLiteralSupport: { codeActionKind: { valueSet: ["quickfix"] } } },
+  publishDiagnostics: { relatedInformation: true },
+};
+
 /** How long anything may take before the test fails. */
 const BOUND_MS = 20_000;
 
@@ -67,7 +76,8 @@ export class TestClient {
     options,
     folders = null,
   }: ClientSetup = {}): Promise<InitializeResult> {
-    const params = { processId: null, rootUri: null, capabilities, workspaceFolders: folders };
+    const able = { textDocument: ABLE, ...capabilities };
+    const params = { processId: null, rootUri: null, capabilities: able, workspaceFolders: folders };
     const result: InitializeResult = await this.connection.sendRequest("initialize", {
       ...params,
       ...(options === undefined ? {} : { initializationOptions: options }),
