@@ -77,6 +77,7 @@ class Server {
     });
     this.#documents = new Documents((uri, version, parse) => {
       this.#guard.ask("reading", undefined, () => void this.#service.take(uri, version, parse))(undefined);
+      this.#refreshService(this.#readersOf(uri));
     });
     const ready = (uri: string): Promise<void> | undefined => this.#ready(uri);
     this.#preparer = new Preparer((uri) => this.#settled().snapshot(uri), ready, this.#guard);
@@ -183,7 +184,8 @@ class Server {
   #checked(uri: string): void {
     if (this.#settled().snapshot(uri) === undefined) return;
     if (!this.#client.pullsDiagnostics) this.#publish(uri);
-    this.#refreshReaders(uri);
+    // A changed book changed the trips that lean on it.
+    this.#tell(this.#readersOf(uri));
   }
 
   #publish(uri: string): void {
@@ -199,12 +201,7 @@ class Server {
   #readersOf(uri: string): string[] {
     const leansOn = (other: string): boolean =>
       other !== uri && this.#service.snapshot(other)?.books.some((book) => book.uri === uri) === true;
-    return this.#settled().openUris().filter(leansOn);
-  }
-
-  /** A changed book changes the trips that lean on it. */
-  #refreshReaders(uri: string): void {
-    this.#refresh(this.#readersOf(uri));
+    return this.#service.openUris().filter(leansOn);
   }
 
   #close(uri: string): void {
@@ -213,7 +210,7 @@ class Server {
     if (!this.#client.pullsDiagnostics)
       this.#background("clearing diagnostics", this.#connection.sendDiagnostics({ uri, diagnostics: [] }));
     // What was typed into a book and not saved is gone.
-    this.#refreshReaders(uri);
+    this.#refresh(this.#readersOf(uri));
   }
 
   #refreshAll(): void {
@@ -221,19 +218,28 @@ class Server {
     this.#refresh(this.#settled().openUris());
   }
 
+  /** Computes documents anew with the books and settings as they are now. */
   #refresh(uris: readonly string[]): void {
-    if (uris.length === 0) return;
-    this.#background("reading again", this.#refreshReady(uris));
+    const waiting = uris.flatMap((uri) => this.#ready(uri) ?? []);
+    this.#refreshService(uris);
+    this.#background(
+      "reading again",
+      Promise.all(waiting).then(() => this.#tell(uris)),
+    );
   }
 
-  async #refreshReady(uris: readonly string[]): Promise<void> {
+  /** Has the client hear of documents that changed without being edited. */
+  #tell(uris: readonly string[]): void {
+    if (uris.length === 0) return;
     const { languages } = this.#connection;
-    await Promise.all(uris.map((uri) => this.#ready(uri)));
-    this.#refreshService(uris);
     if (this.#client.refreshesHints) this.#background("refreshing hints", languages.inlayHint.refresh());
-    if (!this.#client.pullsDiagnostics) await this.#publishAll(uris);
-    else if (this.#client.refreshesDiagnostics && (await this.#pulls.isStale(uris)))
-      this.#background("refreshing diagnostics", languages.diagnostics.refresh());
+    if (!this.#client.pullsDiagnostics) this.#background("sending diagnostics", this.#publishAll(uris));
+    else if (this.#client.refreshesDiagnostics)
+      this.#background("refreshing diagnostics", this.#refreshDiagnostics(uris));
+  }
+
+  async #refreshDiagnostics(uris: readonly string[]): Promise<void> {
+    if (await this.#pulls.isStale(uris)) await this.#connection.languages.diagnostics.refresh();
   }
 
   /** One after another, in turns; what changes meanwhile is checked by whoever changed it. */

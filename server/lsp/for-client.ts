@@ -76,13 +76,16 @@ function withoutSnippet(item: CompletionItem): CompletionItem {
   };
 }
 
+/** Places of a snippet, with a choice, a suggestion or nothing, and escaped signs. */
+const SNIPPET_PARTS =
+  /\\([$}\\,|])|\$\{\d+\|((?:\\.|[^,|\\])*)[^}]*\|\}|\$\{\d+:((?:\\.|[^}\\])*)\}|\$(?:\d+|\{\d+\})/gu;
+
 /** A snippet with what its places suggest. */
 function filled(snippet: string): string {
-  return snippet
-    .replaceAll(/\$\{\d+\|((?:\\.|[^,|\\])*)[^}]*\|\}/gu, "$1")
-    .replaceAll(/\$\{\d+:((?:\\.|[^}\\])*)\}/gu, "$1")
-    .replaceAll(/\$(?:\d+|\{\d+\})/gu, "")
-    .replaceAll(/\\([$}\\,|])/gu, "$1");
+  return snippet.replaceAll(
+    SNIPPET_PARTS,
+    (_, escaped?: string, choice?: string, suggested?: string) => escaped ?? choice ?? suggested ?? "",
+  );
 }
 
 function flat(uri: string, symbol: DocumentSymbol, around: string | undefined): SymbolInformation[] {

@@ -8,6 +8,7 @@ export function plainText(markdown: string): string {
     .replaceAll(/^---$\n?/gmu, "")
     .replaceAll(/\[([^\]]*)\]\([^)]*\)/gu, "$1")
     .replaceAll(/(\*\*|`)(.+?)\1/gu, "$2")
+    .replaceAll(/(?<![\\*])\*(?=\S)([^*\n]+)(?<=\S)\*/gu, "$1")
     .replaceAll(/\\([\\`*_{}[\]()#+.!|<>~-])/gu, "$1")
     .replaceAll(/ {2}$/gmu, "")
     .replaceAll(/\n{3,}/gu, "\n\n")

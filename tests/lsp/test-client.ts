@@ -1,7 +1,9 @@
 /** A client for the protocol tests: joined to a server by any pair of streams, it awaits what the server says. */
 import {
+  ApplyWorkspaceEditRequest,
   createProtocolConnection,
   type Diagnostic,
+  DiagnosticRefreshRequest,
   type InitializeParams,
   type InitializeResult,
   InlayHintRefreshRequest,
@@ -11,6 +13,7 @@ import {
   type ProtocolConnection,
   PublishDiagnosticsNotification,
   RegistrationRequest,
+  type WorkspaceEdit,
 } from "vscode-languageserver-protocol/node";
 
 /** What the client is able to do, what it is set to, and where it works. */
@@ -44,7 +47,11 @@ export class TestClient {
   readonly connection: ProtocolConnection;
   readonly logged: string[] = [];
   readonly registered: string[] = [];
+  /** Requests that the server sent, beside those with a place of their own. */
+  readonly asked: string[] = [];
+  readonly applied: WorkspaceEdit[] = [];
   hintRefreshes = 0;
+  diagnosticRefreshes = 0;
   settings: unknown = {};
   #published: Published[] = [];
   #changed: (() => void)[] = [];
@@ -67,7 +74,19 @@ export class TestClient {
       this.hintRefreshes++;
       this.#tell();
     });
-    this.connection.onRequest("workspace/configuration", () => [this.settings]);
+    this.connection.onRequest(DiagnosticRefreshRequest.type, () => {
+      this.diagnosticRefreshes++;
+      this.#tell();
+    });
+    this.connection.onRequest(ApplyWorkspaceEditRequest.type, ({ edit }) => {
+      this.applied.push(edit);
+      this.#tell();
+      return { applied: true };
+    });
+    this.connection.onRequest("workspace/configuration", (_: unknown) => {
+      this.asked.push("workspace/configuration");
+      return [this.settings];
+    });
     this.connection.listen();
   }
 
