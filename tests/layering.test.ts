@@ -52,7 +52,7 @@ const ALLOWED: Readonly<Record<string, { ours: readonly string[]; packages: read
     packages: ["node:*", "picocolors", "zod", "fastest-levenshtein"],
   },
   "client/vscode": {
-    ours: ["client/vscode"],
+    ours: ["client/vscode", "server/lsp/protocol.ts"],
     packages: ["node:*", "vscode", "vscode-languageclient", "@vscode/vsce"],
   },
 };
