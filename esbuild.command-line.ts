@@ -19,6 +19,14 @@ export const { start } = createRequire(import.meta.url)("./${PROGRAM}");`,
   },
 };
 
+/** The language server is a bundle of its own, loaded from beside only where it is asked for. */
+const serverBeside: Plugin = {
+  name: "server-beside",
+  setup({ onResolve }) {
+    onResolve({ filter: /\/lsp\/main-node\.ts$/ }, () => ({ path: "./server.cjs", external: true }));
+  },
+};
+
 /** The entries, outputs and options of both. */
 export const COMMAND_LINE: readonly { entry: string; outfile: string; options: BuildOptions }[] = [
   {
@@ -35,6 +43,6 @@ export const COMMAND_LINE: readonly { entry: string; outfile: string; options: B
   {
     entry: "client/cli/program.ts",
     outfile: `dist/${PROGRAM}`,
-    options: { platform: "node", format: "cjs", target: "node20" },
+    options: { platform: "node", format: "cjs", target: "node20", plugins: [serverBeside] },
   },
 ];

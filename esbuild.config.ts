@@ -37,6 +37,8 @@ const water: LateBundle = {
   ],
 };
 
+/** In a browser: the extension as a module of the editor's worker, the server as a worker of its own. */
+const forBrowser: BuildOptions = { platform: "browser", target: "es2023", external: ["vscode"] };
 const forServer: BuildOptions = { plugins: [leanLibraries({ isServer: true })] };
 const forClient: BuildOptions = { plugins: [leanLibraries({ isServer: false })] };
 const forEditor: BuildOptions = { platform: "node", format: "cjs", target: "node20", external: ["vscode"] };
@@ -52,6 +54,16 @@ const shipped: readonly Bundle[] = [
     outfile: "dist/server.cjs",
     options: { ...forEditor, ...forServer },
     late: water,
+  },
+  {
+    entry: "client/vscode/extension-web.ts",
+    outfile: "dist/extension-web.js",
+    options: { ...forBrowser, ...forClient, format: "cjs" },
+  },
+  {
+    entry: "server/lsp/main-worker.ts",
+    outfile: "dist/server-worker.js",
+    options: { ...forBrowser, ...forServer, format: "iife" },
   },
   ...COMMAND_LINE,
 ];

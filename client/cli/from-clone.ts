@@ -8,7 +8,10 @@ import { join } from "node:path";
 import { pathToFileURL } from "node:url";
 
 const PROJECT = join(import.meta.dirname, "..", "..");
-const BUILT = ["dist/deepwake.cjs", "dist/deepwake.mjs"].map((path) => join(PROJECT, path));
+/** The language server is bundled for the verb that starts it alone. */
+const SERVER = process.argv.includes("serve") ? ["dist/server.cjs"] : [];
+const BUNDLES = ["dist/deepwake", ...SERVER];
+const BUILT = ["dist/deepwake.cjs", "dist/deepwake.mjs", ...SERVER].map((path) => join(PROJECT, path));
 const SOURCES = [
   ...["grammar", "server", "client/cli", "package-lock.json"],
   ...["package.json", "esbuild.config.ts", "esbuild.command-line.ts"],
@@ -23,13 +26,14 @@ function newest(path: string): number {
 }
 
 function bundle(): boolean {
-  const { status, stdout, stderr } = spawnSync(
-    process.execPath,
-    ["esbuild.config.ts", "--only", "dist/deepwake"],
-    { cwd: PROJECT, encoding: "utf8" },
-  );
-  if (status !== 0) console.error(`deepwake: it can't be bundled from its sources.\n${stdout}${stderr}`);
-  return status === 0;
+  return BUNDLES.every((name) => {
+    const { status, stdout, stderr } = spawnSync(process.execPath, ["esbuild.config.ts", "--only", name], {
+      cwd: PROJECT,
+      encoding: "utf8",
+    });
+    if (status !== 0) console.error(`deepwake: it can't be bundled from its sources.\n${stdout}${stderr}`);
+    return status === 0;
+  });
 }
 
 const built = Math.min(...BUILT.map(newest));

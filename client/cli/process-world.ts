@@ -3,6 +3,7 @@ import about from "../../package.json" with { type: "json" };
 import { decodeText, plainReason, type TextFile } from "../../server/files/read-text.ts";
 import { diskFiles } from "./disk.ts";
 import { processOutput } from "./process-output.ts";
+import { startServer } from "./start-server.ts";
 import type { Output, World } from "./world.ts";
 
 /** Builds it from what the process was given; `end` ends the process at once. */
@@ -19,6 +20,7 @@ export function processWorld(from: NodeJS.Process, end: () => never): World {
     },
     files: diskFiles(),
     readInput: () => readInput(from.stdin),
+    serve: (ways) => startServer(from, ways),
   };
 }
 

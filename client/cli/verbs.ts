@@ -9,4 +9,5 @@ export const VERBS: ReadonlyMap<string, () => Promise<Verb>> = new Map([
   ["calibrate", async (): Promise<Verb> => (await import("./verbs/calibrate.ts")).CALIBRATE],
   ["depth", async (): Promise<Verb> => (await import("./verbs/depth.ts")).DEPTH],
   ["letout", async (): Promise<Verb> => (await import("./verbs/letout.ts")).LETOUT],
+  ["serve", async (): Promise<Verb> => (await import("./verbs/serve.ts")).SERVE],
 ]);

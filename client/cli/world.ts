@@ -49,4 +49,6 @@ export interface World {
   readonly files: Files;
   /** Standard input, decoded strictly like a file. */
   readInput(): Promise<TextFile>;
+  /** Starts the language server on the way of talking that the words name; it lives on in this process. */
+  serve(ways: readonly string[]): Promise<void>;
 }

@@ -11,18 +11,23 @@ export const languageIds = ["deepwake-trip", "deepwake-gear"] as const;
 /** How many times within three minutes a server that ends by itself is started again. */
 const maxRestarts = 4;
 
-/** The documents that the server is asked about: our two languages, saved or not yet saved. */
-export const documentSelector: DocumentSelector = languageIds.flatMap((language) =>
-  ["file", "untitled"].map((scheme) => ({ scheme, language })),
-);
+/** The documents that the server is asked about: our two languages, on disk, not yet saved, or in the workspace. */
+function documentSelector(schemes: readonly string[]): DocumentSelector {
+  const all = [...new Set(["file", "untitled", ...schemes])];
+  return languageIds.flatMap((language) => all.map((scheme) => ({ scheme, language })));
+}
 
 /**
  * Builds the client's options, and what happens when the server ends by itself. Which files are watched and which
  * settings matter the server says itself, as it does to every client.
+ * The workspace's folders are in places of the kinds in `schemes`.
  */
-export function clientOptions(output: vscode.LogOutputChannel): LanguageClientOptions {
+export function clientOptions(
+  output: vscode.LogOutputChannel,
+  schemes: readonly string[],
+): LanguageClientOptions {
   return {
-    documentSelector,
+    documentSelector: documentSelector(schemes),
     outputChannel: output,
     connectionOptions: { maxRestartCount: maxRestarts },
     diagnosticCollectionName: "deepwake",

@@ -3,7 +3,9 @@ import * as vscode from "vscode";
 
 /** What a command needs of the language client, whichever kind of editor it runs in. */
 interface Client {
-  restart(): Promise<void>;
+  needsStop(): boolean;
+  stop(): Promise<void>;
+  start(): Promise<void>;
   sendRequest<Answer>(method: string, params: unknown): Promise<Answer>;
 }
 
@@ -18,7 +20,8 @@ export function registerCommands(client: Client, output: vscode.LogOutputChannel
 /** Ends the server and starts it again, for the day when it has lost its way. */
 async function restartServer(client: Client, output: vscode.LogOutputChannel): Promise<void> {
   try {
-    await client.restart();
+    if (client.needsStop()) await client.stop();
+    await client.start();
     output.info("The language server was restarted.");
   } catch (error) {
     output.error(`The language server could not be restarted: ${error}`);

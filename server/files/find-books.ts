@@ -1,10 +1,9 @@
 /** Finds the gear books within reach of a file: from its folder upward to the workspace or repository root. */
 import { existsSync, readdirSync } from "node:fs";
 import { dirname, join, resolve } from "node:path";
+import { GEAR_ENDING, TRIP_ENDING } from "./endings.ts";
 
-/** Name endings of the two kinds of file. */
-export const GEAR_ENDING = ".gear";
-export const TRIP_ENDING = ".trip";
+export { GEAR_ENDING, TRIP_ENDING };
 
 /** Folders never climbed above when no root is known. */
 const MOST_FOLDERS = 32;

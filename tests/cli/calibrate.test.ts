@@ -41,6 +41,7 @@ async function calibrate(args: readonly string[], columns?: number): Promise<Ran
       },
     },
     readInput: () => Promise.resolve({ ok: false, why: "nothing comes in" }),
+    serve: () => Promise.reject(new Error("nothing is served here")),
   };
   const code = await run(["calibrate", ...args], world);
   return { code, ...texts, written };

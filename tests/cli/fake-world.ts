@@ -34,6 +34,8 @@ export interface Outcome {
   readonly files: ReadonlyMap<string, Content>;
   /** Paths that were written. */
   readonly written: readonly string[];
+  /** The ways of talking that a language server was started on. */
+  readonly served: readonly (readonly string[])[];
 }
 
 /** Runs the program on words split at blanks (or given as a list). */
@@ -43,6 +45,7 @@ export async function deepwake(
 ): Promise<Outcome> {
   const files = new Map(Object.entries(given.files ?? {}).map(([path, held]) => [join(HERE, path), held]));
   const written: string[] = [];
+  const served: (readonly string[])[] = [];
   const out = output(given.columns);
   const err = output(given.isWatched === true ? 80 : undefined);
   const world: World = {
@@ -53,11 +56,12 @@ export async function deepwake(
     err: err.stream,
     files: memoryFiles(files, written, given.onRead),
     readInput: async () => textOf(given.input ?? ""),
+    serve: async (ways) => void served.push(ways),
   };
   const words = typeof args === "string" ? args.split(" ") : args;
   const code = await run(words, world);
   const here = new Map([...files].map(([path, held]) => [path.slice(HERE.length + 1), held]));
-  return { code, out: out.text(), err: err.text(), files: here, written };
+  return { code, out: out.text(), err: err.text(), files: here, written, served };
 }
 
 function output(columns: number | undefined): { stream: Output; text: () => string } {

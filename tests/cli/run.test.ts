@@ -68,6 +68,7 @@ test("--help lists every verb with an example", async () => {
       calibrate  what the readings say of each downrigger's counter and cable
       depth      the true depth of ball and lure on every line
       letout     how much to let out for a depth, rig by rig: the cable to set
+      serve      the language server, for any editor that can start one
 
     Examples:
       deepwake check trips
@@ -76,6 +77,7 @@ test("--help lists every verb with an example", async () => {
       deepwake calibrate trips
       deepwake depth trips/2031-06-21.trip
       deepwake letout --speed 2.5mph --rigs C1,P1,PB
+      deepwake serve --stdio
 
     deepwake VERB --help says more, deepwake --version which one this is.
     Exit codes: 0 fine, 1 errors found by check or a --check, 2 arguments or a file could not be used.

@@ -1,6 +1,6 @@
 /** What the tests do in the editor: open a file of the workspace, wait for the server, find a place in the text. */
 import * as vscode from "vscode";
-import type { DeepwakeExtension } from "../../../client/vscode/extension.ts";
+import type { DeepwakeExtension } from "../../../client/vscode/start-client.ts";
 import { withBound } from "./runner.ts";
 
 /** How long any one condition is waited for. */

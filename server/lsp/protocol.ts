@@ -1,0 +1,23 @@
+/**
+ * What the server asks of its client beside the protocol: files, where it has no disk of its own or the files are not
+ * on one. A client that doesn't know these requests is a client without books.
+ */
+
+/** Asks for the entries of a folder: `{ uri }` → what is in it, or null where it can't be listed. */
+export const LIST_FOLDER = "deepwake/listFolder";
+
+/** Asks for a file's text: `{ uri }` → the text, or null where it is none or can't be read. */
+export const READ_FILE = "deepwake/readFile";
+
+/** What both requests are about. */
+export interface FileParams {
+  readonly uri: string;
+}
+
+/** One name in a folder. */
+export interface FolderEntry {
+  readonly name: string;
+  /** The address, as the client writes it in all its messages. */
+  readonly uri: string;
+  readonly isFile: boolean;
+}
