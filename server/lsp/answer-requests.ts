@@ -20,10 +20,8 @@ export function answerRequests(
       service.completion(textDocument.uri, position),
     ),
   );
-  connection.onDefinition(
-    guard.ask("definition", null, ({ textDocument, position }) =>
-      service.definition(textDocument.uri, position),
-    ),
+  connection.onDocumentLinks(
+    guard.ask("links", [], ({ textDocument }) => service.documentLinks(textDocument.uri)),
   );
   connection.onDocumentSymbol(
     guard.ask("symbols", [], ({ textDocument }) => service.documentSymbols(textDocument.uri)),

@@ -9,6 +9,7 @@ import {
 } from "vscode-languageserver";
 import { TextDocument } from "vscode-languageserver-textdocument";
 import { LanguageService, type ServiceHost } from "../service/language-service.ts";
+import { answerNames } from "./answer-names.ts";
 import { answerRequests } from "./answer-requests.ts";
 import { type ClientAbilities, clientAbilities, rootsOf, SERVER_CAPABILITIES } from "./capabilities.ts";
 import { CheckQueue } from "./check-queue.ts";
@@ -63,7 +64,10 @@ class Server {
     connection.onDidChangeWatchedFiles(() => this.#refreshAll());
     this.#documents.onDidChangeContent(({ document }) => this.#take(document));
     this.#documents.onDidClose(({ document }) => this.#close(document.uri));
+    connection.workspace.onDidRenameFiles(() => this.#refreshAll());
+    connection.workspace.onDidDeleteFiles(() => this.#refreshAll());
     answerRequests(connection, this.#service, this.#guard, () => this.#settings);
+    answerNames(connection, this.#service, this.#guard, () => this.#client);
     this.#documents.listen(connection);
     connection.listen();
   }
