@@ -45,7 +45,8 @@ export interface NamedPlace {
   readonly role: "definition" | "use";
 }
 
-type PlaceOnLine = Omit<NamedPlace, "range"> & { readonly start: number; readonly stop: number };
+/** A name on a line whose number is known to whoever asks. */
+export type PlaceOnLine = Omit<NamedPlace, "range"> & { readonly start: number; readonly stop: number };
 
 const placesOfParse = new WeakMap<Parse, readonly NamedPlace[]>();
 const placesOfLine = new WeakMap<ReadLine, readonly PlaceOnLine[]>();
@@ -63,8 +64,8 @@ export function namedPlaces(parse: Parse): readonly NamedPlace[] {
   return places;
 }
 
-/** Kept for as long as the line's value is, edits elsewhere included. */
-function placesOn(line: ReadLine): readonly PlaceOnLine[] {
+/** The names on one line; kept for as long as the line's value is, edits elsewhere included. */
+export function placesOn(line: ReadLine): readonly PlaceOnLine[] {
   const known = placesOfLine.get(line);
   if (known !== undefined) return known;
   const row = VOCABULARY.find(line.kind === "property" ? line.block : "margin", line.verb);
@@ -147,8 +148,7 @@ export const CREW: ReadonlySet<string> = new Set(["captain", "mate"]);
 /** A word that means the same in every log is nobody's name. */
 function isPlain(kind: NamedKind, name: string, verb: string): boolean {
   if (name.trim() === "") return true;
-  if (kind === "rig")
-    return name === ALL_RIGS ? verb === "pull" : name === UNKNOWN_RIG && FISH_VERBS.has(verb);
+  if (kind === "rig") return name === ALL_RIGS ? verb === "pull" : name === UNKNOWN_RIG && FISH_VERBS.has(verb);
   if (kind === "lure" || kind === "ball") return name === NOTHING && verb !== kind;
   if (kind === "species") return verb === "lost" && name.toLowerCase() === UNSEEN_FISH;
   return kind === "guest" && verb !== "guest" && CREW.has(name);
