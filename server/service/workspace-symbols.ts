@@ -88,6 +88,7 @@ function containerOf({ kind }: NamedPlace, boat: string): string {
   return boat === "" ? kind : `${kind}, ${boat}`;
 }
 
+/** The port is part of the name: editors look for the letters there once more. */
 function tripCandidate(record: FileRecord, { lineIndex, date, boat, harbor }: TripHeading): Candidate {
   const name = `${date} ${boat}`.trim();
   return {
@@ -95,8 +96,8 @@ function tripCandidate(record: FileRecord, { lineIndex, date, boat, harbor }: Tr
     lineIndex,
     place: undefined,
     kind: SymbolKind.Event,
-    name: name === "" ? "trip" : name,
-    container: harbor ?? "",
+    name: [name, harbor ?? ""].filter((part) => part !== "").join(", "),
+    container: "trip",
     date,
   };
 }
@@ -104,17 +105,17 @@ function tripCandidate(record: FileRecord, { lineIndex, date, boat, harbor }: Tr
 function symbolOf(journals: Journals, { record, lineIndex, place, ...symbol }: Candidate): WorkspaceSymbol {
   const range = place?.range ?? { lineIndex, start: 0, stop: 0 };
   return {
-    name: symbol.name,
+    name: symbol.name || symbol.container,
     kind: symbol.kind,
-    ...(symbol.container === "" ? {} : { containerName: symbol.container }),
+    containerName: symbol.container,
     location: { uri: record.uri, range: rangeIn(journals, record.uri, range) },
   };
 }
 
 /** How well a query fits, less is better; undefined where its letters are not all there in order. */
-function scoreOf(wanted: string, { name, container, date }: Candidate): number | undefined {
+function scoreOf(wanted: string, { name }: Candidate): number | undefined {
   if (wanted === "") return 0;
-  const text = searchable(date === "" ? name : `${name} ${container}`);
+  const text = searchable(name);
   const whole = text.indexOf(wanted);
   if (whole >= 0) return whole + text.length / 1000;
   const gaps = gapsIn(wanted, text);

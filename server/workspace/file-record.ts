@@ -140,7 +140,8 @@ export class RecordReader {
       const { places, fact } = gist;
       for (let at = 0; at < places.length; at += 3)
         this.#packer.add(lineIndex, places[at] ?? 0, places[at + 1] ?? 0, places[at + 2] ?? 0);
-      if (fact !== undefined) gatherer.add(lineIndex, fact, gist.clock ?? (hasPlainClock(raw) ? raw.slice(0, CLOCK_LENGTH) : null));
+      if (fact !== undefined)
+        gatherer.add(lineIndex, fact, gist.clock ?? (hasPlainClock(raw) ? raw.slice(0, CLOCK_LENGTH) : null));
     }
     const outline = { uri, kind: kindOfFile(uri), hash: contentHash(text), bom, ...gatherer.end() };
     return new PackedRecord(outline, this.#packer.take(), this.#names);

@@ -19,8 +19,12 @@ export const uriOf = (path: string): string => ROOT + path;
 /** The path of an address in the workspace. */
 export const pathOf = (uri: string): string => uri.slice(ROOT.length);
 
-/** A service whose workspace holds the texts; the paths in `open` are open, and so say it from memory. */
-export function openWorkspace(texts: Texts, open: readonly string[] = Object.keys(texts)): LanguageService {
+/** A service whose workspace holds the texts; those at the paths in `open` are open. Files in `unread` can't be read. */
+export function openWorkspace(
+  texts: Texts,
+  open: readonly string[] = Object.keys(texts),
+  unread: ReadonlySet<string> = new Set(),
+): LanguageService {
   const parses = new Map(Object.entries(texts).map(([path, text]) => [uriOf(path), parse(text)]));
   const read = (uri: string) => parses.get(uri);
   const record = (uri: string): FileRecord | undefined => {
@@ -29,7 +33,7 @@ export function openWorkspace(texts: Texts, open: readonly string[] = Object.key
   };
   const closedFiles: ClosedFiles = {
     index: { record, records: () => [...parses.keys()].flatMap((uri) => record(uri) ?? []) },
-    read,
+    read: (uri) => (unread.has(uri) ? undefined : read(uri)),
   };
   const service = new LanguageService({
     booksNear: (uri) =>
