@@ -19,11 +19,19 @@ export const uriOf = (path: string): string => ROOT + path;
 /** The path of an address in the workspace. */
 export const pathOf = (uri: string): string => uri.slice(ROOT.length);
 
-/** A service whose workspace holds the texts; those at the paths in `open` are open. Files in `unread` can't be read. */
+/** What else a test may want of the workspace. */
+export interface AroundWorkspace {
+  /** Addresses of files that can't be read. */
+  readonly unread?: ReadonlySet<string>;
+  /** Called whenever books are looked up. */
+  readonly onBooksNear?: () => void;
+}
+
+/** A service whose workspace holds the texts; those at the paths in `open` are open. */
 export function openWorkspace(
   texts: Texts,
   open: readonly string[] = Object.keys(texts),
-  unread: ReadonlySet<string> = new Set(),
+  { unread = new Set(), onBooksNear = () => undefined }: AroundWorkspace = {},
 ): LanguageService {
   const parses = new Map(Object.entries(texts).map(([path, text]) => [uriOf(path), parse(text)]));
   const read = (uri: string) => parses.get(uri);
@@ -36,11 +44,13 @@ export function openWorkspace(
     read: (uri) => (unread.has(uri) ? undefined : read(uri)),
   };
   const service = new LanguageService({
-    booksNear: (uri) =>
-      booksNear(uri, [...parses.keys()]).flatMap((book) => ({
+    booksNear: (uri) => {
+      onBooksNear();
+      return booksNear(uri, [...parses.keys()]).map((book) => ({
         uri: book,
         parse: parse(texts[pathOf(book)] ?? ""),
-      })),
+      }));
+    },
     severities: () => new Map(),
     closedFiles,
   });

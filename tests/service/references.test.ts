@@ -255,3 +255,21 @@ describe("highlights", () => {
     expect(found?.range.start).toEqual({ line: 0, character: 17 });
   });
 });
+
+test("the books of a folder are looked up once, however many trips lie in it", () => {
+  const lookedUp = (trips: number): number => {
+    const trip = "trip 2031-06-21 Heron\n05:14 set C1\n05:20 strike C1";
+    const texts = Object.fromEntries(Array.from({ length: trips }, (_, n) => [`trips/${n}.trip`, trip]));
+    let count = 0;
+    const service = openWorkspace({ "book.gear": "boat Heron\nrig C1 downrigger", ...texts }, [], {
+      onBooksNear: () => count++,
+    });
+    service.update(uriOf("trips/0.trip"), 1, trip);
+    count = 0;
+    expect(service.references(uriOf("trips/0.trip"), { line: 1, character: 10 }, true)).toHaveLength(
+      2 * trips + 1,
+    );
+    return count;
+  };
+  expect(lookedUp(200)).toBe(lookedUp(20));
+});

@@ -221,7 +221,7 @@ describe("refused", () => {
       "june.trip": "trip 2031-06-21 Heron\n05:14 set C1",
     };
     const unread = new Set([uriOf("june.trip")]);
-    const service = openWorkspace(texts, ["book.gear"], unread);
+    const service = openWorkspace(texts, ["book.gear"], { unread });
     expect(service.rename(uriOf("book.gear"), { line: 1, character: 4 }, "Mid")).toEqual({
       refused: expect.stringContaining("june.trip can't be read"),
     });
