@@ -30,8 +30,17 @@ const ALLOWED: Readonly<Record<string, { ours: readonly string[]; packages: read
     ],
     packages: ["zod"],
   },
+  "server/workspace": { ours: ["grammar", "server/model", "server/workspace"], packages: [] },
   "server/service": {
-    ours: ["grammar", "server/model", "server/analysis", "server/checks", "server/reports", "server/service"],
+    ours: [
+      "grammar",
+      "server/model",
+      "server/analysis",
+      "server/checks",
+      "server/reports",
+      "server/workspace",
+      "server/service",
+    ],
     packages: ["vscode-languageserver-types"],
   },
   "server/files": { ours: ["grammar", "server/model", "server/files"], packages: ["node:*"] },

@@ -3,9 +3,9 @@ import type { DepthPlace, LineDepth } from "../analysis/line-depth.ts";
 import { findItem, measureOf } from "../model/quantities.ts";
 import { cableRigOf, type TripEvent } from "../model/trip.ts";
 import { ABOVE_SURFACE } from "./catalog/day.ts";
-import { DAY_RELATED } from "./catalog/day-titles.ts";
-import type { CheckContext, RelatedPlace, Rule } from "./check.ts";
+import type { CheckContext, Rule } from "./check.ts";
 import { itemPlace } from "./places.ts";
+import { relatedOut } from "./related-out.ts";
 
 const SAYS_OUT = new Set(["set", "move", "again", "change"]);
 
@@ -44,25 +44,11 @@ function flagClip(context: CheckContext, day: TripAnalysis, event: TripEvent): b
     const { aboveM } = setting;
     if (!isClipped || aboveM === undefined || aboveM < outM) continue;
     const data = { kind: "above", gear: day.trip.gear, rig, aboveM, outM } as const;
-    const related = relatedOut(context, day, event, cable);
+    const related = relatedOut(context.analysis, day, event, cable);
     context.report(ABOVE_SURFACE, itemPlace(lineIndex, line, word), data, { related });
     return true;
   }
   return false;
-}
-
-/** The line that says how much cable is out, where it is another one. */
-function relatedOut(
-  { analysis }: CheckContext,
-  { timeline }: TripAnalysis,
-  event: TripEvent,
-  cable: string,
-): RelatedPlace[] {
-  const before = timeline.ordered.slice(0, timeline.ordered.indexOf(event));
-  const said = before.findLast((one) => one.rig === cable && findItem(one.line, "out") !== undefined);
-  if (said === undefined || event.rig === cable) return [];
-  const place = itemPlace(said.lineIndex, said.line, "out");
-  return [{ uri: analysis.uri, message: DAY_RELATED.out, ...place }];
 }
 
 /** A lure's own pull is a guess: only doubted. */

@@ -4,7 +4,7 @@ import type { Rule } from "./check.ts";
 import { replace } from "./edits.ts";
 
 /** Marks, embeddings, overrides and isolates: U+200E, U+200F, U+202A to U+202E, U+2066 to U+2069. */
-const CONTROL = /[\u200e\u200f\u202a-\u202e\u2066-\u2069]/u;
+export const CONTROL = /[\u200e\u200f\u202a-\u202e\u2066-\u2069]/u;
 const EVERY_CONTROL = new RegExp(CONTROL, "gu");
 
 /** Flags invisible characters that change a line's reading direction: what one sees is not what is stored. */

@@ -3,6 +3,7 @@ import { cableAt } from "./cable-at.ts";
 import { BLOWBACK_EXCEEDS_OUT } from "./catalog/day.ts";
 import type { Rule } from "./check.ts";
 import { itemPlace } from "./places.ts";
+import { relatedOut } from "./related-out.ts";
 
 /** Flags a measured distance behind that is longer than the cable. */
 export const blowbackExceedsOut: Rule = ({ analysis, report }) => {
@@ -13,7 +14,8 @@ export const blowbackExceedsOut: Rule = ({ analysis, report }) => {
       if (behindM === undefined || cable === undefined) continue;
       if (behindM <= Math.max(cable.counterM, cable.outM)) continue;
       const data = { gear: day.trip.gear, behindM, outM: cable.counterM };
-      report(BLOWBACK_EXCEEDS_OUT, itemPlace(event.lineIndex, event.line, "behind"), data);
+      const related = relatedOut(analysis, day, event, cable.rig.name);
+      report(BLOWBACK_EXCEEDS_OUT, itemPlace(event.lineIndex, event.line, "behind"), data, { related });
     }
   }
 };

@@ -7,6 +7,7 @@ import { type CableAt, cableAt } from "./cable-at.ts";
 import { DEEPER_THAN_OUT } from "./catalog/day.ts";
 import type { Place, Rule } from "./check.ts";
 import { itemPlace, slotPlace } from "./places.ts";
+import { relatedOut } from "./related-out.ts";
 
 /** Feet are no whole numbers in meters. */
 const ROUNDING_M = 1e-6;
@@ -38,7 +39,8 @@ export const deeperThanOut: Rule = ({ analysis, report }) => {
       const { what, depthM, probeAboveBallM, isElsewhere } = measured;
       const isError = isBeyond && !isElsewhere;
       const data = { gear, what, depthM, probeAboveBallM, outM: cable.counterM, isBeyond: isError };
-      report(DEEPER_THAN_OUT, measured.place, data, { severity: isError ? "error" : "warning" });
+      const related = relatedOut(analysis, day, event, cable.rig.name);
+      report(DEEPER_THAN_OUT, measured.place, data, { severity: isError ? "error" : "warning", related });
     }
   }
 };

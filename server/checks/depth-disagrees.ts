@@ -5,6 +5,7 @@ import { THRESHOLDS, thresholdOf } from "../model/thresholds.ts";
 import { DEPTH_DISAGREES } from "./catalog/day.ts";
 import type { Rule } from "./check.ts";
 import { itemPlace } from "./places.ts";
+import { relatedOut } from "./related-out.ts";
 
 /**
  * An 80 % range and the probe's error are this many times as wide where one reading in a hundred lies outside: a
@@ -19,7 +20,7 @@ export const depthDisagrees: Rule = ({ analysis, report }) => {
     for (const worst of farthest(day, thresholdOf(gear, THRESHOLDS.depthDisagrees))) {
       const { reading, measuredM, depthM, lowM, highM } = worst;
       const { event, rig, counterM, speed } = reading;
-      report(DEPTH_DISAGREES, itemPlace(event.lineIndex, event.line, "depth"), {
+      const data = {
         gear,
         rig: rig.name,
         measuredM,
@@ -29,7 +30,9 @@ export const depthDisagrees: Rule = ({ analysis, report }) => {
         outM: counterM,
         speedMS: speed.value,
         instead: explain(reading),
-      });
+      };
+      const related = relatedOut(analysis, day, event, rig.name);
+      report(DEPTH_DISAGREES, itemPlace(event.lineIndex, event.line, "depth"), data, { related });
     }
   }
 };

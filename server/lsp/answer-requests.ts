@@ -34,10 +34,8 @@ export function answerRequests(
       completionFor(client(), service.completion(textDocument.uri, position)),
     ),
   );
-  connection.onDefinition(
-    desk.ask("definition", null, ({ textDocument, position }) =>
-      service.definition(textDocument.uri, position),
-    ),
+  connection.onDocumentLinks(
+    desk.ask("links", [], ({ textDocument }) => service.documentLinks(textDocument.uri)),
   );
   connection.onDocumentSymbol(
     desk.ask("symbols", [], ({ textDocument: { uri } }) =>

@@ -1,5 +1,6 @@
 /** What the server can do, and what it reads of what the client can. */
 import {
+  type FileOperationRegistrationOptions,
   type InitializeParams,
   PositionEncodingKind,
   type ServerCapabilities,
@@ -14,6 +15,14 @@ import { chooseEncoding } from "./position-encoding.ts";
 /** The command that applies an edit, for clients that take commands for code actions; its argument is the edit. */
 export const APPLY_COMMAND = "deepwake.applyEdit";
 
+/** Files whose moves matter: journals, books, the pictures they name, and folders with any of them. */
+const MOVED_FILES: FileOperationRegistrationOptions = {
+  filters: [
+    { pattern: { glob: "**/*.{trip,gear,jpg,jpeg,png,webp,gif,heic,avif}", options: { ignoreCase: true } } },
+    { pattern: { glob: "**", matches: "folder" } },
+  ],
+};
+
 /** Everything the server answers, whatever the client. */
 export const SERVER_CAPABILITIES: ServerCapabilities = {
   textDocumentSync: TextDocumentSyncKind.Incremental,
@@ -25,6 +34,11 @@ export const SERVER_CAPABILITIES: ServerCapabilities = {
   documentFormattingProvider: true,
   documentRangeFormattingProvider: true,
   definitionProvider: true,
+  referencesProvider: true,
+  documentHighlightProvider: true,
+  documentLinkProvider: {},
+  renameProvider: { prepareProvider: true },
+  workspaceSymbolProvider: true,
   codeActionProvider: { codeActionKinds: ["quickfix", SET_FOR_KIND, FIX_ALL_KIND] },
   executeCommandProvider: { commands: [LET_OUT_COMMAND] },
   semanticTokensProvider: {
@@ -32,7 +46,10 @@ export const SERVER_CAPABILITIES: ServerCapabilities = {
     full: true,
     range: true,
   },
-  workspace: { workspaceFolders: { supported: true, changeNotifications: true } },
+  workspace: {
+    workspaceFolders: { supported: true, changeNotifications: true },
+    fileOperations: { willRename: MOVED_FILES, didRename: MOVED_FILES, didDelete: MOVED_FILES },
+  },
 };
 
 /** What of the client's abilities is made use of; every one of them is optional. */
@@ -55,12 +72,18 @@ export interface ClientAbilities {
   readonly takesActions: boolean;
   readonly appliesEdits: boolean;
   readonly encoding: PositionEncodingKind;
+  /** Shows the whole name as the start of a jump, and the whole line as its end. */
+  readonly followsLinks: boolean;
+  /** Takes edits for a version of a document, so that none lands in a newer text. */
+  readonly versionsEdits: boolean;
 }
 
 /** Reads the client's abilities from its first message. */
 export function clientAbilities(params: InitializeParams): ClientAbilities {
   const { workspace, textDocument: text } = params.capabilities;
   return {
+    followsLinks: text?.definition?.linkSupport === true,
+    versionsEdits: workspace?.workspaceEdit?.documentChanges === true,
     tellsSettings: workspace?.configuration === true,
     registersSettings: workspace?.didChangeConfiguration?.dynamicRegistration === true,
     registersWatchers: workspace?.didChangeWatchedFiles?.dynamicRegistration === true,

@@ -10,6 +10,7 @@ import {
 } from "vscode-languageserver";
 import type { Parse } from "../../grammar/parse.ts";
 import { LanguageService, type ServiceHost } from "../service/language-service.ts";
+import { answerNames } from "./answer-names.ts";
 import { answerRequests } from "./answer-requests.ts";
 import { type ClientAbilities, capabilitiesFor, clientAbilities, rootsOf } from "./capabilities.ts";
 import { CheckQueue } from "./check-queue.ts";
@@ -102,6 +103,8 @@ class Server {
     connection.onRequest(REFUSED, ({ code, message }: Refusal) => new ResponseError(code, message));
     connection.onDidChangeConfiguration((change) => this.#configure(change.settings));
     connection.onDidChangeWatchedFiles(() => this.#refreshAll());
+    connection.workspace.onDidRenameFiles(() => this.#refreshAll());
+    connection.workspace.onDidDeleteFiles(() => this.#refreshAll());
     this.#documents.listen(connection, {
       changed: (uri) => {
         this.#preparer.stir();
@@ -114,6 +117,7 @@ class Server {
       client: () => this.#client,
       applyEdit: (edit) => this.#applyEdit(edit),
     });
+    answerNames(connection, this.#service, this.#desk, () => this.#client);
     this.#pulls.listen(connection);
     connection.listen();
   }

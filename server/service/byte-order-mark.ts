@@ -27,8 +27,15 @@ function shifted(value: unknown, uri: string): unknown {
     return value.line === 0 ? { ...value, character: value.character + 1 } : value;
   }
   if ("uri" in value && value.uri !== uri) return value;
+  if ("targetUri" in value && value.targetUri !== uri) return withOriginMoved(value, uri);
   if ("changes" in value) return { ...value, changes: shiftedChanges(value.changes, uri) };
   return Object.fromEntries(Object.entries(value).map(([key, one]) => [key, shifted(one, uri)]));
+}
+
+/** A link into another file starts in this one. */
+function withOriginMoved(link: object, uri: string): unknown {
+  if (!("originSelectionRange" in link)) return link;
+  return { ...link, originSelectionRange: shifted(link.originSelectionRange, uri) };
 }
 
 function shiftedChanges(changes: unknown, uri: string): unknown {

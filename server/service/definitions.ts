@@ -3,9 +3,10 @@
 import type { FactLine, ReadLine } from "../../grammar/journal.ts";
 import type { SlotRow } from "../../grammar/vocabulary.ts";
 import { ownerNear } from "../checks/owners.ts";
-import { type GearLine, holdingLines, linesOfBoat } from "../model/gear-lines.ts";
+import { fileGear, type GearLine, holdingLines, linesOfBoat } from "../model/gear-lines.ts";
 import type { Gear } from "../model/gear-types.ts";
 import { matchName } from "../model/match-name.ts";
+import { CREW } from "../model/named-places.ts";
 import { nameOf, slotName } from "../model/quantities.ts";
 import { findSpecies } from "../model/species.ts";
 import { propertiesOf } from "../model/trip.ts";
@@ -26,6 +27,7 @@ const VERBS: Partial<Record<SlotRow["of"], readonly string[]>> = {
   ball: ["ball"],
   calibrated: ["rig", "cable"],
   species: ["nickname"],
+  "species-group": ["nickname", "limit"],
   spot: ["spot"],
   upkeep: ["upkeep"],
 };
@@ -39,6 +41,26 @@ const CAPITALS_FORGIVEN: ReadonlySet<string> = new Set(["rig", "cable", "ball", 
 /** The gear that speaks for a line: its trip's on that day, or its boat's latest. */
 export function gearAt(snapshot: Snapshot, lineIndex: number): Gear | undefined {
   return ownerNear(snapshot.analysis, lineIndex)?.gear;
+}
+
+/** Every line that defines a name on that day: a boat may be opened in several books. */
+export function definitionsOf(
+  snapshot: Snapshot,
+  lineIndex: number,
+  of: SlotRow["of"],
+  written: string,
+): Definition[] {
+  if (of === "boat") return openersOf(snapshot, written.normalize("NFC"));
+  const found = definitionOf(snapshot, lineIndex, of, written);
+  return found === undefined ? [] : [found];
+}
+
+function openersOf({ analysis }: Snapshot, boat: string): Definition[] {
+  return analysis.files.flatMap(({ uri, parse }) =>
+    fileGear({ uri, parse })
+      .boats.filter((opener) => opener.boat === boat)
+      .map(({ lineIndex, line }) => ({ uri, lineIndex, line })),
+  );
 }
 
 /** The line that defines a name on that day; undefined where no book has one. */
@@ -80,11 +102,17 @@ function holdingAt(snapshot: Snapshot, lineIndex: number): ReadonlyMap<string, G
   return holdingLines(lines, owner?.trip?.trip.date ?? LATEST);
 }
 
-/** A guest is introduced by the trip itself. */
+/** Whoever is aboard is introduced by the trip itself: guests by their id, the crew by name or by what they do. */
 function guestLine(snapshot: Snapshot, lineIndex: number, name: string): Definition | undefined {
   const trip = snapshot.tripAt(lineIndex)?.trip;
-  const guest = trip?.properties.find(({ line }) => line.verb === "guest" && slotName(line) === name);
+  const introduces = ({ line }: { line: ReadLine }): boolean =>
+    line.verb === "guest" ? slotName(line) === name : isCrew(line, name);
+  const guest = trip?.properties.find(introduces);
   return trip === undefined || guest === undefined ? undefined : { uri: trip.uri, ...guest };
+}
+
+function isCrew(line: ReadLine, name: string): boolean {
+  return CREW.has(line.verb) && (line.verb === name || slotName(line) === name);
 }
 
 /** A guest's name by the short id on a line; empty where none is stated. */

@@ -6,14 +6,18 @@ import type {
   CodeAction,
   CompletionItem,
   Diagnostic,
+  DocumentHighlight,
+  DocumentLink,
   DocumentSymbol,
   FoldingRange,
   Hover,
   InlayHint,
   Location,
+  LocationLink,
   Position,
   Range,
   TextEdit,
+  WorkspaceSymbol,
 } from "vscode-languageserver-types";
 import type { Parse } from "../../grammar/parse.ts";
 import { createDepthMemo } from "../analysis/depth-memo.ts";
@@ -24,14 +28,22 @@ import { codeActions } from "./code-actions.ts";
 import { completion } from "./completion.ts";
 import { definition } from "./definition.ts";
 import { diagnostics } from "./diagnostics.ts";
+import { documentLinks } from "./document-links.ts";
 import { documentSymbols } from "./document-symbols.ts";
+import { type FileRename, fileRenameEdits } from "./file-renames.ts";
 import { foldingRanges } from "./folding-ranges.ts";
 import { formatting } from "./formatting.ts";
+import { highlights } from "./highlights.ts";
 import { hover } from "./hover.ts";
 import { type HintParts, inlayHints } from "./inlay-hints.ts";
 import { letOutMarkdownAt } from "./let-out-command.ts";
+import type { Journals } from "./names/journals.ts";
+import { type ClosedFiles, openJournals } from "./names/open-journals.ts";
+import { references } from "./references.ts";
+import { prepareRename, type Refusal, type Renamable, type Renaming, rename } from "./rename.ts";
 import { semanticTokens } from "./semantic-tokens.ts";
 import { readAgain, Snapshot } from "./snapshot.ts";
+import { workspaceSymbols } from "./workspace-symbols.ts";
 
 /** What the service asks of the world around it. */
 export interface ServiceHost {
@@ -39,6 +51,8 @@ export interface ServiceHost {
   booksNear(uri: string): readonly BookFile[];
   /** Severities the user chose. */
   severities(): SeverityChoices;
+  /** The files of the workspace that are not open; without them, names are followed through open documents and books. */
+  readonly closedFiles?: ClosedFiles;
 }
 
 /** The language service over a set of open documents. */
@@ -112,8 +126,19 @@ export class LanguageService {
     this.#answer(uri, [], (document, move) =>
       codeActions(document, { start: move(start), end: move(end) }, only),
     );
-  definition = (uri: string, at: Position): Location | null =>
-    this.#answer(uri, null, (document, move) => definition(document, move(at)));
+  definition = (uri: string, at: Position): LocationLink[] =>
+    this.#answer(uri, [], (document, move) => definition(document, move(at)));
+  highlights = (uri: string, at: Position): DocumentHighlight[] =>
+    this.#inJournals(uri, at, [], (journals, place) => highlights(journals, uri, place));
+  references = (uri: string, at: Position, withDefinitions: boolean): Location[] =>
+    this.#inJournals(uri, at, [], (journals, place) => references(journals, uri, place, withDefinitions));
+  prepareRename = (uri: string, at: Position): Renamable | Refusal | null =>
+    this.#inJournals(uri, at, null, (journals, place) => prepareRename(journals, uri, place));
+  rename = (uri: string, at: Position, name: string): Renaming | Refusal | null =>
+    this.#inJournals(uri, at, null, (journals, place) => rename(journals, uri, place, name));
+  fileRenameEdits = (renames: readonly FileRename[]): Renaming => fileRenameEdits(this.#journals(), renames);
+  workspaceSymbols = (query: string): WorkspaceSymbol[] => workspaceSymbols(this.#journals(), query);
+  documentLinks = (uri: string): DocumentLink[] => this.#answer(uri, [], documentLinks);
   letOutTable = (uri: string, line: number): string | null =>
     this.#answer(uri, null, (document) => letOutMarkdownAt(document, line));
   semanticTokens = (uri: string, range?: Range): number[] => {
@@ -122,6 +147,17 @@ export class LanguageService {
     const data = semanticTokens(document, range?.start.line, range?.end.line);
     return document.parse.journal.bom ? tokensWithMark(data) : data;
   };
+
+  #journals(): Journals {
+    return openJournals(this.#open, (uri) => this.#booksNear(uri), this.#host.closedFiles);
+  }
+
+  /** Asks about a name of an open document; what is found in any file has its columns as that file's client has them. */
+  #inJournals<T>(uri: string, at: Position, none: T, ask: (journals: Journals, at: Position) => T): T {
+    const document = this.#open.get(uri);
+    if (document === undefined) return none;
+    return ask(this.#journals(), document.parse.journal.bom ? withoutMark(at) : at);
+  }
 
   /** Asks a feature about an open document; a byte order mark is taken out of what goes in and put back after. */
   #answer<T>(uri: string, none: T, ask: (document: Snapshot, move: (at: Position) => Position) => T): T {

@@ -6,6 +6,9 @@ import { type IndexedRow, type SlotRow, VOCABULARY } from "../../grammar/vocabul
 export interface NamedPlace {
   readonly of: SlotRow["of"];
   readonly text: string;
+  /** Its columns, quotes included. */
+  readonly start: number;
+  readonly stop: number;
 }
 
 /** The row that tells how a line is read. */
@@ -16,13 +19,16 @@ export function rowOf(line: ReadLine): IndexedRow | undefined {
 /** The name in a slot or after an attribute at a column; its end counts as part of it. */
 export function nameAt(line: ReadLine, column: number): NamedPlace | undefined {
   const row = rowOf(line);
-  const slot = line.slots.findIndex((one) => isWithin(column, one.start, one.stop));
-  const of = row?.slots[Math.min(slot, row.slots.length - 1)]?.of;
-  if (of !== undefined) return { of, text: line.slots[slot]?.text ?? "" };
+  const index = line.slots.findIndex((one) => isWithin(column, one.start, one.stop));
+  const slot = line.slots[index];
+  const of = row?.slots[Math.min(index, row.slots.length - 1)]?.of;
+  if (slot !== undefined && of !== undefined) {
+    return { of, text: slot.text, start: slot.start, stop: slot.stop };
+  }
   const item = line.items.find((one) => isWithin(column, one.valueStart, one.stop));
   const type = item === undefined ? undefined : row?.words.get(item.word)?.type;
   if (item?.value.kind !== "name" || type?.kind !== "name") return undefined;
-  return { of: type.of, text: item.value.text };
+  return { of: type.of, text: item.value.text, start: item.valueStart, stop: item.stop };
 }
 
 /** A cursor behind a word is at that word too. */

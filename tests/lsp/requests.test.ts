@@ -29,6 +29,11 @@ describe("requests", () => {
       documentFormattingProvider: true,
       documentRangeFormattingProvider: true,
       definitionProvider: true,
+      referencesProvider: true,
+      documentHighlightProvider: true,
+      documentLinkProvider: {},
+      renameProvider: { prepareProvider: true },
+      workspaceSymbolProvider: true,
       codeActionProvider: { codeActionKinds: ["quickfix", "refactor.rewrite", "source.fixAll.deepwake"] },
       executeCommandProvider: { commands: ["deepwake.letOutMarkdown"] },
     });
@@ -81,8 +86,8 @@ describe("requests", () => {
   test("definition", async () => {
     const { client } = await openMorning();
     const position = { line: 7, character: 10 };
-    const place = await client.request<Location>("textDocument/definition", { ...DOCUMENT, position });
-    expect(place.uri).toBe(BOOK_URI);
+    const places = await client.request<Location[]>("textDocument/definition", { ...DOCUMENT, position });
+    expect(places.map(({ uri }) => uri)).toEqual([BOOK_URI]);
   });
 
   test("the let-out table, by a command that any client can send", async () => {

@@ -24,6 +24,10 @@ function askAt(service: LanguageService, text: string, offset: number): void {
   service.hover(URI, at);
   service.completion(URI, at);
   service.definition(URI, at);
+  service.highlights(URI, at);
+  service.references(URI, at, true);
+  service.prepareRename(URI, at);
+  service.rename(URI, at, "other one");
   service.codeActions(URI, { start: at, end: at });
 }
 
@@ -33,6 +37,7 @@ function answers(service: LanguageService): unknown {
     diagnostics: service.diagnostics(URI),
     hints: service.inlayHints(URI, EVERYTHING),
     symbols: service.documentSymbols(URI),
+    links: service.documentLinks(URI),
     folds: service.foldingRanges(URI),
     tokens: service.semanticTokens(URI),
     format: service.formatting(URI),
@@ -51,6 +56,9 @@ describe("every request answers at every place", () => {
         service.hover(URI, at);
         service.completion(URI, at);
         service.definition(URI, at);
+        service.highlights(URI, at);
+        service.references(URI, at, true);
+        service.rename(URI, at, "other one");
         service.codeActions(URI, { start: at, end: at });
       }
     });
@@ -62,7 +70,11 @@ describe("every request answers at every place", () => {
     const service = openService(MORNING);
     expect(service.hover(URI, at)).toBeNull();
     expect(service.completion(URI, at)).toEqual([]);
-    expect(service.definition(URI, at)).toBeNull();
+    expect(service.definition(URI, at)).toEqual([]);
+    expect(service.references(URI, at, true)).toEqual([]);
+    expect(service.highlights(URI, at)).toEqual([]);
+    expect(service.prepareRename(URI, at)).toBeNull();
+    expect(service.rename(URI, at, "X1")).toBeNull();
     expect(service.formatting(URI, { start: at, end: at })).toEqual([]);
   });
 
