@@ -9,7 +9,7 @@ import type { OnLoadResult, Plugin } from "esbuild";
 /** The parts of the library of types that the server or the protocol's library use when they run. */
 const TYPES_IN_USE = new Set([
   ...["DocumentUri", "URI", "WorkspaceFolder", "integer", "uinteger"],
-  ...["CodeActionKind", "CompletionItemKind", "DiagnosticSeverity"],
+  ...["CodeActionKind", "CompletionItemKind", "DiagnosticSeverity", "DocumentHighlightKind"],
   ...["FoldingRangeKind", "InlayHintKind", "InsertTextFormat", "SymbolKind"],
 ]);
 
