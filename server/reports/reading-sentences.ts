@@ -5,6 +5,7 @@ import type { TripAnalysis } from "../analysis/journal-analysis.ts";
 import { clockWords, lengthWords, speedWords, wholeLength } from "../model/figures.ts";
 import { measureOf } from "../model/quantities.ts";
 import { speedReadings } from "../model/readings.ts";
+import { meantMs } from "../model/time-order.ts";
 
 /** A speed over ground this near in time is held against a probe's speed (judgement). */
 const NEAR_MS = 10 * 60_000;
@@ -42,9 +43,9 @@ function expectedSentence(day: TripAnalysis, expected: ExpectedReading): string 
 /** The probe's speed through the water beside the nearest speed over ground. */
 function currentSentences({ trip }: TripAnalysis, lineIndex: number): string[] {
   const event = trip.events.find((one) => one.lineIndex === lineIndex);
-  if (event?.line.verb !== "probe" || event.instant === null) return [];
+  const timeMs = event === undefined ? null : meantMs(trip, event);
+  if (event?.line.verb !== "probe" || timeMs === null) return [];
   const through = measureOf(event.line, "speed", "speed", trip.gear.defaults);
-  const timeMs = event.instant.utcMs;
   const [over] = speedReadings(trip)
     .filter((one) => one.source === "gps" && Math.abs(one.timeMs - timeMs) <= NEAR_MS)
     .sort((a, b) => Math.abs(a.timeMs - timeMs) - Math.abs(b.timeMs - timeMs));
