@@ -1,6 +1,7 @@
 /** The depth of the water under the boat: the sounder's reading, with its face's depth below the water line added. */
 import { measureOf } from "../model/quantities.ts";
 import { countUpTo } from "../model/sorted.ts";
+import { meantMs } from "../model/time-order.ts";
 import type { Trip, TripEvent } from "../model/trip.ts";
 
 /** A depth of the bottom in use. */
@@ -54,8 +55,8 @@ function bottomsOf(trip: Trip): Bottoms {
   const known = bottomsOfTrip.get(trip);
   if (known !== undefined) return known;
   const readings = trip.events.flatMap((event) => readingOf(trip, event));
-  const runsMs = trip.events.flatMap(({ line, instant }) =>
-    line.verb === "run" && instant !== null ? [instant.utcMs] : [],
+  const runsMs = trip.events.flatMap((event) =>
+    event.line.verb === "run" ? (meantMs(trip, event) ?? []) : [],
   );
   const bottoms = {
     readings: readings.sort((a, b) => a.readMs - b.readMs),
@@ -67,9 +68,10 @@ function bottomsOf(trip: Trip): Bottoms {
 
 function readingOf(trip: Trip, event: TripEvent): Bottom[] {
   const { verb } = event.line;
-  if ((verb !== "sonar" && verb !== "touch") || event.instant === null) return [];
+  const readMs = meantMs(trip, event);
+  if ((verb !== "sonar" && verb !== "touch") || readMs === null) return [];
   const shownM = measureOf(event.line, "bottom", "length", trip.gear.defaults);
   if (shownM === undefined) return [];
   const below = verb === "sonar" ? trip.gear.sounderBelowM : 0;
-  return [{ waterM: shownM + below, shownM, event, readMs: event.instant.utcMs }];
+  return [{ waterM: shownM + below, shownM, event, readMs }];
 }

@@ -1,6 +1,7 @@
 /** Readings of a trip that tell of a downrigger's cable and counter: probe depths, touches of the bottom, distances behind. */
 import type { Gear, Rig } from "../model/gear-types.ts";
 import { findItem, measureOf } from "../model/quantities.ts";
+import { meantMs } from "../model/time-order.ts";
 import type { CableSpread } from "../model/timeline.ts";
 import { cableRigOf, type TripEvent } from "../model/trip.ts";
 import type { CalibrationReading, MeasuredAs } from "../physics/calibration-reading.ts";
@@ -79,11 +80,12 @@ interface Measured {
 
 /** What a line measured; nothing for lines of other kinds. */
 function measuredOn({ trip }: TripAnalysis, event: TripEvent): Measured[] {
-  const { line, instant } = event;
+  const { line } = event;
+  const timeMs = meantMs(trip, event);
   const length = (word: string): number | undefined => measureOf(line, word, "length", trip.gear.defaults);
-  if ((line.verb !== "probe" && line.verb !== "touch") || instant === null) return [];
+  if ((line.verb !== "probe" && line.verb !== "touch") || timeMs === null) return [];
   const isProbe = line.verb === "probe";
-  const depthM = isProbe ? length("depth") : (length("bottom") ?? bottomNear(trip, instant.utcMs)?.waterM);
+  const depthM = isProbe ? length("depth") : (length("bottom") ?? bottomNear(trip, timeMs)?.waterM);
   const behindM = length("behind");
   const sdM = isProbe ? DEFAULTS.probeDepthSdM.value : DEFAULTS.touchDepthSdM.value;
   return [
@@ -121,7 +123,7 @@ function settingReader(day: TripAnalysis): (event: TripEvent) => SettingAt | str
   return (event) => {
     const rig = cableRigOf(trip.gear, event.rig ?? "");
     if (rig === undefined) return `${event.rig ?? "it"} is no downrigger in the gear book`;
-    const timeMs = event.instant?.utcMs ?? 0;
+    const timeMs = meantMs(trip, event) ?? 0;
     const spread = spreadWith(day, event, rig, up.has(event.lineIndex));
     const own = spread?.get(rig.name)?.setting;
     if (spread === undefined || own?.outM === undefined) return "how much cable was out isn't stated";

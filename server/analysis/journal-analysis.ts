@@ -1,9 +1,10 @@
 /** Everything computed from one file and the books within its reach: its trips, their timelines, depths and sums. */
 import type { Parse } from "../../grammar/parse.ts";
+import { buildTimeline } from "../model/build-timeline.ts";
 import type { BookFile } from "../model/gear-lines.ts";
 import type { ReadingAges } from "../model/readings.ts";
 import { THRESHOLDS, thresholdOf } from "../model/thresholds.ts";
-import { buildTimeline, type Timeline } from "../model/timeline.ts";
+import type { Timeline } from "../model/timeline.ts";
 import { gearResolver, type Trip } from "../model/trip.ts";
 import { tripsOf } from "../model/trips-of.ts";
 import { type Crossing, crossingsOf } from "./crossings.ts";
@@ -11,6 +12,7 @@ import { createDepthMemo, type DepthMemo } from "./depth-memo.ts";
 import { type GearChange, gearChanges } from "./gear-changes.ts";
 import { changeDepths, type LineDepth, lineDepths } from "./line-depth.ts";
 import { type RodLift, rodLift } from "./rod-lift.ts";
+import { type Shoal, shoalsOf } from "./shoals.ts";
 import { summarize, type TripSummary } from "./summary.ts";
 import { readWater, type WaterDay } from "./water-day.ts";
 
@@ -27,6 +29,8 @@ export interface TripAnalysis {
   readonly crossings: readonly Crossing[];
   /** What the readings say of the water, read when first asked for. */
   readonly water: WaterDay;
+  /** Readings of the bottom that find lines already out too near to it; looked for when first asked for. */
+  readonly shoals: readonly Shoal[];
   /** What other gear of the book would do to a line's depth; solved when first asked for. */
   readonly gearChanges: (depth: LineDepth) => readonly GearChange[];
   /** How far the rods on a line's cable lift its ball; solved when first asked for. */
@@ -74,6 +78,7 @@ export function analyzeTrip(trip: Trip, memo: DepthMemo): TripAnalysis {
   const changes = once(() => changeDepths(trip, timeline(), sources));
   const crossings = once(() => crossingsOf(trip, timeline(), { ages, memo }));
   const water = once(() => readWater(trip, ages));
+  const shoals = once(() => shoalsOf(trip, timeline(), depths(), sources));
   const summary = once(() => summarize(trip, timeline(), depths(), water()));
   return {
     trip,
@@ -82,6 +87,9 @@ export function analyzeTrip(trip: Trip, memo: DepthMemo): TripAnalysis {
     rodLift: (depth) => rodLift(trip, timeline(), depth, memo),
     get crossings(): readonly Crossing[] {
       return crossings();
+    },
+    get shoals(): readonly Shoal[] {
+      return shoals();
     },
     get timeline(): Timeline {
       return timeline();

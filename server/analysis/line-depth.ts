@@ -3,6 +3,7 @@ import type { Calibration, Rig } from "../model/gear-types.ts";
 import { findItem } from "../model/quantities.ts";
 import type { ReadingAges } from "../model/readings.ts";
 import type { Setting } from "../model/setting.ts";
+import { meantMs } from "../model/time-order.ts";
 import type { CableSpread, Timeline } from "../model/timeline.ts";
 import { cableRigOf, type Trip, type TripEvent } from "../model/trip.ts";
 import { type BottomReading, bottomAt } from "./bottom.ts";
@@ -89,30 +90,53 @@ function depthsOf(
   sources: DepthSources,
   isMeant: (event: TripEvent) => boolean,
 ): LineDepth[] {
-  const speeds = trollingSpeeds(trip);
-  const temperatures = usableTemperatures(trip);
-  const profiles = profilesOf(trip);
+  const depthAt = depthSolver(trip, timeline, sources);
   const depths: LineDepth[] = [];
   for (const event of trip.events) {
     if (!isMeant(event) || event.rig === undefined || event.rig === "all") continue;
     const setting = timeline.settingAfter.get(event.lineIndex);
     if (setting === undefined) continue;
-    const timeMs = event.instant?.utcMs;
-    const cableRig = cableRigOf(trip.gear, event.rig);
     const rods = timeline.spreadAfter.get(event.lineIndex);
-    const speed = timeMs === undefined ? undefined : speedAt(speeds, timeMs, sources.ages);
-    const reachM = roughDepthM(trip, event.rig, setting, rods);
-    const water =
-      timeMs === undefined ? undefined : waterAt(profiles, temperatures, timeMs, reachM, sources.ages);
-    const bottom = timeMs === undefined ? undefined : bottomAt(trip, timeMs, sources.bottomHeldMs);
-    const base = { event, rig: event.rig, setting, speed, water, bottom, cableRig };
-    depths.push(
-      cableRig === undefined
-        ? longLineDepth(trip, timeline, base, sources.memo)
-        : downriggerDepth(trip, base, rods, sources.memo),
-    );
+    depths.push(depthAt({ event, rig: event.rig, setting, rods }));
   }
   return depths;
+}
+
+/** A rig as it is out, and the line of the journal at whose minute its depth is asked for. */
+export interface RigAtLine {
+  readonly event: TripEvent;
+  readonly rig: string;
+  readonly setting: Setting;
+  /** The rods on its cable, where it is on one. */
+  readonly rods: CableSpread | undefined;
+}
+
+/** Answers how deep a rig hangs at the minute that a line is meant for; a trip's readings are gathered once. */
+export function depthSolver(
+  trip: Trip,
+  timeline: Timeline,
+  { ages, bottomHeldMs, memo }: DepthSources,
+): (rig: RigAtLine) => LineDepth {
+  const speeds = trollingSpeeds(trip);
+  const temperatures = usableTemperatures(trip);
+  const profiles = profilesOf(trip);
+  return ({ event, rig, setting, rods }) => {
+    const timeMs = meantMs(trip, event);
+    const cableRig = cableRigOf(trip.gear, rig);
+    const reachM = roughDepthM(trip, rig, setting, rods);
+    const base = {
+      event,
+      rig,
+      setting,
+      speed: timeMs === null ? undefined : speedAt(speeds, timeMs, ages),
+      water: timeMs === null ? undefined : waterAt(profiles, temperatures, timeMs, reachM, ages),
+      bottom: timeMs === null ? undefined : bottomAt(trip, timeMs, bottomHeldMs),
+      cableRig,
+    };
+    return cableRig === undefined
+      ? longLineDepth(trip, timeline, base, memo)
+      : downriggerDepth(trip, base, rods, memo);
+  };
 }
 
 /** About how deep a line hangs, for the temperature around it: cable goes down, long lines a quarter of their length. */

@@ -4,6 +4,7 @@ import { lengthUnit } from "../model/figures.ts";
 import type { Band, Gear } from "../model/gear-types.ts";
 import { rangeOf, slotName } from "../model/quantities.ts";
 import { findSpecies } from "../model/species.ts";
+import { meantMs } from "../model/time-order.ts";
 import { propertiesOf, type Trip } from "../model/trip.ts";
 import type { LineDepth } from "./line-depth.ts";
 import { type Profile, profilesOf } from "./water-used.ts";
@@ -18,7 +19,7 @@ export interface TargetDepth {
 export function targetDepths(trip: Trip, line: LineDepth): TargetDepth[] {
   const now = line.lure ?? line.ball;
   if (now === null) return [];
-  const timeMs = line.event.instant?.utcMs ?? Number.POSITIVE_INFINITY;
+  const timeMs = meantMs(trip, line.event) ?? Number.POSITIVE_INFINITY;
   const found = [...marks(trip, timeMs), ...bands(trip, timeMs), ...steps(trip.gear, now.depthM)];
   const deepestM = line.bottom?.waterM ?? Number.POSITIVE_INFINITY;
   const taken = new Set<number>();
@@ -44,7 +45,7 @@ function steps(gear: Gear, depthM: number): TargetDepth[] {
 function marks(trip: Trip, timeMs: number): TargetDepth[] {
   const { gear, events } = trip;
   const latest = events
-    .filter(({ line, instant }) => line.verb === "sonar" && instant !== null && instant.utcMs <= timeMs)
+    .filter((event) => event.line.verb === "sonar" && (meantMs(trip, event) ?? timeMs + 1) <= timeMs)
     .flatMap(({ line }) => rangeOf(line, "marks", "length", gear.defaults) ?? [])
     .at(-1);
   if (latest === undefined) return [];

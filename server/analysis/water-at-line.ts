@@ -1,6 +1,7 @@
 /** Speed, temperature and bottom at any line of a trip: those of its minute, or of the last minute told above it. */
 import { temperatureReadings } from "../model/readings.ts";
 import { THRESHOLDS, thresholdOf } from "../model/thresholds.ts";
+import { meantMs } from "../model/time-order.ts";
 import { bottomAt } from "./bottom.ts";
 import type { TripAnalysis } from "./journal-analysis.ts";
 import { type SpeedUsed, speedAt, trollingSpeeds } from "./speed-used.ts";
@@ -22,8 +23,8 @@ const REACH_M = 20;
 export function waterAtLine({ trip, ages }: TripAnalysis, lineIndex: number): WaterAtLine | undefined {
   const timed = trip.events.filter(({ instant }) => instant !== null);
   const event = timed.findLast((one) => one.lineIndex <= lineIndex) ?? timed[0];
-  const timeMs = event?.instant?.utcMs;
-  if (timeMs === undefined) return undefined;
+  const timeMs = event === undefined ? null : meantMs(trip, event);
+  if (timeMs === null) return undefined;
   const speed = speedAt(trollingSpeeds(trip), timeMs, ages);
   if (speed === undefined) return undefined;
   const { tempC } = waterAt(profilesOf(trip), temperatureReadings(trip), timeMs, REACH_M, ages);

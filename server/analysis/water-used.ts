@@ -3,6 +3,7 @@
 import { defaultUnit, partsToSi } from "../model/quantities.ts";
 import type { Reading, ReadingAges } from "../model/readings.ts";
 import { fromSource, valueAt } from "../model/readings.ts";
+import { meantMs } from "../model/time-order.ts";
 import type { Trip, TripEvent } from "../model/trip.ts";
 import { DEFAULTS } from "../physics/defaults.ts";
 import { isUsableTemperature } from "./odd-temperature.ts";
@@ -25,7 +26,8 @@ export interface WaterUsed {
 export function profilesOf(trip: Trip): Profile[] {
   const profiles: Profile[] = [];
   for (const event of trip.events) {
-    if (event.line.verb !== "profile" || event.instant === null) continue;
+    const timeMs = meantMs(trip, event);
+    if (event.line.verb !== "profile" || timeMs === null) continue;
     const points = event.line.items.flatMap(({ value }, item) => {
       if (value.kind !== "point") return [];
       const depthM = partsToSi(value.depth, defaultUnit("length", "profile", trip.gear.defaults), "length");
@@ -38,7 +40,7 @@ export function profilesOf(trip: Trip): Profile[] {
       return isUsableTemperature(trip.gear, tempC, event) ? [{ depthM, tempC, item }] : [];
     });
     points.sort((a, b) => a.depthM - b.depthM);
-    if (points.length > 0) profiles.push({ event, timeMs: event.instant.utcMs, points });
+    if (points.length > 0) profiles.push({ event, timeMs, points });
   }
   return profiles;
 }

@@ -62,6 +62,7 @@ export interface Finding extends Place {
   readonly severity: Severity;
   readonly message: string;
   readonly related: readonly RelatedPlace[];
+  /** Made when they are first asked for, where making them is much work. */
   readonly fixes: readonly Fix[];
 }
 
@@ -69,7 +70,8 @@ export interface Finding extends Place {
 export interface ReportExtras {
   readonly severity?: Severity;
   readonly related?: readonly RelatedPlace[];
-  readonly fixes?: readonly Fix[];
+  /** A function where they are much work: it is called when somebody asks for them, once. */
+  readonly fixes?: readonly Fix[] | (() => readonly Fix[]);
 }
 
 /** What a rule sees. */

@@ -2,6 +2,7 @@ import { bottomNear } from "../analysis/bottom.ts";
 import type { TripAnalysis } from "../analysis/journal-analysis.ts";
 import { measureOf } from "../model/quantities.ts";
 import { THRESHOLDS, thresholdOf } from "../model/thresholds.ts";
+import { meantMs } from "../model/time-order.ts";
 import type { TripEvent } from "../model/trip.ts";
 import { type CableAt, cableAt } from "./cable-at.ts";
 import { DEEPER_THAN_OUT } from "./catalog/day.ts";
@@ -50,7 +51,7 @@ function measuresDepth({ line }: TripEvent): boolean {
 }
 
 function measuredDepth({ trip }: TripAnalysis, event: TripEvent, { rig }: CableAt): Measured | undefined {
-  const { line, lineIndex, instant } = event;
+  const { line, lineIndex } = event;
   if (line.verb === "probe") {
     const depthM = measureOf(line, "depth", "length", trip.gear.defaults);
     const probeAboveBallM = rig.probeAboveBallM ?? 0;
@@ -60,7 +61,8 @@ function measuredDepth({ trip }: TripAnalysis, event: TripEvent, { rig }: CableA
       : { what: "probe", depthM, probeAboveBallM, isElsewhere: false, place };
   }
   const own = measureOf(line, "bottom", "length", trip.gear.defaults);
-  const read = instant === null ? undefined : bottomNear(trip, instant.utcMs)?.waterM;
+  const timeMs = meantMs(trip, event);
+  const read = timeMs === null ? undefined : bottomNear(trip, timeMs)?.waterM;
   const depthM = own ?? read;
   const place = own === undefined ? slotPlace(lineIndex, line) : itemPlace(lineIndex, line, "bottom");
   return depthM === undefined

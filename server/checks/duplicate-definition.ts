@@ -7,6 +7,7 @@ import type { DefinitionSpot } from "./catalog/names.ts";
 import { FIX_TITLES, RELATED } from "./catalog/titles.ts";
 import type { CheckContext, RelatedPlace, Rule } from "./check.ts";
 import { insert } from "./edits.ts";
+import { fileNameAmong } from "./file-names.ts";
 import { ownerNear } from "./owners.ts";
 import { slotPlace } from "./places.ts";
 
@@ -71,13 +72,14 @@ function reportTwice({ analysis, report }: CheckContext, second: Definition, fir
   const edits = [insert(analysis.uri, lineIndex, line.raw.length - line.raw.trimStart().length, "# ")];
   const isSame = first.line.raw.trim() === line.raw.trim();
   const fixes = isOpener ? [] : [{ title: FIX_TITLES.commentOut, edits, isPreferred: isSame }];
-  const places = [null, spotOf(analysis, first)];
+  const places = [null, spotOf(analysis, first, [analysis.uri])];
   const data = { verb: line.verb, name: slotName(line) ?? "", from: line.date, places };
   report(DUPLICATE_DEFINITION, slotPlace(lineIndex, line), data, { related, fixes });
 }
 
-function spotOf({ uri }: JournalAnalysis, one: Definition): DefinitionSpot {
-  const file = one.uri === uri ? undefined : (one.uri.split("/").at(-1) ?? one.uri);
+/** Where a definition is; another file by its name, told apart from the files that it is spoken of with. */
+function spotOf({ uri }: JournalAnalysis, one: Definition, besides: readonly string[]): DefinitionSpot {
+  const file = one.uri === uri ? undefined : fileNameAmong(one.uri, besides);
   return { line: one.lineIndex + 1, file };
 }
 
@@ -97,7 +99,8 @@ function reportBooksApart(
     if (twice.length < 2 || told.has(trip.boat)) continue;
     told.add(trip.boat);
     const related = twice.map((opener) => placeOf(opener, RELATED.otherOpener));
-    const places = twice.slice(0, 2).map((opener) => spotOf(analysis, opener));
+    const files = twice.map((opener) => opener.uri);
+    const places = twice.slice(0, 2).map((opener) => spotOf(analysis, opener, files));
     const data = { verb: "boat", name: trip.boat, from: null, places };
     report(DUPLICATE_DEFINITION, slotPlace(trip.openerIndex, trip.opener, 1), data, { related });
   }

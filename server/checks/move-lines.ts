@@ -14,36 +14,59 @@ export function moveToTime(
 ): FixEdit[] {
   const { lines } = analysis.parse.journal;
   const inPlace = trip.events.filter((event) => event.instant !== null && !misplaced.has(event.lineIndex));
-  const byTime = [...moved].sort((a, b) => timeOf(a) - timeOf(b));
-  const movedLines = new Set(byTime.flatMap((event) => blockOf(lines, event)));
-  const order = lines.map((_, index) => index).filter((index) => !movedLines.has(index));
-  const goneBehind = new Map<number, number>();
-  for (const event of byTime) {
-    const block = blockOf(lines, event);
-    order.splice(placeFor(event, inPlace, order, lines, goneBehind), 0, ...block);
-  }
+  const order = linesInOrder(lines, inPlace, moved);
   return order.flatMap((from, to) => {
     const [old, fresh] = [lines[to]?.raw ?? "", lines[from]?.raw ?? ""];
     return old === fresh ? [] : [replace(analysis.uri, { lineIndex: to, start: 0, stop: old.length }, fresh)];
   });
 }
 
-/** Where a line goes: behind the last one that is not later and what was put there before, else before the first. */
-function placeFor(
-  event: TripEvent,
-  inPlace: readonly TripEvent[],
-  order: readonly number[],
+/** The numbers of all lines as they are to stand. Each line is looked at a fixed number of times. */
+function linesInOrder(
   lines: readonly Line[],
-  goneBehind: Map<number, number>,
-): number {
-  const behind = inPlace.findLast((other) => timeOf(other) <= timeOf(event));
-  const anchor = behind ?? inPlace[0];
-  if (anchor === undefined) return order.length;
-  const at = order.indexOf(anchor.lineIndex);
-  if (behind === undefined) return at;
-  const already = goneBehind.get(anchor.lineIndex) ?? 0;
-  goneBehind.set(anchor.lineIndex, already + blockOf(lines, event).length);
-  return at + blockOf(lines, anchor).length + already;
+  inPlace: readonly TripEvent[],
+  moved: readonly TripEvent[],
+): number[] {
+  const { first, behind } = placesOf(lines, inPlace, moved);
+  const gone = new Set(moved.flatMap((event) => blockOf(lines, event)));
+  const top = inPlace[0]?.lineIndex ?? lines.length;
+  const order: number[] = [];
+  for (let index = 0; index < lines.length; index++) {
+    if (index === top) for (const line of first) order.push(line);
+    if (!gone.has(index)) order.push(index);
+    for (const line of behind.get(index) ?? []) order.push(line);
+  }
+  if (top === lines.length) for (const line of first) order.push(line);
+  return order;
+}
+
+/**
+ * Where moved lines go, in the order of time: behind the last one that is not later and its text, by that text's last
+ * line; before the first line in place where none is.
+ */
+function placesOf(
+  lines: readonly Line[],
+  inPlace: readonly TripEvent[],
+  moved: readonly TripEvent[],
+): { first: number[]; behind: ReadonlyMap<number, number[]> } {
+  const byTime = [...moved].sort((a, b) => timeOf(a) - timeOf(b));
+  const anchors = byTime.map(() => -1);
+  let anchor = inPlace.length - 1;
+  for (let n = byTime.length - 1; n >= 0; n--) {
+    const timeMs = timeOf(byTime[n] as TripEvent);
+    while (anchor >= 0 && timeOf(inPlace[anchor] as TripEvent) > timeMs) anchor--;
+    anchors[n] = anchor;
+  }
+  const first: number[] = [];
+  const behind = new Map<number, number[]>();
+  byTime.forEach((event, n) => {
+    const above = inPlace[anchors[n] ?? -1];
+    const place = above === undefined ? undefined : (blockOf(lines, above).at(-1) ?? above.lineIndex);
+    const group = place === undefined ? first : (behind.get(place) ?? []);
+    for (const line of blockOf(lines, event)) group.push(line);
+    if (place !== undefined) behind.set(place, group);
+  });
+  return { first, behind };
 }
 
 /** A line's number, and those of the text that belongs to it. */

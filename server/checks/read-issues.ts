@@ -8,8 +8,10 @@ import type { CheckContext, Fix, Place, Rule } from "./check.ts";
 import { mendsLine, renameFixes, replace } from "./edits.ts";
 import { nearest } from "./nearest.ts";
 import { dimensionAt, mismatchFixes, nearUnits, unitOf } from "./read-issue-units.ts";
-import { isMending, measuresMeant, remarkMeant, wordOfTrade, writeFixes } from "./stray-words.ts";
+import { isMending, measuresMeant, remarkMeant } from "./stray-words.ts";
 import { syntaxFixes } from "./syntax-fixes.ts";
+import { writeFixes } from "./way.ts";
+import { wordOfTrade } from "./words-behind.ts";
 
 /** Longer lists of words are no help in a message. */
 const MOST_CHOICES = 8;

@@ -1,4 +1,5 @@
 import { speedReadings } from "../model/readings.ts";
+import { meantMs } from "../model/time-order.ts";
 import { READING_MISSING } from "./catalog/day.ts";
 import type { Rule } from "./check.ts";
 import { slotPlace } from "./places.ts";
@@ -13,7 +14,7 @@ export const readingMissing: Rule = ({ analysis, report }) => {
     const readings = speedReadings(day.trip);
     const said = new Set<number>();
     for (const { event, speed } of trolledDepths(day)) {
-      const timeMs = event.instant?.utcMs ?? 0;
+      const timeMs = meantMs(day.trip, event) ?? 0;
       const gap = readings.filter((reading) => reading.timeMs <= timeMs).length;
       if (speed !== undefined || said.has(gap)) continue;
       said.add(gap);

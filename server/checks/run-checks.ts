@@ -2,7 +2,7 @@
 import type { JournalAnalysis, TripAnalysis } from "../analysis/journal-analysis.ts";
 import type { Gear } from "../model/gear-types.ts";
 import { hasWord } from "../model/quantities.ts";
-import type { CheckContext, CheckRow, Finding, Place, ReportExtras, Rule, Severity } from "./check.ts";
+import type { CheckContext, CheckRow, Finding, Fix, Place, ReportExtras, Rule, Severity } from "./check.ts";
 import { TRIP_RULES } from "./day-rules.ts";
 import { ownerOf } from "./owners.ts";
 import { RULES } from "./rules.ts";
@@ -93,6 +93,7 @@ class CheckRun implements CheckContext {
     if (this.gearFor(place.lineIndex)?.quiet.has(row.slug) === true) return;
     if (row.isDoubt && this.#isSure(place.lineIndex)) return;
     const { start, stop, lineIndex } = place;
+    let { fixes = [] } = extras;
     this.findings.push({
       slug: row.slug,
       severity: choice ?? extras.severity ?? row.severities[0],
@@ -101,7 +102,10 @@ class CheckRun implements CheckContext {
       start,
       stop,
       related: extras.related ?? [],
-      fixes: extras.fixes ?? [],
+      get fixes(): readonly Fix[] {
+        if (typeof fixes === "function") fixes = fixes();
+        return fixes;
+      },
     });
   };
 

@@ -1,43 +1,72 @@
 import type { JournalAnalysis, TripAnalysis } from "../analysis/journal-analysis.ts";
 import type { LineDepth } from "../analysis/line-depth.ts";
-import { findItem, hasWord, measureOf } from "../model/quantities.ts";
+import { findItem, hasWord } from "../model/quantities.ts";
 import { propertiesOf } from "../model/trip.ts";
 import { SETBACK_EXCEEDS_OUT } from "./catalog/day.ts";
-import { DAY_FIXES } from "./catalog/day-titles.ts";
-import type { Fix, Rule } from "./check.ts";
+import { DAY_FIXES, DAY_RELATED } from "./catalog/day-titles.ts";
+import type { Fix, RelatedPlace, Rule } from "./check.ts";
 import { replace, valuePlace } from "./edits.ts";
 import { itemPlace } from "./places.ts";
 
-/** Flags a downrigger's lead that is longer than its cable: more often two numbers swapped than meant. */
+/**
+ * Flags a downrigger's lead that is longer than its cable: on one line more often two numbers swapped than meant; where
+ * one of the two stays as it was, perhaps forgotten.
+ */
 export const setbackExceedsOut: Rule = ({ analysis, report }) => {
   for (const day of analysis.trips) {
     if (propertiesOf(day.trip, "method").some((line) => hasWord(line, "shallow"))) continue;
     const usual = new Set<string>();
     for (const depth of day.depths) {
-      const lengths = statedLengths(day, depth);
+      const lengths = lengthsOf(day, depth);
       if (lengths === undefined) continue;
-      const { setbackM, outM } = lengths;
+      const { setbackM, outM, carried } = lengths;
       const isLong = setbackM > outM;
       const isSettled = usual.has(depth.rig) || hasWord(depth.event.line, "shallow");
       if (isLong) usual.add(depth.rig);
       else usual.delete(depth.rig);
       if (!isLong || isSettled || isTooShallowToSwap(depth, setbackM)) continue;
-      const place = itemPlace(depth.event.lineIndex, depth.event.line, "setback");
-      const fixes = swap(analysis, depth);
-      report(SETBACK_EXCEEDS_OUT, place, { gear: day.trip.gear, setbackM, outM }, { fixes });
+      const { lineIndex, line } = depth.event;
+      const data = { gear: day.trip.gear, setbackM, outM, carried };
+      if (carried === undefined) {
+        const place = itemPlace(lineIndex, line, "setback");
+        report(SETBACK_EXCEEDS_OUT, place, data, { fixes: swap(analysis, depth) });
+      } else {
+        const place = itemPlace(lineIndex, line, carried === "setback" ? "out" : "setback");
+        const related = lineBefore(analysis, day, depth, carried);
+        report(SETBACK_EXCEEDS_OUT, place, data, { severity: "information", related });
+      }
     }
   }
 };
 
-/** Both lengths, where a line of a downrigger states both: only then can they be swapped. */
-function statedLengths(
-  { trip }: TripAnalysis,
-  { event, rig }: LineDepth,
-): { setbackM: number; outM: number } | undefined {
+interface Lengths {
+  readonly setbackM: number;
+  readonly outM: number;
+  /** The one that isn't on the line and stays as it was. */
+  readonly carried: "setback" | "out" | undefined;
+}
+
+/** Both lengths of a downrigger's own line that states one of them at least. */
+function lengthsOf({ trip }: TripAnalysis, { event, rig, setting }: LineDepth): Lengths | undefined {
   if (trip.gear.rigs.get(rig)?.kind !== "downrigger") return undefined;
-  const setbackM = measureOf(event.line, "setback", "length", trip.gear.defaults);
-  const outM = measureOf(event.line, "out", "length", trip.gear.defaults);
-  return setbackM === undefined || outM === undefined ? undefined : { setbackM, outM };
+  const { setbackM, outM } = setting;
+  if (setbackM === undefined || outM === undefined) return undefined;
+  const [says, saysOut] = ["setback", "out"].map((word) => findItem(event.line, word) !== undefined);
+  if (!says && !saysOut) return undefined;
+  return { setbackM, outM, carried: !says ? "setback" : !saysOut ? "out" : undefined };
+}
+
+/** The last line before that says what stays as it was. */
+function lineBefore(
+  { uri }: JournalAnalysis,
+  { timeline: { ordered } }: TripAnalysis,
+  { event, rig }: LineDepth,
+  word: "setback" | "out",
+): RelatedPlace[] {
+  const before = ordered.slice(0, ordered.indexOf(event));
+  const last = before.findLast((one) => one.rig === rig && findItem(one.line, word) !== undefined);
+  if (last === undefined) return [];
+  return [{ uri, message: DAY_RELATED.statedHere, ...itemPlace(last.lineIndex, last.line, word) }];
 }
 
 /** Swapped, there would be more cable than water: then it is meant as it is. */

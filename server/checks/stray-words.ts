@@ -6,35 +6,15 @@ import { splitNumber } from "../../grammar/number-text.ts";
 import { quote } from "../../grammar/print.ts";
 import { type Dimension, findUnit } from "../../grammar/units.ts";
 import type { JournalAnalysis } from "../analysis/journal-analysis.ts";
-import { FIX_TITLES } from "./catalog/titles.ts";
-import type { Fix, FixEdit, Place } from "./check.ts";
+import type { Fix, Place } from "./check.ts";
 import { mendsLine, replace } from "./edits.ts";
 import { rowOf } from "./sound-lines.ts";
-
-/** A text to write, and the change that writes it. */
-export interface Way {
-  readonly text: string;
-  readonly edit: FixEdit;
-}
-
-/** One fix for each way; the only one is preferred. */
-export function writeFixes(ways: readonly Way[]): Fix[] {
-  return ways.map(({ text, edit }) => ({
-    title: FIX_TITLES.write(text),
-    edits: [edit],
-    isPreferred: ways.length === 1,
-  }));
-}
+import type { Way } from "./way.ts";
+import { wordsBehind } from "./words-behind.ts";
 
 /** True when a fix of one edit leaves a line that can be read. */
 export function isMending(analysis: JournalAnalysis, { edits }: Fix): boolean {
   return edits.every((edit) => mendsLine(analysis, edit));
-}
-
-/** The word of the line that a common word of the trade stands for: `setback` for `back`. */
-export function wordOfTrade(line: Line, word: string): string | undefined {
-  const row = isRead(line) ? rowOf(line) : undefined;
-  return row?.items.find((item) => item.not.includes(word.toLowerCase()))?.word;
 }
 
 /** The stray words of a line in quotes, where all of them are plain words and the line has no remark yet. */
@@ -57,8 +37,11 @@ export function measuresMeant(
   line: Line,
   place: Place,
 ): { readonly typed: string; readonly ways: readonly Way[] } | undefined {
-  if (issue.reason === "missing-value") return turnedAround(analysis, issue.word, line, place);
-  const stray = issue.reason === "stray-text" ? strayItem(line, place) : undefined;
+  if (issue.reason === "missing-value" || issue.reason === "repeated") {
+    const behind = wordsBehind(analysis, line, place);
+    if (behind !== undefined) return { typed: behind.typed, ways: [behind.way] };
+  }
+  const stray = strayMeasure(issue, line, place);
   const measure = stray === undefined ? undefined : measureIn(stray.text);
   if (stray === undefined || measure === undefined || !isRead(line)) return undefined;
   const items = (rowOf(line)?.items ?? []).filter(
@@ -68,7 +51,7 @@ export function measuresMeant(
       !line.items.some((item) => item.word === word),
   );
   const ways = items
-    .map((item) => wayTo(analysis.uri, { ...place, stop: stray.item.stop }, `${item.word} ${measure.text}`))
+    .map((item) => wayTo(analysis.uri, { ...place, stop: stray.stop }, `${item.word} ${measure.text}`))
     .filter(({ edit }) => mendsLine(analysis, edit));
   return { typed: measure.text, ways };
 }
@@ -77,23 +60,21 @@ function wayTo(uri: string, place: Place, text: string): Way {
   return { text, edit: replace(uri, place, text) };
 }
 
-/** `80 ft out` for `out 80 ft`: the measure before was read without its word, and the word has nothing behind it. */
-function turnedAround(
-  analysis: JournalAnalysis,
-  word: string,
+/** A measure that nothing on the line takes, or a second one where the first was taken without its word. */
+function strayMeasure(
+  issue: Extract<Issue, { code: "syntax" }>,
   line: Line,
   place: Place,
-): { readonly typed: string; readonly ways: readonly Way[] } | undefined {
-  if (!isRead(line)) return undefined;
-  const before = line.items.find((item) => item.stop <= place.start && isAdjacent(line, item, place));
-  if (before?.bare !== true || before.value.kind !== "quantity") return undefined;
-  const value = line.raw.slice(before.valueStart, before.stop);
-  const way = wayTo(analysis.uri, { ...place, start: before.start }, `${word} ${value}`);
-  return mendsLine(analysis, way.edit) ? { typed: value, ways: [way] } : undefined;
-}
-
-function isAdjacent({ raw }: Line, item: Item, place: Place): boolean {
-  return raw.slice(item.stop, place.start).trim() === "";
+): { readonly text: string; readonly stop: number } | undefined {
+  if (issue.reason === "stray-text") {
+    const stray = strayItem(line, place);
+    return stray === undefined ? undefined : { text: stray.text, stop: stray.item.stop };
+  }
+  if (issue.reason !== "repeated" || !isRead(line)) return undefined;
+  const second = line.items.find((item) => item.start === place.start && item.bare);
+  return second === undefined
+    ? undefined
+    : { text: line.raw.slice(second.valueStart, second.stop), stop: second.stop };
 }
 
 /** The stretch of a line that was not read and starts there. */

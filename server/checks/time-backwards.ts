@@ -12,6 +12,7 @@ export const timeBackwards: Rule = (context) => {
   for (const { trip } of context.analysis.trips) {
     const disorders = timeDisorders(trip).filter(({ slip }) => slip !== "afternoon");
     const sort = sortFix(context, trip, disorders);
+    // Half a file may have to move: none of the fixes is made before somebody asks for it, and this one once for all.
     for (const disorder of disorders) flag(context, trip, disorder, disorders, sort);
   }
 };
@@ -21,7 +22,7 @@ function flag(
   trip: Trip,
   disorder: Disorder,
   all: readonly Disorder[],
-  sort: Fix | undefined,
+  sort: () => Fix | undefined,
 ): void {
   const { slip, events, against } = disorder;
   if (slip === "afternoon") return;
@@ -34,8 +35,10 @@ function flag(
   };
   const message = slip === "ahead" ? DAY_RELATED.lineBelow : DAY_RELATED.lineAbove;
   const related = [{ uri: analysis.uri, message, ...stampPlace(against.lineIndex, against.line) }];
-  const dateFixes = slip === "next-day" ? dates(analysis.uri, trip, disorder) : [];
-  const fixes = [...dateFixes, ...moves({ analysis }, trip, disorder, all, sort)];
+  const fixes = (): Fix[] =>
+    slip === "next-day"
+      ? dates(analysis.uri, trip, disorder)
+      : moves({ analysis }, trip, disorder, all, sort());
   report(TIME_BACKWARDS, stampPlace(first.lineIndex, first.line), data, { related, fixes });
 }
 
@@ -67,7 +70,6 @@ function moves(
   all: readonly Disorder[],
   sort: Fix | undefined,
 ): Fix[] {
-  if (slip === "next-day") return [];
   const others = sort === undefined ? [] : [sort];
   if (all.length > MOST_MOVES) return others;
   const move = {
@@ -78,11 +80,18 @@ function moves(
   return [move, ...others];
 }
 
-/** Sorting every line that is out of order; undefined where that is one disorder alone. */
-function sortFix({ analysis }: CheckContext, trip: Trip, all: readonly Disorder[]): Fix | undefined {
+/** Makes, once and when asked, the sorting of every line that is out of order; undefined where that is one disorder alone. */
+function sortFix({ analysis }: CheckContext, trip: Trip, all: readonly Disorder[]): () => Fix | undefined {
   const movable = all.filter((disorder) => disorder.slip !== "next-day");
-  if (movable.length < 2) return undefined;
+  if (movable.length < 2) return () => undefined;
   const events = movable.flatMap((one) => one.events);
-  const edits = moveToTime(analysis, trip, events, misplacedLines(trip));
-  return { title: DAY_FIXES.sort(events.length), edits, isPreferred: false };
+  let made: Fix | undefined;
+  return () => {
+    made ??= {
+      title: DAY_FIXES.sort(events.length),
+      edits: moveToTime(analysis, trip, events, misplacedLines(trip)),
+      isPreferred: false,
+    };
+    return made;
+  };
 }

@@ -1,19 +1,24 @@
-import type { DepthPlace, LineDepth } from "../analysis/line-depth.ts";
+import type { LineDepth } from "../analysis/line-depth.ts";
+import { nearBottom } from "../analysis/near-bottom.ts";
+import type { Shoal } from "../analysis/shoals.ts";
 import { hasWord } from "../model/quantities.ts";
 import { THRESHOLDS, thresholdOf } from "../model/thresholds.ts";
-import { propertiesOf } from "../model/trip.ts";
+import { propertiesOf, type Trip } from "../model/trip.ts";
 import { TOUCHING_BOTTOM } from "./catalog/day.ts";
 import { DAY_FIXES, DAY_RELATED } from "./catalog/day-titles.ts";
-import type { Fix, Rule } from "./check.ts";
+import type { CheckContext, Fix, Rule } from "./check.ts";
 import { insert } from "./edits.ts";
 import { itemPlace } from "./places.ts";
 
 /**
- * Flags a ball or lure that the model puts within the margin of the bottom. Where that is meant, only cable that is
+ * Flags a ball or lure that the model puts within the margin of the bottom, as it goes out and where the bottom comes up
+ * under it later. Where that is meant, only cable that is
  * far longer than the way to the bottom is flagged.
  */
-export const touchingBottom: Rule = ({ analysis, report }) => {
-  for (const { trip, depths } of analysis.trips) {
+export const touchingBottom: Rule = (context) => {
+  const { analysis, report } = context;
+  for (const { trip, depths, shoals } of analysis.trips) {
+    for (const shoal of shoals) reportShoal(context, trip, shoal);
     const isDeep = propertiesOf(trip, "method").some((line) => hasWord(line, "deep"));
     const marginM = thresholdOf(trip.gear, THRESHOLDS.touchingBottom);
     for (const depth of depths) {
@@ -23,6 +28,7 @@ export const touchingBottom: Rule = ({ analysis, report }) => {
       if (bottom === undefined || what === undefined) continue;
       if (tooMuch === undefined && (isDeep || setting.onBottom)) continue;
       const data = {
+        kind: "line",
         gear: trip.gear,
         what,
         depthM: depth[what]?.depthM ?? 0,
@@ -40,6 +46,23 @@ export const touchingBottom: Rule = ({ analysis, report }) => {
   }
 };
 
+/** The bottom came up under lines that are out: told where it was read, with the lines that it finds too near. */
+function reportShoal({ analysis, report }: CheckContext, { gear }: Trip, shoal: Shoal): void {
+  const { event, shownM, lines } = shoal;
+  const related = lines.map(({ rig, putOut }) => ({
+    uri: analysis.uri,
+    message: DAY_RELATED.lineOf(rig),
+    ...itemPlace(putOut.lineIndex, putOut.line, "out"),
+  }));
+  const told = lines.map(({ putOut: { line }, ...found }) => ({
+    ...found,
+    verb: line.verb,
+    clock: line.clock,
+  }));
+  const place = itemPlace(event.lineIndex, event.line, "bottom");
+  report(TOUCHING_BOTTOM, place, { kind: "shoal", gear, bottomShownM: shownM, lines: told }, { related });
+}
+
 /** Cable longer than this many times the water, and some more, is never let out to reach the bottom (judgement). */
 const TOO_MUCH_TIMES = 1.5;
 const TOO_MUCH_MORE_M = 30 * 0.3048;
@@ -56,15 +79,6 @@ function tooMuchCable({
     return undefined;
   const { waterM } = bottom;
   return outM > TOO_MUCH_TIMES * waterM + TOO_MUCH_MORE_M ? { outM, waterM } : undefined;
-}
-
-/** A lure's own pull is a guess: it counts only where even the high end of its range is near the bottom. */
-function nearBottom({ ball, lure, bottom }: LineDepth, marginM: number): "ball" | "lure" | undefined {
-  if (bottom === undefined) return undefined;
-  const isNear = (place: DepthPlace | null, depthM: number | undefined): boolean =>
-    place !== null && (depthM ?? 0) > bottom.waterM - marginM;
-  if (isNear(ball, ball?.depthM)) return "ball";
-  return isNear(lure, lure?.depthM) && isNear(lure, lure?.lowM) ? "lure" : undefined;
 }
 
 function isMeant(uri: string, { event: { line, lineIndex } }: LineDepth): Fix {

@@ -5,6 +5,7 @@
 
 import { measureOf } from "./quantities.ts";
 import { countUpTo } from "./sorted.ts";
+import { meantMs } from "./time-order.ts";
 import type { Trip, TripEvent } from "./trip.ts";
 
 /** Where a reading came from; `probe` is on a rig. */
@@ -15,6 +16,7 @@ export interface Reading {
   readonly source: ReadingSource;
   /** The probe's rig. */
   readonly rig: string | undefined;
+  /** The minute it is meant for, UTC ms: put right where its half-day or date slipped. */
   readonly timeMs: number;
   readonly value: number;
   /** The depth it was read at, m, where its line states one: a probe's. */
@@ -70,11 +72,12 @@ function readingsOf(trip: Trip, word: string, dimension: "speed" | "temperature"
   const readings: Reading[] = [];
   for (const event of trip.events) {
     const source = SOURCES[event.line.verb];
-    if (source === undefined || event.instant === null) continue;
+    const timeMs = meantMs(trip, event);
+    if (source === undefined || timeMs === null) continue;
     const value = measureOf(event.line, word, dimension, trip.gear.defaults);
     if (value === undefined) continue;
     const depthM = measureOf(event.line, "depth", "length", trip.gear.defaults);
-    readings.push({ source, rig: event.rig, timeMs: event.instant.utcMs, value, depthM, event });
+    readings.push({ source, rig: event.rig, timeMs, value, depthM, event });
   }
   return readings.sort((a, b) => a.timeMs - b.timeMs);
 }

@@ -71,13 +71,13 @@ function doubtfulRigs(trip: Trip): ReadonlySet<string> {
 
 /**
  * Events sorted by time; a line without a clock stays behind the line above it, and so does one whose half-day or date
- * slipped. Stable.
+ * slipped, or whose approximate time may as well be the one above. Stable.
  */
 export function inTimeOrder(trip: Trip): TripEvent[] {
   const slipped = slippedLines(trip);
   let lastMs = Number.NEGATIVE_INFINITY;
   const keyed = trip.events.map((event) => {
-    if (event.instant !== null && !slipped.has(event.lineIndex)) lastMs = event.instant.utcMs;
+    if (event.instant !== null && !slipped.has(event.lineIndex)) lastMs = placedMs(trip, event) ?? lastMs;
     return { event, key: lastMs };
   });
   return keyed.sort((a, b) => (a.key === b.key ? 0 : a.key - b.key)).map(({ event }) => event);
@@ -104,6 +104,28 @@ export function slippedLines(trip: Trip): ReadonlyMap<number, number> {
 /** When a line is meant, UTC ms: as it says, put right where its half-day or date slipped; null without a clock. */
 export function meantMs(trip: Trip, { instant, lineIndex }: TripEvent): number | null {
   return instant === null ? null : instant.utcMs + (slippedLines(trip).get(lineIndex) ?? 0);
+}
+
+const knownPlaces = new WeakMap<Trip, ReadonlyMap<number, number>>();
+
+/**
+ * When a line takes effect among the others, UTC ms: as it is meant, and an approximate time that is near its place in
+ * the file at that place. Null without a clock.
+ */
+export function placedMs(trip: Trip, event: TripEvent): number | null {
+  const places = knownPlaces.get(trip) ?? approximatePlaces(trip);
+  knownPlaces.set(trip, places);
+  return places.get(event.lineIndex) ?? meantMs(trip, event);
+}
+
+/** Approximate times that were put into their place, by line number; those that slipped are told by their slip. */
+function approximatePlaces(trip: Trip): ReadonlyMap<number, number> {
+  const slipped = slippedLines(trip);
+  const places = new Map<number, number>();
+  for (const { event, ms } of clockedLines(trip)) {
+    if (event.line.approx && !slipped.has(event.lineIndex)) places.set(event.lineIndex, ms);
+  }
+  return places;
 }
 
 function findDisorders(trip: Trip): Disorder[] {
@@ -140,7 +162,8 @@ function clockedLines(trip: Trip): Clocked[] {
 function runBehind(clocked: readonly Clocked[], start: number): [Clocked, ...Clocked[]] {
   const aboveMs = clocked[start - 1]?.ms ?? Number.NEGATIVE_INFINITY;
   const run = [clocked[start] as Clocked] as [Clocked, ...Clocked[]];
-  for (const next of clocked.slice(start + 1)) {
+  for (let i = start + 1; i < clocked.length; i++) {
+    const next = clocked[i] as Clocked;
     if (next.ms < (run.at(-1)?.ms ?? 0) || next.ms >= aboveMs) break;
     run.push(next);
   }
@@ -203,8 +226,9 @@ function partsOf(
   above: Clocked | undefined,
   below: Clocked | undefined,
 ): Disorder[] {
-  const behind = run.filter((one) => above !== undefined && one.ms < above.ms);
-  const ahead = run.filter((one) => !behind.includes(one));
+  const isBehind = (one: Clocked): boolean => above !== undefined && one.ms < above.ms;
+  const behind = run.filter(isBehind);
+  const ahead = run.filter((one) => !isBehind(one));
   return [
     ...(above === undefined || behind.length === 0 ? [] : [disorder("before", behind, above.event)]),
     ...(below === undefined || ahead.length === 0 ? [] : [disorder("ahead", ahead, below.event)]),

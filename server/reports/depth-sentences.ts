@@ -5,6 +5,7 @@ import type { SpeedUsed } from "../analysis/speed-used.ts";
 import { SHAKY_CONDITIONING } from "../analysis/stream-used.ts";
 import { ageWords, clockWords, lengthWords, speedWords } from "../model/figures.ts";
 import type { Calibration, Gear } from "../model/gear-types.ts";
+import { meantMs } from "../model/time-order.ts";
 import { longLineSentences, sliderSentences } from "./long-line-sentences.ts";
 import { backWords, downWords, placeWords } from "./place-words.ts";
 
@@ -49,7 +50,7 @@ export function depthSentences(day: TripAnalysis, depth: LineDepth): string[] {
     ...(main.onBottom ? [] : doubtSentences(gear, depth)),
     ...(depth.speed === undefined
       ? []
-      : [speedSentence(day, depth.speed, depth.event.instant?.utcMs ?? 0, !main.onBottom)]),
+      : [speedSentence(day, depth.speed, meantMs(day.trip, depth.event) ?? 0, !main.onBottom)]),
     // What the bottom stopped stays there: neither range nor what-ifs would be of what hangs in the water.
     ...(main.onBottom
       ? []

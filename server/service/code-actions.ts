@@ -84,7 +84,9 @@ function editsMeet(a: FixEdit, b: FixEdit): boolean {
 function changesOf(edits: readonly FixEdit[]): Record<string, TextEdit[]> {
   const changes: Record<string, TextEdit[]> = {};
   for (const edit of edits) {
-    changes[edit.uri] = [...(changes[edit.uri] ?? []), { range: rangeOf(edit), newText: edit.text }];
+    const ofFile = changes[edit.uri] ?? [];
+    ofFile.push({ range: rangeOf(edit), newText: edit.text });
+    changes[edit.uri] = ofFile;
   }
   return changes;
 }

@@ -1,6 +1,6 @@
 import { expect, test } from "vitest";
 import { bitesOf, lureOfBite } from "../../server/analysis/bites.ts";
-import { buildTimeline } from "../../server/model/timeline.ts";
+import { buildTimeline } from "../../server/model/build-timeline.ts";
 import { readTrip } from "../model/read-trip.ts";
 
 const SET = "05:00 set P1 out 60 ft lure a slider b\n05:00 set S1 out 50 ft lure c\n";

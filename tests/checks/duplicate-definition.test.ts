@@ -68,6 +68,33 @@ test("a boat opened in two books is told at its first trip", () => {
   ]);
 });
 
+test.each<[string, string, string]>([
+  [
+    "file:///log/2030/boat.gear",
+    "file:///log/2031/boat.gear",
+    "line 1 of 2030/boat.gear and in line 1 of 2031/boat.gear",
+  ],
+  [
+    "file:///log/boat.gear",
+    "file:///log/old/boat.gear",
+    "line 1 of log/boat.gear and in line 1 of old/boat.gear",
+  ],
+  [
+    "file:///a/b/boat.gear",
+    "file:///c/b/boat.gear",
+    "line 1 of a/b/boat.gear and in line 1 of c/b/boat.gear",
+  ],
+  ["file:///boat.gear", "file:///log/boat.gear", "line 1 of boat.gear and in line 1 of log/boat.gear"],
+  [
+    "file:///log/Big%20Lake/boat.gear",
+    "file:///log/River/boat.gear",
+    "line 1 of Big Lake/boat.gear and in line 1 of River/boat.gear",
+  ],
+])("two books of one name are told apart by their folders: %s, %s", (one, other, words) => {
+  const books = { [one]: 'boat "Bright Penny"\n', [other]: 'boat "Bright Penny"\n' };
+  expect(findingsIn(OPENER, { books })[0]?.message).toContain(`is defined twice, in ${words}.`);
+});
+
 describe("fixes", () => {
   test("the second becomes a comment", () => {
     const before = 'boat "Tin Cup"\ncable wire steel\ncable wire braid  # new\n';

@@ -15,6 +15,10 @@ describe("quiet", () => {
     // Without a clock it is some time in the trip.
     "06:00 pull P1\ncatch P1 coho kept",
     "06:00 pull P1\n06:10 strike P1 sure",
+    // Approximate times are allowed to be a little off: the lines stand in the order they happened.
+    "05:14 set S1 out 50 ft\n~05:12 strike S1\n05:20 lost S1 fish\n05:30 pull P1",
+    "05:14 set S1 out 50 ft\n05:16 weather sky clear\n~05:12 strike S1",
+    "~05:14 set S1 out 50 ft\n05:12 strike S1",
     // A change puts it back.
     "06:00 lost P1 coho\n06:04 change P1 lure mini-spoon\n06:10 strike P1",
   ])("%j", (source) => {
@@ -52,6 +56,12 @@ test.each([
   06:00 tangle P1 with S1
   06:10 strike P1
                ^^ not-in-water P1 isn't back in the water: nothing has put it back since 06:00.
+  `,
+  // Written above its set it is not in the water, however approximate.
+  `
+  ~05:12 strike S1
+                ^^ not-in-water S1 isn't in the water: nothing has set it.
+  05:14 set S1 out 50 ft
   `,
   // Once until it is put in.
   `

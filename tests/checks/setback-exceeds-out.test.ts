@@ -7,8 +7,9 @@ test.each([
   `${SPEED}05:10 set P1 out 60 ft setback 60 ft`,
   `${SPEED}05:10 set P1 out 15 ft setback 60 ft shallow`,
   `${SPEED}05:10 set P1 out 15 ft setback 60 ft sure`,
-  // Only one of the two is said: nothing to swap.
-  `${SPEED}05:10 set P1 out 60 ft setback 15 ft\n05:20 move P1 out 10 ft\n05:30 move P1 setback 40 ft`,
+  // One of the two stays as it was.
+  `${SPEED}05:10 set P1 out 60 ft setback 15 ft\n05:20 move P1 out 20 ft\n05:30 move P1 setback 18 ft`,
+  `${SPEED}05:10 set P1 out 60 ft setback 15 ft\n05:20 move P1 out 10 ft shallow\n05:30 change P1 lure mini-spoon`,
   // No downrigger.
   `${SPEED}05:10 set SD out 15 ft setback 60 ft`,
   // Swapped, there would be more cable than water.
@@ -30,6 +31,20 @@ test.each([
   05:50 move P1 out 50 ft setback 20 ft
   06:00 move P1 out 15 ft setback 60 ft
                           ^^^^^^^^^^^^^ setback-exceeds-out
+  `,
+  // Carried from the line before: 15 ft back since 05:00.
+  `
+  05:32 move P1 out 12 ft
+                ^^^^^^^^^ setback-exceeds-out The lure is still 15 ft back, on 12 ft of cable now: is that meant?
+  05:40 move P1 out 10 ft
+  `,
+  `
+  05:32 move P1 setback 80 ft
+                ^^^^^^^^^^^^^ setback-exceeds-out The lure is 80 ft back now, on 60 ft of cable as before: is that meant?
+  05:40 move P1 out 100 ft
+  06:00 lost P1 coho
+  06:10 again P1 out 70 ft
+                 ^^^^^^^^^ setback-exceeds-out The lure is still 80 ft back, on 70 ft of cable now: is that meant?
   `,
 ])("%s", (source) => {
   checkTrolling(source);

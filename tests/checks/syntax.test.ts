@@ -64,7 +64,19 @@ const CASES = [
   `,
   `
   05:14 set P1 80 ft out
-                     ^^^ syntax out stands before its value: write out 80 ft.
+                     ^^^ syntax Each word stands before its number: write out 80 ft.
+  `,
+  `
+  05:14 set P1 80 ft out 20 ft back
+                     ^^^^^^^^^ syntax Each word stands before its number: write out 80 ft setback 20 ft.
+  `,
+  `
+  05:14 set P1 out 80 ft 20 ft back
+                         ^^^^^ syntax Each word stands before its number: write setback 20 ft.
+  `,
+  `
+  05:14 set P1 80 ft 20 ft
+                     ^^^^^ syntax What is 20 ft? Write above 20 ft, board 20 ft, setback 20 ft, leader 20 ft or fixed 20 ft.
   `,
   `
   05:14 set P1 setback 12 to 15 ft
@@ -171,6 +183,15 @@ describe("fixes", () => {
     ["06:14 catch P1 king 18", "18 in", "06:14 catch P1 king 18 in"],
   ])("%s, %s → %s", (before, fix, after) => {
     checkDayFix("syntax", before, after, { fix });
+  });
+
+  test("words go before their numbers", () => {
+    checkDayFix("syntax", "05:14 set P1 80 ft out 20 ft back", "05:14 set P1 out 80 ft setback 20 ft");
+    checkDayFix(
+      "syntax",
+      "05:14 set P1 80ft out 20 ft lead lure glow-spoon",
+      "05:14 set P1 out 80ft setback 20 ft lure glow-spoon",
+    );
   });
 
   test("an event is moved to the margin, a date out of the properties", () => {

@@ -1,4 +1,9 @@
 import { describe, expect, test } from "vitest";
+import { parse } from "../../grammar/parse.ts";
+import { analyzeJournal } from "../../server/analysis/journal-analysis.ts";
+import { runChecks } from "../../server/checks/run-checks.ts";
+import { timeBackwards } from "../../server/checks/time-backwards.ts";
+import { applyEdits } from "../harness/apply-edits.ts";
 import { checkDay, checkFixOf, fixTitles } from "./check-day.ts";
 
 test.each([
@@ -132,5 +137,46 @@ describe("fixes", () => {
       "Move all 2 lines that are out of order to their places",
     ]);
     checkFixOf("time-backwards", "opener", before, after, "Move all 2");
+  });
+});
+
+describe("a long file with a jump every few lines", () => {
+  /** A day of that many lines; every tenth is written after the one it comes before. */
+  const day = (count: number): string[] =>
+    Array.from({ length: count }, (_, n) => {
+      const seconds = 3600 + (n % 10 === 5 ? n - 2.5 : n) * 4;
+      const clock = new Date(seconds * 1000).toISOString().slice(11, 19);
+      return `${clock} weather "${n}"`;
+    });
+
+  /** Reads of lines: by the checks, and by making the fixes of every finding. */
+  function readsOf(lines: readonly string[]): { checking: number; fixing: number; fixed: string[] } {
+    const text = `trip 2031-06-21 "Bright Penny"\n  zone UTC\n${lines.join("\n")}\n`;
+    const read = parse(text);
+    let reads = 0;
+    const counted = new Proxy(read.journal.lines, {
+      get: (target, key, receiver) => {
+        if (typeof key === "string" && /^\d+$/u.test(key)) reads++;
+        return Reflect.get(target, key, receiver) as unknown;
+      },
+    });
+    const file = { ...read, journal: { ...read.journal, lines: counted } };
+    const analysis = analyzeJournal({ uri: "file:///day.trip", parse: file }, []);
+    const start = reads;
+    const findings = runChecks(analysis, undefined, [timeBackwards]);
+    const checking = reads - start;
+    const sorted = findings.map((finding) => finding.fixes.find(({ title }) => title.includes("Move all")));
+    expect(new Set(sorted).size).toBe(1);
+    const fixed = applyEdits(text, sorted[0]?.edits ?? []).split("\n");
+    return { checking, fixing: reads - start - checking, fixed };
+  }
+
+  test("no fix is made before it is asked for, then one for all, with work that grows with the lines", () => {
+    const [short, long] = [readsOf(day(1000)), readsOf(day(2000))];
+    expect(long.fixed.slice(2, -1)).toEqual(day(2000).sort());
+    // One look at each of the 200 lines told of, whether it says sure.
+    expect(long.checking).toBe(200);
+    expect(long.fixing).toBeGreaterThan(2000);
+    expect(long.fixing / short.fixing).toBeLessThan(2.2);
   });
 });

@@ -1,6 +1,6 @@
 import { describe, expect, test } from "vitest";
+import { buildTimeline } from "../../server/model/build-timeline.ts";
 import { localClock } from "../../server/model/local-time.ts";
-import { buildTimeline } from "../../server/model/timeline.ts";
 import { readTrip } from "./read-trip.ts";
 
 /** Stretches as `P1 fishing 05:00 60`: the rig, its state, from when, for how many minutes. */

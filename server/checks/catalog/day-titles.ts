@@ -35,5 +35,6 @@ export const DAY_RELATED = {
   otherTrip: "the other trip",
   out: "how much cable is out",
   holds: "what the rig holds",
+  statedHere: "said here",
   lineOf: (rig: string): string => `${rig} as it is out`,
 } as const;

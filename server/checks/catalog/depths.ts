@@ -7,46 +7,86 @@ import { ageWords, colorWords, countWords, lengthWords, speedWords, wholeLength 
 
 const since = "0.1.0";
 
+/** A line that is out, over a bottom that has come up since; named by the line that let it out. */
+interface LineOverShoal {
+  readonly rig: string;
+  readonly what: "ball" | "lure";
+  readonly depthM: number;
+  readonly isStopped: boolean;
+  readonly verb: string;
+  readonly clock: string | null;
+}
+
+const LET_OUT: Readonly<Record<string, string>> = { set: "set", move: "moved", again: "back in" };
+
+function overShoal(gear: Gear, { rig, what, depthM, isStopped, verb, clock }: LineOverShoal): string {
+  const letOut = `${LET_OUT[verb] ?? "out"}${clock === null ? "" : ` at ${clock}`}`;
+  return `${rig}'s ${what}, ${letOut}, is ${nearWords(gear, depthM, isStopped)}`;
+}
+
+const nearWords = (gear: Gear, depthM: number, isStopped: boolean): string =>
+  isStopped ? "on the bottom" : `about ${lengthWords(gear, depthM)} down`;
+
 /** A ball or lure near the bottom. */
-export const TOUCHING_BOTTOM = check<{
-  gear: Gear;
-  what: "ball" | "lure";
-  depthM: number;
-  isStopped: boolean;
-  /** How much cable lies over how much water, where that is far too much of it. */
-  tooMuch: { outM: number; waterM: number } | undefined;
-  bottomShownM: number;
-  bottomAgeMs: number;
-}>({
+export const TOUCHING_BOTTOM = check<
+  | {
+      kind: "line";
+      gear: Gear;
+      what: "ball" | "lure";
+      depthM: number;
+      isStopped: boolean;
+      /** How much cable lies over how much water, where that is far too much of it. */
+      tooMuch: { outM: number; waterM: number } | undefined;
+      bottomShownM: number;
+      bottomAgeMs: number;
+    }
+  | { kind: "shoal"; gear: Gear; bottomShownM: number; lines: readonly LineOverShoal[] }
+>({
   slug: "touching-bottom",
   severities: ["warning"],
-  summary: "The computed depth of a ball or lure comes within the margin of the bottom.",
+  summary:
+    "The computed depth of a ball or lure comes within the margin of the bottom, as it goes out or as the bottom comes up.",
   quietWhen:
-    "the line says on-bottom or the trip says method deep and the cable is no longer than 1.5 times the water and 30 ft, no bottom was read within the hour, the boat ran since, or a lure may as well run clear",
+    "the line says on-bottom or the trip says method deep and the cable is no longer than 1.5 times the water and 30 ft, no bottom was read within the hour, the boat ran since, a lure may as well run clear, or a line that is out is moved or pulled within 5 minutes of the reading",
   isDoubt: true,
   isFixable: true,
   since,
-  message: ({ gear, what, depthM, isStopped, tooMuch, bottomShownM, bottomAgeMs }) => {
+  message: (data) => {
+    const { gear, bottomShownM } = data;
+    if (data.kind === "shoal")
+      return `The bottom has come up to ${lengthWords(gear, bottomShownM)}: ${data.lines.map((line) => overShoal(gear, line)).join("; ")}.`;
+    const { what, depthM, isStopped, tooMuch, bottomAgeMs } = data;
     if (tooMuch !== undefined)
       return `${lengthWords(gear, tooMuch.outM)} of cable over ${lengthWords(gear, tooMuch.waterM)} of water: the ball would lie far from where it is let down. Is one of the two wrong?`;
-    const where = isStopped ? "on the bottom" : `about ${lengthWords(gear, depthM)} down`;
+    const where = nearWords(gear, depthM, isStopped);
     const age = bottomAgeMs < 60_000 ? "just now" : `${ageWords(bottomAgeMs)} ago`;
     return `The ${what} is ${where}; bottom last read ${lengthWords(gear, bottomShownM)}, ${age}.`;
   },
 });
 
 /** A lead longer than the cable. */
-export const SETBACK_EXCEEDS_OUT = check<{ gear: Gear; setbackM: number; outM: number }>({
+export const SETBACK_EXCEEDS_OUT = check<{
+  gear: Gear;
+  setbackM: number;
+  outM: number;
+  /** The one that isn't on the line and stays as it was. */
+  carried: "setback" | "out" | undefined;
+}>({
   slug: "setback-exceeds-out",
-  severities: ["warning"],
+  severities: ["warning", "information"],
   summary: "A lure's setback is longer than the cable out; the two numbers may be swapped.",
   quietWhen:
     "the trip says method shallow, the line says shallow, the rig was set like that before, or the water is too shallow for the swap",
   isDoubt: true,
   isFixable: true,
   since,
-  message: ({ gear, setbackM, outM }) =>
-    `The lure is ${lengthWords(gear, setbackM)} back on ${lengthWords(gear, outM)} of cable: are the two swapped?`,
+  message: ({ gear, setbackM, outM, carried }) => {
+    const [back, out] = [lengthWords(gear, setbackM), lengthWords(gear, outM)];
+    if (carried === undefined) return `The lure is ${back} back on ${out} of cable: are the two swapped?`;
+    return carried === "setback"
+      ? `The lure is still ${back} back, on ${out} of cable now: is that meant?`
+      : `The lure is ${back} back now, on ${out} of cable as before: is that meant?`;
+  },
 });
 
 /** Farther behind than there is cable. */

@@ -19,7 +19,7 @@ const SENTENCES: { readonly [R in Reason]: (problem: Of<R> & SyntaxProblem) => s
       : `${verb} needs ${slotWords(label)} before ${before}.`,
   "missing-value": ({ word, wants, found, meant = [] }) =>
     meant.length > 0
-      ? `${word} stands before its value: write ${anyOf(meant)}.`
+      ? wordFirst(anyOf(meant))
       : `${word} needs ${valueWords(wants)}${found === "" ? "." : `; ${shown(found)} is none.`}`,
   "missing-item": ({ verb, needs, example }) =>
     needs.length > 1
@@ -31,12 +31,14 @@ const SENTENCES: { readonly [R in Reason]: (problem: Of<R> & SyntaxProblem) => s
     `This line has ${length} characters; lines of more than ${longest} are kept as they are and not read.`,
   "open-quote": () => "A quote is opened here and never closed.",
   "stray-text": ({ text, verb, typed, meant = [] }) =>
-    meant.length > 0
-      ? `What is ${typed}? Write ${anyOf(meant)}.`
-      : `Nothing on this ${verb} line takes ${shown(text)}.`,
+    meant.length > 0 ? whatIs(typed, meant) : `Nothing on this ${verb} line takes ${shown(text)}.`,
   "no-range": ({ word }) => `${word} is one figure, not a range.`,
   exclusive: ({ word, other }) => `${other} and ${word} can't both be so; keep one.`,
-  repeated: ({ word }) => `${word} is said twice on this line; keep one.`,
+  repeated: ({ word, typed, meant = [] }) => {
+    const [only, ...others] = meant;
+    if (only === undefined) return `${word} is said twice on this line; keep one.`;
+    return others.length > 0 ? whatIs(typed, meant) : wordFirst(only);
+  },
   "bad-clock": ({ text }) => `${shown(text)} is no time of day; write it like 05:14.`,
   "bad-date": ({ text }) => `${shown(text)} is no day of the calendar; write it like 2031-06-21.`,
   "bad-position": ({ text }) =>
@@ -55,6 +57,10 @@ export function syntaxSentence(problem: SyntaxProblem): string {
   const sentence = SENTENCES[problem.reason] as (problem: SyntaxProblem) => string;
   return sentence(problem);
 }
+
+const wordFirst = (meant: string): string => `Each word stands before its number: write ${meant}.`;
+const whatIs = (typed: string, meant: readonly string[]): string =>
+  `What is ${typed}? Write ${anyOf(meant)}.`;
 
 function nothingHappened(typed: string): string {
   const stamp = typed.trim();
