@@ -8,7 +8,7 @@ import { changedFlow, deepSpeedMS } from "../physics/flow-profile.ts";
 import type { RigReading } from "./calibration-readings.ts";
 import { createDepthMemo, solveTask } from "./depth-memo.ts";
 
-/** A depth that was expected where one was measured, with its 80 % range, m. */
+/** A depth that was expected where one was measured, with its 80 % range, m. The range is solved when it is looked at. */
 export interface ExpectedReading {
   readonly reading: RigReading;
   readonly depthM: number;
@@ -20,6 +20,8 @@ export interface ExpectedReading {
    * beyond 1 it lies outside.
    */
   readonly off: number;
+  /** As much at most: as a share of the instrument's own error alone, which takes no range. */
+  readonly offAtMost: number;
 }
 
 const memo = createDepthMemo();
@@ -31,16 +33,24 @@ export function expectedReading(reading: RigReading): ExpectedReading | undefine
   const answer = solveTask(reading.task, memo);
   const place = answer.ok ? (as === "probe-depth" ? answer.probe : answer.ball) : undefined;
   if (place === undefined) return undefined;
-  const { depthM, lowM, highM } = place;
-  const side = measuredM < depthM ? depthM - lowM : highM - depthM;
-  const own = DEVIATIONS_80 * Math.hypot(sdM, DEFAULTS.modelDepthShare.value * depthM);
+  const { depthM } = place;
+  const apartM = Math.abs(measuredM - depthM);
+  const ownM = DEVIATIONS_80 * Math.hypot(sdM, DEFAULTS.modelDepthShare.value * depthM);
   return {
     reading,
     depthM,
-    lowM,
-    highM,
     measuredM,
-    off: Math.abs(measuredM - depthM) / Math.hypot(side, own),
+    offAtMost: apartM / ownM,
+    get lowM() {
+      return place.lowM;
+    },
+    get highM() {
+      return place.highM;
+    },
+    get off() {
+      const sideM = measuredM < depthM ? depthM - place.lowM : place.highM - depthM;
+      return apartM / Math.hypot(sideM, ownM);
+    },
   };
 }
 
