@@ -69,8 +69,21 @@ const MOST_COUNTER_SHARE = 0.3;
 const SPEED_TIMES = [0.4, 2] as const;
 const DRAG_TIMES = [0.25, 4] as const;
 
-/** What would explain a reading, each change by itself. */
-export function explain({ task, reading, counterM }: RigReading): Explanations {
+/** Explanations of the latest measured depth, by the answer for the setting that it was measured at. */
+const explained = new WeakMap<object, { readonly reading: CalibrationReading; readonly why: Explanations }>();
+
+/** What would explain a reading, each change by itself; kept with the answer for its setting. */
+export function explain(of: RigReading): Explanations {
+  const { as, measuredM } = of.reading;
+  const answer = solveTask(of.task, memo);
+  const known = explained.get(answer);
+  if (known?.reading.measuredM === measuredM && known.reading.as === as) return known.why;
+  const why = sought(of);
+  explained.set(answer, { reading: of.reading, why });
+  return why;
+}
+
+function sought({ task, reading, counterM }: RigReading): Explanations {
   const rig = task.downrigger;
   const deepMS = deepSpeedMS(rig.flow);
   const isOut = (outM: number): boolean => Math.abs(outM - counterM) <= MOST_COUNTER_SHARE * counterM;

@@ -6,8 +6,10 @@ import type { Setting } from "../model/setting.ts";
 import type { CableSpread, Timeline } from "../model/timeline.ts";
 import { cableRigOf, type Trip, type TripEvent } from "../model/trip.ts";
 import { type BottomReading, bottomAt } from "./bottom.ts";
+import { depthKept } from "./depth-kept.ts";
 import type { DepthMemo } from "./depth-memo.ts";
 import type { DepthPlace } from "./depth-place.ts";
+import { trippedBy } from "./diver-tripped.ts";
 import { downriggerDepth } from "./downrigger-depth.ts";
 import { longLineDepth } from "./long-line-depth.ts";
 import { usableTemperatures } from "./odd-temperature.ts";
@@ -106,13 +108,21 @@ function depthsOf(
       timeMs === undefined ? undefined : waterAt(profiles, temperatures, timeMs, reachM, sources.ages);
     const bottom = timeMs === undefined ? undefined : bottomAt(trip, timeMs, sources.bottomHeldMs);
     const base = { event, rig: event.rig, setting, speed, water, bottom, cableRig };
+    const isTripped = isDiver(trip, event.rig) && trippedBy(timeline, event) !== undefined;
+    const inputs = { gear: trip.gear, memo: sources.memo, rods, isTripped };
     depths.push(
-      cableRig === undefined
-        ? longLineDepth(trip, timeline, base, sources.memo)
-        : downriggerDepth(trip, base, rods, sources.memo),
+      depthKept(base, inputs, () =>
+        cableRig === undefined
+          ? longLineDepth(trip, base, isTripped, sources.memo)
+          : downriggerDepth(trip, base, rods, sources.memo),
+      ),
     );
   }
   return depths;
+}
+
+function isDiver({ gear }: Trip, rig: string): boolean {
+  return gear.rigs.get(rig)?.kind === "diver";
 }
 
 /** About how deep a line hangs, for the temperature around it: cable goes down, long lines a quarter of their length. */

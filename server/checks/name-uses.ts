@@ -72,8 +72,7 @@ function collect(analysis: JournalAnalysis): UsesByKind {
 function doubtfulUsesIn(stretch: Stretch): UsesByKind {
   const byKind = new Map<SlotRow["of"], NameUse[]>();
   for (const { line, lineIndex } of soundLinesIn(stretch)) {
-    for (const { kind, use } of usesOn(stretch.analysis, line, lineIndex)) {
-      if (isPlainlyHeld(kind, use)) continue;
+    for (const { kind, use } of doubtfulUsesOn(stretch.analysis, line, lineIndex)) {
       const uses = byKind.get(kind);
       if (uses === undefined) byKind.set(kind, [use]);
       else uses.push(use);
@@ -91,30 +90,35 @@ const HELD: Readonly<Partial<Record<SlotRow["of"], (gear: Gear) => ReadonlyMap<s
 };
 
 /** True for a known species, and where an event of a trip uses gear that the books hold on its day: nearly always. */
-function isPlainlyHeld(kind: SlotRow["of"], { name, isEvent, owner }: NameUse): boolean {
+function isPlainlyHeld(kind: SlotRow["of"], name: string, dayGear: Gear | undefined): boolean {
   if (kind === "species") return findSpecies(name) !== undefined;
-  return isEvent && owner?.trip !== undefined && HELD[kind]?.(owner.gear).has(name) === true;
+  return dayGear !== undefined && HELD[kind]?.(dayGear).has(name) === true;
 }
 
-function usesOn(
+function doubtfulUsesOn(
   analysis: JournalAnalysis,
   line: ReadLine,
   lineIndex: number,
 ): { kind: SlotRow["of"]; use: NameUse }[] {
+  const names = writtenNames(line);
+  if (names.length === 0) return [];
   const isEvent = rowOf(line)?.place === "event";
   const owner = isEvent ? ownerOf(analysis, lineIndex) : ownerNear(analysis, lineIndex);
   const isUntold = owner === undefined ? isEvent : !owner.isDescribed;
-  return writtenNames(line).flatMap(({ kind, ...written }) => {
-    if (isUntold && kind !== "zone") return [];
-    const { start, stop, text, ...rest } = written;
-    const name = text.normalize("NFC");
-    return [{ kind, use: { ...rest, name, place: { lineIndex, start, stop }, line, owner, isEvent } }];
-  });
+  const dayGear = isEvent && owner?.trip !== undefined ? owner.gear : undefined;
+  const uses: { kind: SlotRow["of"]; use: NameUse }[] = [];
+  for (const { kind, name, quoted, word, start, stop } of names) {
+    if ((isUntold && kind !== "zone") || isPlainlyHeld(kind, name, dayGear)) continue;
+    const place = { lineIndex, start, stop };
+    uses.push({ kind, use: { name, quoted, place, line, word, owner, isEvent } });
+  }
+  return uses;
 }
 
 interface WrittenName {
   readonly kind: SlotRow["of"];
-  readonly text: string;
+  /** In Unicode NFC. */
+  readonly name: string;
   readonly quoted: boolean;
   readonly start: number;
   readonly stop: number;
@@ -137,7 +141,7 @@ function slotNames(line: ReadLine): WrittenName[] {
   return line.slots.flatMap(({ text, quoted, start, stop }, index) => {
     const kind = slots[Math.min(index, slots.length - 1)]?.of;
     if (kind === undefined || (index === 0 && DEFINING.has(line.verb))) return [];
-    return [{ kind, text, quoted, start, stop, word: undefined }];
+    return [{ kind, name: text.normalize("NFC"), quoted, start, stop, word: undefined }];
   });
 }
 
@@ -146,6 +150,7 @@ function itemNames(line: ReadLine): WrittenName[] {
   return line.items.flatMap(({ word, value, valueStart, stop }) => {
     const type = row?.words.get(word)?.type;
     if (value.kind !== "name" || type?.kind !== "name") return [];
-    return [{ kind: type.of, text: value.text, quoted: value.quoted, start: valueStart, stop, word }];
+    const name = value.text.normalize("NFC");
+    return [{ kind: type.of, name, quoted: value.quoted, start: valueStart, stop, word }];
   });
 }

@@ -28,9 +28,13 @@ export function underOpeners<T>(analysis: JournalAnalysis, question: Question<T>
   return starts.map((start, n) => {
     const owner = owners[n - 1];
     const stop = starts[n + 1] ?? analysis.parse.journal.lines.length;
-    const ask = (): T => question({ analysis, owner, start, stop });
-    return owner?.trip === undefined ? ask() : answerKept(owner, question, ask);
+    return answerIn({ analysis, owner, start, stop }, question);
   });
+}
+
+function answerIn<T>(stretch: Stretch, question: Question<T>): T {
+  const { owner } = stretch;
+  return owner?.trip === undefined ? question(stretch) : answerKept(owner, question, () => question(stretch));
 }
 
 /** The same where each answer is a list, as one list. */
@@ -52,7 +56,11 @@ function answerKept<T>(owner: Owner, question: Question<T>, ask: () => T): T {
 }
 
 /** The lines of a stretch whose words were read without an issue. */
-export function soundLinesIn({ analysis: { parse }, start, stop }: Stretch): SoundLine[] {
+export function soundLinesIn(stretch: Stretch): readonly SoundLine[] {
+  return answerIn(stretch, readSoundLines);
+}
+
+function readSoundLines({ analysis: { parse }, start, stop }: Stretch): SoundLine[] {
   const found: SoundLine[] = [];
   for (let lineIndex = start; lineIndex < stop; lineIndex++) {
     const line = parse.journal.lines[lineIndex];

@@ -3,6 +3,7 @@
  * interpolated when no minute between is stale; after the last they are held; before the first the next one serves, labeled; past a stated age none is used.
  */
 
+import type { Gear } from "./gear-types.ts";
 import { measureOf } from "./quantities.ts";
 import { countUpTo } from "./sorted.ts";
 import type { Trip, TripEvent } from "./trip.ts";
@@ -54,29 +55,61 @@ export const READING_AGES: ReadingAges = {
   aheadMs: 60 * MINUTE_MS,
 };
 
-/** Speed readings: through the water at the probe and on top, and over ground. */
-export function speedReadings(trip: Trip): Reading[] {
-  return readingsOf(trip, "speed", "speed");
+const speedsOfTrip = new WeakMap<Trip, readonly Reading[]>();
+const temperaturesOfTrip = new WeakMap<Trip, readonly Reading[]>();
+
+/** Speed readings: through the water at the probe and on top, and over ground. Kept with the trip. */
+export function speedReadings(trip: Trip): readonly Reading[] {
+  const known = speedsOfTrip.get(trip) ?? readingsOf(trip, "speed", "speed");
+  speedsOfTrip.set(trip, known);
+  return known;
 }
 
-/** Temperature readings at the probe and on top. */
-export function temperatureReadings(trip: Trip): Reading[] {
-  return readingsOf(trip, "temp", "temperature");
+/** Temperature readings at the probe and on top. Kept with the trip. */
+export function temperatureReadings(trip: Trip): readonly Reading[] {
+  const known = temperaturesOfTrip.get(trip) ?? readingsOf(trip, "temp", "temperature");
+  temperaturesOfTrip.set(trip, known);
+  return known;
 }
 
 const SOURCES: Readonly<Record<string, ReadingSource>> = { probe: "probe", surface: "surface", gps: "gps" };
 
-function readingsOf(trip: Trip, word: string, dimension: "speed" | "temperature"): Reading[] {
+function readingsOf(
+  trip: Trip,
+  word: keyof typeof readingsOfEvents,
+  dimension: "speed" | "temperature",
+): Reading[] {
   const readings: Reading[] = [];
   for (const event of trip.events) {
     const source = SOURCES[event.line.verb];
     if (source === undefined || event.instant === null) continue;
-    const value = measureOf(event.line, word, dimension, trip.gear.defaults);
-    if (value === undefined) continue;
-    const depthM = measureOf(event.line, "depth", "length", trip.gear.defaults);
-    readings.push({ source, rig: event.rig, timeMs: event.instant.utcMs, value, depthM, event });
+    const reading = readingKept(event, source, word, dimension, trip.gear);
+    if (reading !== null) readings.push(reading);
   }
   return readings.sort((a, b) => a.timeMs - b.timeMs);
+}
+
+/** By what is read; the very same for the very same event and gear. */
+const readingsOfEvents = {
+  speed: new WeakMap<TripEvent, { readonly gear: Gear; readonly reading: Reading | null }>(),
+  temp: new WeakMap<TripEvent, { readonly gear: Gear; readonly reading: Reading | null }>(),
+};
+
+function readingKept(
+  event: TripEvent,
+  source: ReadingSource,
+  word: keyof typeof readingsOfEvents,
+  dimension: "speed" | "temperature",
+  gear: Gear,
+): Reading | null {
+  const known = readingsOfEvents[word].get(event);
+  if (known?.gear === gear) return known.reading;
+  const value = measureOf(event.line, word, dimension, gear.defaults);
+  const depthM = measureOf(event.line, "depth", "length", gear.defaults);
+  const timeMs = event.instant?.utcMs ?? Number.NaN;
+  const reading = value === undefined ? null : { source, rig: event.rig, timeMs, value, depthM, event };
+  readingsOfEvents[word].set(event, { gear, reading });
+  return reading;
 }
 
 const bySource = new WeakMap<readonly Reading[], Map<ReadingSource, readonly Reading[]>>();
