@@ -3,11 +3,16 @@ import fc from "fast-check";
 import { expect, test } from "vitest";
 import type { LanguageService } from "../../server/service/language-service.ts";
 import { EVERYTHING, openService, URI } from "../service/open-service.ts";
-import { SOUND_EXAMPLES } from "./grammar-settings.ts";
+import { EXAMPLES, SOUND_EXAMPLES } from "./grammar-settings.ts";
 
 const BOOK = SOUND_EXAMPLES.find((text) => text.startsWith("boat") || text.includes("\nboat ")) ?? "";
-const DAYS = SOUND_EXAMPLES.filter((text) => text !== BOOK).slice(0, 3);
-const ALL_DAYS = DAYS.join("\n");
+const isDay = (text: string): boolean => text.startsWith("trip") || text.includes("\ntrip ");
+/** Days that have findings, below one that has none. */
+const WRONG = EXAMPLES.filter((text) => isDay(text) && !SOUND_EXAMPLES.includes(text)).slice(0, 3);
+const ALL_DAYS = [
+  ...SOUND_EXAMPLES.filter((text) => isDay(text) && text !== BOOK).slice(0, 1),
+  ...WRONG,
+].join("\n");
 
 /** One edit of a line: by its share of the way down, so that it fits any text. */
 const lineEdit = fc.record({
@@ -17,6 +22,7 @@ const lineEdit = fc.record({
 });
 
 test("diagnostics, hints and hovers after edits, as if opened anew", () => {
+  let found = 0;
   fc.assert(
     fc.property(
       fc.constantFrom({ text: ALL_DAYS, book: BOOK }, { text: `${BOOK}\n${ALL_DAYS}`, book: "" }),
@@ -29,11 +35,13 @@ test("diagnostics, hints and hovers after edits, as if opened anew", () => {
           now = edited(now, edit);
           service.update(URI, i + 2, now);
         });
+        found += service.diagnostics(URI).length;
         expect(answersOf(service, now)).toEqual(answersOf(openService(now, { book }), now));
       },
     ),
     { seed: 20310704, numRuns: 12 },
   );
+  expect(found).toBeGreaterThan(100);
 });
 
 function edited(text: string, { at, what, digit }: { at: number; what: string; digit: number }): string {
