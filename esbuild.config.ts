@@ -2,7 +2,7 @@
  * Bundles everything that is shipped: the extension, the language server and the command line.
  *
  *     node esbuild.config.ts            bundle into dist/
- *     node esbuild.config.ts --only F   bundle only what is written to F or names that start so, like dist/server.cjs
+ *     node esbuild.config.ts --only F   bundle only what is written to F or names that start so, like dist/server
  *     node esbuild.config.ts --sizes    and print what each bundle is made of
  *     node esbuild.config.ts --tests    and bundle the tests that run inside the editor
  *     node esbuild.config.ts --watch    and bundle again whenever a source file changes
@@ -13,6 +13,7 @@ import { parseArgs } from "node:util";
 import { analyzeMetafile, type BuildOptions, build, context } from "esbuild";
 import { COMMAND_LINE } from "./esbuild.command-line.ts";
 import { leanLibraries } from "./esbuild.lean.ts";
+import { SERVER } from "./esbuild.server.ts";
 
 /** One bundle: where it starts, where it goes, and what differs from the options that all share. */
 interface Bundle {
@@ -21,7 +22,6 @@ interface Bundle {
   readonly options: BuildOptions;
 }
 
-const forServer: BuildOptions = { plugins: [leanLibraries({ isServer: true })] };
 const forClient: BuildOptions = { plugins: [leanLibraries({ isServer: false })] };
 const forEditor: BuildOptions = { platform: "node", format: "cjs", target: "node20", external: ["vscode"] };
 
@@ -31,7 +31,7 @@ const shipped: readonly Bundle[] = [
     outfile: "dist/extension.cjs",
     options: { ...forEditor, ...forClient },
   },
-  { entry: "server/lsp/main-node.ts", outfile: "dist/server.cjs", options: { ...forEditor, ...forServer } },
+  ...SERVER,
   ...COMMAND_LINE,
 ];
 
