@@ -2,7 +2,7 @@
  * Bundles everything that is shipped: the extension, the language server and the command line.
  *
  *     node esbuild.config.ts            bundle into dist/
- *     node esbuild.config.ts --only F   bundle only what is written to F or names that start so, like dist/server.cjs
+ *     node esbuild.config.ts --only F   bundle only what is written to F or names that start so, like dist/server
  *     node esbuild.config.ts --sizes    and print what each bundle is made of
  *     node esbuild.config.ts --tests    and bundle the tests that run inside the editor
  *     node esbuild.config.ts --watch    and bundle again whenever a source file changes
@@ -14,6 +14,7 @@ import { analyzeMetafile, type BuildOptions, build, context } from "esbuild";
 import { COMMAND_LINE } from "./esbuild.command-line.ts";
 import { fetchLate, type LateBundle, lateEntry } from "./esbuild.late.ts";
 import { leanLibraries } from "./esbuild.lean.ts";
+import { SERVER } from "./esbuild.server.ts";
 
 /** One bundle: where it starts, where it goes, and what differs from the options that all share. */
 interface Bundle {
@@ -24,22 +25,13 @@ interface Bundle {
   readonly late?: LateBundle;
 }
 
-/** What the readings say of the water, with the libraries for sun, moon and distances. */
-const water: LateBundle = {
-  outfile: "dist/server-water.cjs",
-  modules: [
-    "server/analysis/summary.ts",
-    "server/analysis/water-day.ts",
-    "server/checks/water-rules.ts",
-    "server/reports/water-reading-sentences.ts",
-    "server/reports/water-sentences.ts",
-    "server/reports/water-summary-sentences.ts",
-  ],
-};
-
 /** In a browser: the extension as a module of the editor's worker, the server as a worker of its own. */
 const forBrowser: BuildOptions = { platform: "browser", target: "es2023", external: ["vscode"] };
-const forServer: BuildOptions = { plugins: [leanLibraries({ isServer: true })] };
+const forWorker: BuildOptions = {
+  ...forBrowser,
+  plugins: [leanLibraries({ isServer: true })],
+  format: "iife",
+};
 const forClient: BuildOptions = { plugins: [leanLibraries({ isServer: false })] };
 const forEditor: BuildOptions = { platform: "node", format: "cjs", target: "node20", external: ["vscode"] };
 
@@ -49,22 +41,13 @@ const shipped: readonly Bundle[] = [
     outfile: "dist/extension.cjs",
     options: { ...forEditor, ...forClient },
   },
-  {
-    entry: "server/lsp/main-node.ts",
-    outfile: "dist/server.cjs",
-    options: { ...forEditor, ...forServer },
-    late: water,
-  },
+  ...SERVER,
   {
     entry: "client/vscode/extension-web.ts",
     outfile: "dist/extension-web.js",
     options: { ...forBrowser, ...forClient, format: "cjs" },
   },
-  {
-    entry: "server/lsp/main-worker.ts",
-    outfile: "dist/server-worker.js",
-    options: { ...forBrowser, ...forServer, format: "iife" },
-  },
+  { entry: "server/lsp/main-worker.ts", outfile: "dist/server-worker.js", options: forWorker },
   ...COMMAND_LINE,
 ];
 

@@ -5,8 +5,9 @@
 import { FORMAT_NAME } from "./format-name.ts";
 import type { Issue } from "./issues.ts";
 import type { Line } from "./journal.ts";
-import { blockAfter, LineSpans, type Parse } from "./parse.ts";
+import type { Parse } from "./parse.ts";
 import { type Block, readLine } from "./read-line.ts";
+import { lineEnd, lineText, textLines } from "./text-lines.ts";
 import { VOCABULARY, type Vocabulary } from "./vocabulary.ts";
 
 /** A place in a text: its line from 0, and the UTF-16 code units before it there. A byte order mark is one. */
@@ -47,7 +48,7 @@ export class LineEditor {
     this.#lines = lines;
     this.#issues = [...parse.issues];
     this.#blocks = [...parse.blocks];
-    this.#after = [...parse.blocks.slice(1), blockAfter(parse, lines.length, vocabulary)];
+    this.#after = [...parse.blocks.slice(1), blockAfter(parse, vocabulary)];
   }
 
   /** How many lines were read since the start: what edits cost. */
@@ -163,12 +164,21 @@ export class LineEditor {
   }
 }
 
+/** The block that follows a journal's last line. */
+function blockAfter({ journal, blocks }: Parse, vocabulary: Vocabulary): Block {
+  const line = journal.lines.at(-1);
+  const block = blocks.at(-1);
+  return line === undefined || block === undefined
+    ? "margin"
+    : readLine(line.raw, line.end, block, vocabulary).next;
+}
+
 function linesOf(text: string): Unread[] {
-  const spans = new LineSpans(text, 0);
-  return Array.from({ length: spans.length }, (_, index) => ({
+  const lines = textLines(text);
+  return Array.from(lines.starts, (_, index) => ({
     kind: "unread",
-    raw: spans.text(index),
-    end: spans.end(index),
+    raw: lineText(lines, index),
+    end: lineEnd(lines, index),
   }));
 }
 

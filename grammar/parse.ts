@@ -2,8 +2,9 @@
 
 import { FORMAT_NAME } from "./format-name.ts";
 import type { Issue } from "./issues.ts";
-import type { Journal, Line } from "./journal.ts";
+import type { Journal } from "./journal.ts";
 import { type Block, readLine } from "./read-line.ts";
+import { lineEnd, lineText, type NextLines, nextLines, type TextLines, textLines } from "./text-lines.ts";
 import { VOCABULARY, type Vocabulary } from "./vocabulary.ts";
 
 /** A journal read: its lines, at most one issue for each, and the block each stands in. */
@@ -16,8 +17,9 @@ export interface Parse {
 }
 
 const BOM = "\ufeff";
-const LF = 10;
-const CR = 13;
+
+/** The text that a parse was read from, with its lines; for reading the next version. */
+const linesOfParse = new WeakMap<Parse, TextLines>();
 
 /** Reads a whole file's text. */
 export function parse(text: string, vocabulary: Vocabulary = VOCABULARY): Parse {
@@ -34,83 +36,44 @@ export function reparse(
   vocabulary: Vocabulary = VOCABULARY,
 ): Parse {
   const bom = text.startsWith(BOM);
-  const spans = new LineSpans(text, bom ? 1 : 0);
+  const before = previous === undefined ? undefined : linesOfParse.get(previous);
+  const content = bom ? text.slice(1) : text;
+  const next: NextLines =
+    before === undefined ? { ...textLines(content), head: 0, tail: 0 } : nextLines(before, content);
+  const { head, tail } = next;
   const old = previous?.journal.lines ?? [];
-  const same = (line: Line | undefined, index: number): boolean =>
-    line !== undefined && spans.holds(index, line);
-  const most = Math.min(old.length, spans.length);
-  let head = 0;
-  while (head < most && same(old[head], head)) head++;
-  let tail = 0;
-  while (tail < most - head && same(old[old.length - 1 - tail], spans.length - 1 - tail)) tail++;
-
   let lines = old.slice(0, head);
   let issues = previous?.issues.slice(0, head) ?? [];
   let blocks = previous?.blocks.slice(0, head) ?? [];
-  let block: Block = head === 0 ? "margin" : blockAfter(previous, head, vocabulary);
-  const shift = old.length - spans.length;
-  for (let index = head; index < spans.length; index++) {
-    if (index >= spans.length - tail && previous?.blocks[index + shift] === block) {
+  // The block of the first line that changed is the one it stood in: it depends on the lines above alone.
+  let block: Block = previous?.blocks[head] ?? "margin";
+  const count = next.starts.length;
+  const shift = old.length - count;
+  for (let index = head; index < count; index++) {
+    if (index >= count - tail && previous?.blocks[index + shift] === block) {
       lines = lines.concat(old.slice(index + shift));
       issues = issues.concat(previous.issues.slice(index + shift));
       blocks = blocks.concat(previous.blocks.slice(index + shift));
       break;
     }
-    const reading = readLine(spans.text(index), spans.end(index), block, vocabulary);
+    const raw = lineText(next, index);
+    const reading = readLine(
+      previous === undefined ? raw : apart(raw),
+      lineEnd(next, index),
+      block,
+      vocabulary,
+    );
     lines.push(reading.line);
     issues.push(reading.issue);
     blocks.push(block);
     block = reading.next;
   }
-  return { journal: { format: FORMAT_NAME, bom, lines }, issues, blocks };
+  const parse: Parse = { journal: { format: FORMAT_NAME, bom, lines }, issues, blocks };
+  linesOfParse.set(parse, next);
+  return parse;
 }
 
-/** The block that follows a journal's first `count` lines. */
-export function blockAfter(previous: Parse | undefined, count: number, vocabulary: Vocabulary): Block {
-  const line = previous?.journal.lines[count - 1];
-  const block = previous?.blocks[count - 1];
-  if (line === undefined || block === undefined) return "margin";
-  return readLine(line.raw, line.end, block, vocabulary).next;
-}
-
-/** Where the lines of a text lie; flat numbers, since a season's text has many lines. */
-export class LineSpans {
-  readonly length: number;
-  readonly #text: string;
-  /** Start and end of each line's content, one after the other. */
-  readonly #edges: number[] = [];
-
-  /** Splits at LF, CRLF and CR, as the LSP does. A text always has at least one line. */
-  constructor(text: string, from: number) {
-    this.#text = text;
-    let start = from;
-    for (let at = from; at < text.length; at++) {
-      const code = text.charCodeAt(at);
-      if (code !== LF && code !== CR) continue;
-      this.#edges.push(start, at);
-      if (code === CR && text.charCodeAt(at + 1) === LF) at++;
-      start = at + 1;
-    }
-    this.#edges.push(start, text.length);
-    this.length = this.#edges.length / 2;
-  }
-
-  text(index: number): string {
-    return this.#text.slice(this.#edges[2 * index], this.#edges[2 * index + 1]);
-  }
-
-  end(index: number): Line["end"] {
-    const stop = this.#edges[2 * index + 1] ?? this.#text.length;
-    if (stop >= this.#text.length) return "";
-    if (this.#text.charCodeAt(stop) === LF) return "\n";
-    return this.#text.charCodeAt(stop + 1) === LF ? "\r\n" : "\r";
-  }
-
-  /** True when a line read before stands at that place unchanged. */
-  holds(index: number, line: Line): boolean {
-    const start = this.#edges[2 * index] ?? 0;
-    const stop = this.#edges[2 * index + 1] ?? 0;
-    if (line.raw.length !== stop - start || line.end !== this.end(index)) return false;
-    return this.#text.startsWith(line.raw, start);
-  }
+/** The same letters on their own: a piece of a text keeps the whole text in memory, and a line outlasts many versions. */
+function apart(raw: string): string {
+  return ` ${raw}`.slice(1);
 }

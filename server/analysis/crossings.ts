@@ -1,17 +1,28 @@
 /** Lines that come too near to each other: as each line goes in or is moved, and in every turn. */
 
+import type { FactLine } from "../../grammar/journal.ts";
+import type { Gear } from "../model/gear-types.ts";
 import { hasWord } from "../model/quantities.ts";
 import type { ReadingAges } from "../model/readings.ts";
 import { THRESHOLDS, thresholdOf } from "../model/thresholds.ts";
 import { misplacedLines } from "../model/time-order.ts";
-import type { Timeline } from "../model/timeline.ts";
+import type { CableSpread, Timeline } from "../model/timeline.ts";
 import { cableRigOf, type Trip, type TripEvent } from "../model/trip.ts";
 import type { CurvePoint } from "../physics/curve.ts";
 import { DEFAULTS } from "../physics/defaults.ts";
 import type { CurvePart } from "../physics/rig-curves.ts";
+import { isSameSpeed } from "./depth-kept.ts";
 import type { DepthMemo } from "./depth-memo.ts";
 import { type DrawnWetRig, drawWetRig, nearness } from "./rig-nearness.ts";
-import { type TripWater, tripWater, type WetRig, wetRigsAfter, wetTaskOf } from "./spread-at.ts";
+import {
+  type MinuteWater,
+  type TripWater,
+  tripWater,
+  type WetRig,
+  waterAround,
+  wetRigsAfter,
+  wetTaskOf,
+} from "./spread-at.ts";
 import { farthestAcrossM, shiftRange } from "./spread-geometry.ts";
 
 /** Two rigs whose lines come within the margin at one line of the journal. */
@@ -70,7 +81,7 @@ interface Search {
  * The line's rig against every other, towed straight. Each line then lies in the upright plane of its own tow point, so
  * those whose planes may be farther apart than the margin need not be drawn: nearly all.
  */
-function goingStraight(search: Search, event: TripEvent, timeMs: number): Crossing[] {
+function goingStraight(search: Search, event: TripEvent, timeMs: number): readonly Crossing[] {
   const { trip, timeline, marginM } = search;
   const name = cableRigOf(trip.gear, event.rig ?? "")?.name ?? event.rig;
   const wet = wetRigsAfter(trip, timeline, event);
@@ -81,31 +92,74 @@ function goingStraight(search: Search, event: TripEvent, timeMs: number): Crossi
     return other !== own && farthestAcrossM(own.place, other.place, range) < marginM;
   });
   if (near.length === 0) return [];
-  const drawn = draw(search, [own, ...near], timeMs, undefined);
-  const [first, ...others] = drawn;
-  if (first?.wet !== own) return [];
-  return others.flatMap((other) => compare(search, event, first, other, false));
+  return keptOrFound(search, event, [own, ...near], timeMs, (around) => {
+    const [first, ...others] = draw(search, [own, ...near], around, undefined);
+    if (first?.wet !== own) return [];
+    return others.flatMap((other) => compare(search, event, first, other, false));
+  });
 }
 
 /** Every rig against every other, in a turn to the side that the line says. */
-function inTurn(search: Search, event: TripEvent, timeMs: number): Crossing[] {
+function inTurn(search: Search, event: TripEvent, timeMs: number): readonly Crossing[] {
   const side = hasWord(event.line, "right") ? 1 : hasWord(event.line, "left") ? -1 : 0;
   if (side === 0) return [];
   const wet = wetRigsAfter(search.trip, search.timeline, event);
-  const drawn = draw(search, wet, timeMs, side * DEFAULTS.turnRadiusM.value);
-  return drawn.flatMap((one, i) =>
-    drawn.slice(i + 1).flatMap((other) => compare(search, event, one, other, true)),
-  );
+  return keptOrFound(search, event, wet, timeMs, (around) => {
+    const drawn = draw(search, wet, around, side * DEFAULTS.turnRadiusM.value);
+    return drawn.flatMap((one, i) =>
+      drawn.slice(i + 1).flatMap((other) => compare(search, event, one, other, true)),
+    );
+  });
+}
+
+/** What the crossings of a line of the journal were found from, and the crossings. */
+interface KnownCrossings {
+  readonly gear: Gear;
+  readonly memo: DepthMemo;
+  readonly wetAfter: CableSpread | undefined;
+  readonly around: MinuteWater;
+  readonly crossings: readonly Crossing[];
+}
+
+const knownCrossings = new WeakMap<FactLine, KnownCrossings>();
+
+/** What was found before where the line has the same rigs in the water, in the same settings, speed and temperatures. */
+function keptOrFound(
+  { trip, timeline, water, memo }: Search,
+  event: TripEvent,
+  wet: readonly WetRig[],
+  timeMs: number,
+  find: (around: MinuteWater) => Crossing[],
+): readonly Crossing[] {
+  const around = waterAround(water, wet, timeMs);
+  if (around === undefined) return [];
+  const { gear } = trip;
+  const wetAfter = timeline.wetAfter.get(event.lineIndex);
+  const known = knownCrossings.get(event.line);
+  const isSame =
+    known?.gear === gear &&
+    known.memo === memo &&
+    known.wetAfter === wetAfter &&
+    isSameSpeed(known.around.speed, around.speed) &&
+    isSameList(known.around.temperaturesC, around.temperaturesC);
+  if (isSame) return known.crossings.map((crossing) => ({ ...crossing, event }));
+  const crossings = find(around);
+  knownCrossings.set(event.line, { gear, memo, wetAfter, around, crossings });
+  return crossings;
+}
+
+function isSameList(one: readonly number[], other: readonly number[]): boolean {
+  return one.length === other.length && one.every((value, i) => value === other[i]);
 }
 
 function draw(
-  { trip, water, memo }: Search,
+  { trip, memo }: Search,
   wet: readonly WetRig[],
-  timeMs: number,
+  { speed, temperaturesC }: MinuteWater,
   turnRadiusM: number | undefined,
 ): DrawnWetRig[] {
-  return wet.flatMap((one) => {
-    const task = wetTaskOf(trip, one, timeMs, water);
+  return wet.flatMap((one, i) => {
+    const task = wetTaskOf(trip, one, speed, temperaturesC[i] ?? Number.NaN);
     const drawn = task === undefined ? undefined : drawWetRig(one, task, turnRadiusM, memo);
     return drawn ?? [];
   });

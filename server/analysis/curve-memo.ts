@@ -18,18 +18,29 @@ export interface PartsApproach extends Approach {
 /** What was drawn and compared. */
 export interface CurveMemo {
   readonly drawn: Map<string, DrawnRig | null>;
+  /** Keys of what is towed, by the very task; each is long, and most are asked for often. */
+  readonly keys: WeakMap<object, string>;
   readonly approaches: Map<string, PartsApproach | null>;
 }
 
 /** A memo with nothing in it. */
 export function createCurveMemo(): CurveMemo {
-  return { drawn: new Map(), approaches: new Map() };
+  return { drawn: new Map(), keys: new WeakMap(), approaches: new Map() };
 }
 
 /** Enough for the turns of some seasons; past it the memo starts anew, approaches with it. */
 const MOST_DRAWN = 2000;
 /** All pairs of a turn with ten rigs are 45. */
 const MOST_APPROACHES = 20_000;
+
+/** What is towed, written out; once for each. */
+export function towedKey({ keys }: CurveMemo, towed: object): string {
+  const known = keys.get(towed);
+  if (known !== undefined) return known;
+  const key = JSON.stringify(towed);
+  keys.set(towed, key);
+  return key;
+}
 
 let lastId = 0;
 

@@ -12,6 +12,9 @@ import type { LongLineTask } from "./long-line-input.ts";
 export interface DepthMemo {
   readonly answers: Map<string, BandedDownrigger | Refusal>;
   readonly longLines: Map<string, BandedLongLine | Refusal>;
+  /** The same by the very task, which spares its key. */
+  readonly ofTasks: WeakMap<DownriggerTask, BandedDownrigger | Refusal>;
+  readonly ofLongLineTasks: WeakMap<LongLineTask, BandedLongLine | Refusal>;
   readonly sliders: Map<string, SliderDepth | Refusal>;
   /** Lines as drawn for the distances between them. */
   readonly curves: CurveMemo;
@@ -24,6 +27,8 @@ export function createDepthMemo(): DepthMemo {
   return {
     answers: new Map(),
     longLines: new Map(),
+    ofTasks: new WeakMap(),
+    ofLongLineTasks: new WeakMap(),
     sliders: new Map(),
     curves: createCurveMemo(),
     solved: 0,
@@ -33,20 +38,28 @@ export function createDepthMemo(): DepthMemo {
 /** Enough for ten seasons of one boat's settings; past it the memo starts anew. */
 const MOST_ANSWERS = 20_000;
 
-/** Solves a task, or gives the answer kept for an equal one. */
+/** Solves a task, or gives the answer kept for the very same or an equal one. */
 export function solveTask(task: DownriggerTask, memo: DepthMemo): BandedDownrigger | Refusal {
+  const known = memo.ofTasks.get(task);
+  if (known !== undefined) return known;
   const key = JSON.stringify([task.downrigger, task.spreads]);
-  return kept(memo.answers, key, memo, () =>
+  const answer = kept(memo.answers, key, memo, () =>
     solveDownriggerBand(task.downrigger, rigParameters(task.spreads)),
   );
+  memo.ofTasks.set(task, answer);
+  return answer;
 }
 
 /** The same for a line that is on no downrigger. */
 export function solveLongLineTask(task: LongLineTask, memo: DepthMemo): BandedLongLine | Refusal {
+  const known = memo.ofLongLineTasks.get(task);
+  if (known !== undefined) return known;
   const key = JSON.stringify([task.line, task.spreads]);
-  return kept(memo.longLines, key, memo, () =>
+  const answer = kept(memo.longLines, key, memo, () =>
     solveLongLineBand(task.line, longLineParameters(task.spreads)),
   );
+  memo.ofLongLineTasks.set(task, answer);
+  return answer;
 }
 
 /** The answer kept under a key, or a new one. */

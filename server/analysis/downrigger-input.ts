@@ -17,6 +17,7 @@ import { type LineInUse, type LureForces, liftAreaForDive, lureForces } from "..
 import { waterAt } from "../physics/water.ts";
 import { calibrationUsed } from "./calibration-used.ts";
 import { refusalWords } from "./refusal-words.ts";
+import { settingKey, type TaskMemo, taskKept, waterKey } from "./task-memo.ts";
 
 /** What to solve: a downrigger, how well its inputs are known, and what was assumed. */
 export interface DownriggerTask {
@@ -49,13 +50,24 @@ export interface WaterAndSpeed {
 /** Salinity of sea water, where the book says salt (standard sea water). */
 export const SEA_WATER_PSU = 35;
 
-/** Builds the task for a cable rig and the rods clipped to it. */
+const tasks: TaskMemo<DownriggerTask | NoTask> = new WeakMap();
+
+/** The task for a cable rig and the rods clipped to it; the very same for equal settings in the same gear and water. */
 export function downriggerTask(
   gear: Gear,
   rig: Rig,
   rods: CableSpread,
   water: WaterAndSpeed,
 ): DownriggerTask | NoTask {
+  const keyOf = (): string => {
+    let key = `${rig.name} ${waterKey(water)}`;
+    for (const [name, { setting, isClipped }] of rods) key += ` ${name} ${isClipped} ${settingKey(setting)}`;
+    return key;
+  };
+  return taskKept(tasks, gear, rig, keyOf, () => buildTask(gear, rig, rods, water));
+}
+
+function buildTask(gear: Gear, rig: Rig, rods: CableSpread, water: WaterAndSpeed): DownriggerTask | NoTask {
   const own = rods.get(rig.name)?.setting;
   if (own?.outM === undefined) return no(`how much cable ${rig.name} has out isn't stated`);
   const cable = cableOf(gear, rig);

@@ -8,7 +8,7 @@ import { changedFlow, deepSpeedMS } from "../physics/flow-profile.ts";
 import type { RigReading } from "./calibration-readings.ts";
 import { createDepthMemo, solveTask } from "./depth-memo.ts";
 
-/** A depth that was expected where one was measured, with its 80 % range, m. */
+/** A depth that was expected where one was measured, with its 80 % range, m. The range is solved when it is looked at. */
 export interface ExpectedReading {
   readonly reading: RigReading;
   readonly depthM: number;
@@ -20,6 +20,8 @@ export interface ExpectedReading {
    * beyond 1 it lies outside.
    */
   readonly off: number;
+  /** As much at most: as a share of the instrument's own error alone, which takes no range. */
+  readonly offAtMost: number;
 }
 
 const memo = createDepthMemo();
@@ -31,16 +33,24 @@ export function expectedReading(reading: RigReading): ExpectedReading | undefine
   const answer = solveTask(reading.task, memo);
   const place = answer.ok ? (as === "probe-depth" ? answer.probe : answer.ball) : undefined;
   if (place === undefined) return undefined;
-  const { depthM, lowM, highM } = place;
-  const side = measuredM < depthM ? depthM - lowM : highM - depthM;
-  const own = DEVIATIONS_80 * Math.hypot(sdM, DEFAULTS.modelDepthShare.value * depthM);
+  const { depthM } = place;
+  const apartM = Math.abs(measuredM - depthM);
+  const ownM = DEVIATIONS_80 * Math.hypot(sdM, DEFAULTS.modelDepthShare.value * depthM);
   return {
     reading,
     depthM,
-    lowM,
-    highM,
     measuredM,
-    off: Math.abs(measuredM - depthM) / Math.hypot(side, own),
+    offAtMost: apartM / ownM,
+    get lowM() {
+      return place.lowM;
+    },
+    get highM() {
+      return place.highM;
+    },
+    get off() {
+      const sideM = measuredM < depthM ? depthM - place.lowM : place.highM - depthM;
+      return apartM / Math.hypot(sideM, ownM);
+    },
   };
 }
 
@@ -59,8 +69,21 @@ const MOST_COUNTER_SHARE = 0.3;
 const SPEED_TIMES = [0.4, 2] as const;
 const DRAG_TIMES = [0.25, 4] as const;
 
-/** What would explain a reading, each change by itself. */
-export function explain({ task, reading, counterM }: RigReading): Explanations {
+/** Explanations of the latest measured depth, by the answer for the setting that it was measured at. */
+const explained = new WeakMap<object, { readonly reading: CalibrationReading; readonly why: Explanations }>();
+
+/** What would explain a reading, each change by itself; kept with the answer for its setting. */
+export function explain(of: RigReading): Explanations {
+  const { as, measuredM } = of.reading;
+  const answer = solveTask(of.task, memo);
+  const known = explained.get(answer);
+  if (known?.reading.measuredM === measuredM && known.reading.as === as) return known.why;
+  const why = sought(of);
+  explained.set(answer, { reading: of.reading, why });
+  return why;
+}
+
+function sought({ task, reading, counterM }: RigReading): Explanations {
   const rig = task.downrigger;
   const deepMS = deepSpeedMS(rig.flow);
   const isOut = (outM: number): boolean => Math.abs(outM - counterM) <= MOST_COUNTER_SHARE * counterM;

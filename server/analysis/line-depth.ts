@@ -7,8 +7,10 @@ import { meantMs } from "../model/time-order.ts";
 import type { CableSpread, Timeline } from "../model/timeline.ts";
 import { cableRigOf, type Trip, type TripEvent } from "../model/trip.ts";
 import { type BottomReading, bottomAt } from "./bottom.ts";
+import { depthKept } from "./depth-kept.ts";
 import type { DepthMemo } from "./depth-memo.ts";
 import type { DepthPlace } from "./depth-place.ts";
+import { trippedBy } from "./diver-tripped.ts";
 import { downriggerDepth } from "./downrigger-depth.ts";
 import { longLineDepth } from "./long-line-depth.ts";
 import { usableTemperatures } from "./odd-temperature.ts";
@@ -133,10 +135,17 @@ export function depthSolver(
       bottom: timeMs === null ? undefined : bottomAt(trip, timeMs, bottomHeldMs),
       cableRig,
     };
-    return cableRig === undefined
-      ? longLineDepth(trip, timeline, base, memo)
-      : downriggerDepth(trip, base, rods, memo);
+    const isTripped = isDiver(trip, rig) && trippedBy(timeline, event) !== undefined;
+    return depthKept(base, { gear: trip.gear, memo, rods, isTripped }, () =>
+      cableRig === undefined
+        ? longLineDepth(trip, base, isTripped, memo)
+        : downriggerDepth(trip, base, rods, memo),
+    );
   };
+}
+
+function isDiver({ gear }: Trip, rig: string): boolean {
+  return gear.rigs.get(rig)?.kind === "diver";
 }
 
 /** About how deep a line hangs, for the temperature around it: cable goes down, long lines a quarter of their length. */

@@ -1,9 +1,7 @@
 /** The depths of a line that is on no downrigger: leadcore, copper, wire, flat lines, divers, from rod tip or board. */
-import type { Timeline } from "../model/timeline.ts";
 import type { Trip } from "../model/trip.ts";
 import { type DepthMemo, solveLongLineTask } from "./depth-memo.ts";
 import { placeOf } from "./depth-place.ts";
-import { trippedBy } from "./diver-tripped.ts";
 import type { NoTask } from "./downrigger-input.ts";
 import type { LineDepth } from "./line-depth.ts";
 import { type LongLineTask, longLineTask } from "./long-line-input.ts";
@@ -11,9 +9,9 @@ import { refusalWords } from "./refusal-words.ts";
 import { type DepthBase, waterAndSpeed, withoutDepth } from "./without-depth.ts";
 
 /** Depths of one line. Its ball is null with a reason that says what kind of line it is. */
-export function longLineDepth(trip: Trip, timeline: Timeline, base: DepthBase, memo: DepthMemo): LineDepth {
+export function longLineDepth(trip: Trip, base: DepthBase, isTripped: boolean, memo: DepthMemo): LineDepth {
   const none = { ...withoutDepth(base, ""), sideM: sideOf(trip, base) };
-  const task = taskOf(trip, timeline, base);
+  const task = taskOf(trip, base, isTripped);
   if (!task.ok) return { ...none, why: task.why, whyNoBall: task.why };
   const { calibration } = task;
   const answer = solveLongLineTask(task, memo);
@@ -42,7 +40,7 @@ function sideOf(trip: Trip, { rig, setting }: DepthBase): number | null {
   return setting.boardM ?? trip.gear.rigs.get(rig)?.boardM ?? null;
 }
 
-function taskOf(trip: Trip, timeline: Timeline, base: DepthBase): LongLineTask | NoTask {
+function taskOf(trip: Trip, base: DepthBase, isTripped: boolean): LongLineTask | NoTask {
   const { gear } = trip;
   const rig = gear.rigs.get(base.rig);
   const no = (why: string): NoTask => ({ ok: false, why });
@@ -50,7 +48,7 @@ function taskOf(trip: Trip, timeline: Timeline, base: DepthBase): LongLineTask |
   if (rig.kind === "stacked")
     return no(`${rig.name} is stacked on ${rig.stackedOn}, which is no downrigger in the gear book`);
   if (rig.kind === "jig") return no(`${rig.name} is cast or jigged, and hangs where it is let down`);
-  if (rig.kind === "diver" && trippedBy(timeline, base.event) !== undefined)
+  if (rig.kind === "diver" && isTripped)
     return no(`${rig.name}'s diver was tripped by a fish and pulls again only after again`);
   const water = waterAndSpeed(base);
   return water.ok ? longLineTask(gear, rig, base.setting, water) : water;

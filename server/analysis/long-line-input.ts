@@ -12,6 +12,7 @@ import { calibrationOf } from "./calibration-used.ts";
 import { makeOf, type NoTask, SEA_WATER_PSU, type WaterAndSpeed } from "./downrigger-input.ts";
 import { leaderPieces } from "./leader-pieces.ts";
 import { type CableCalibration, longLineSpreads } from "./long-line-spreads.ts";
+import { settingKey, type TaskMemo, taskKept, waterKey } from "./task-memo.ts";
 
 /** What to solve: a long line, how well its inputs are known, and what was assumed. */
 export interface LongLineTask {
@@ -27,13 +28,20 @@ export interface LongLineTask {
 
 const no = (why: string): NoTask => ({ ok: false, why });
 
-/** Builds the task for a rig that is no downrigger and hangs on none. */
+const tasks: TaskMemo<LongLineTask | NoTask> = new WeakMap();
+
+/** The task for a rig that is no downrigger and hangs on none; the very same for an equal setting in the same gear and water. */
 export function longLineTask(
   gear: Gear,
   rig: Rig,
   setting: Setting,
   water: WaterAndSpeed,
 ): LongLineTask | NoTask {
+  const keyOf = (): string => `${rig.name} ${waterKey(water)} ${settingKey(setting)}`;
+  return taskKept(tasks, gear, rig, keyOf, () => buildTask(gear, rig, setting, water));
+}
+
+function buildTask(gear: Gear, rig: Rig, setting: Setting, water: WaterAndSpeed): LongLineTask | NoTask {
   const { outM } = setting;
   if (rig.kind === undefined) return no(`what kind of rig ${rig.name} is isn't in the gear book`);
   if (outM === undefined) return no(`how much line ${rig.name} has out isn't stated`);

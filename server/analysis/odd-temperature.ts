@@ -33,6 +33,14 @@ export function isUsableTemperature(gear: Gear, tempC: number, { line }: TripEve
 }
 
 /** The temperature readings of a trip that a depth or a summary may lean on. */
-export function usableTemperatures(trip: Trip): Reading[] {
-  return temperatureReadings(trip).filter(({ value, event }) => isUsableTemperature(trip.gear, value, event));
+export function usableTemperatures(trip: Trip): readonly Reading[] {
+  const known = usableOfTrip.get(trip);
+  if (known !== undefined) return known;
+  const usable = temperatureReadings(trip).filter(({ value, event }) =>
+    isUsableTemperature(trip.gear, value, event),
+  );
+  usableOfTrip.set(trip, usable);
+  return usable;
 }
+
+const usableOfTrip = new WeakMap<Trip, readonly Reading[]>();

@@ -3,7 +3,7 @@ import { closestApproach } from "../physics/closest-approach.ts";
 import { shiftedCurve } from "../physics/curve.ts";
 import { DEFAULTS } from "../physics/defaults.ts";
 import { type CurvePart, downriggerCurves, longLineCurves } from "../physics/rig-curves.ts";
-import { type DrawnRig, drawnRig, keptApproach, type PartsApproach } from "./curve-memo.ts";
+import { type DrawnRig, drawnRig, keptApproach, type PartsApproach, towedKey } from "./curve-memo.ts";
 import { type DepthMemo, solveLongLineTask, solveTask } from "./depth-memo.ts";
 import type { WetRig, WetTask } from "./spread-at.ts";
 import type { ShiftRange } from "./spread-geometry.ts";
@@ -25,7 +25,7 @@ export function drawWetRig(
   const { acrossM } = wet.place;
   const top = { behindM: 0, acrossM, depthM: 0 };
   const towed = task.kind === "downrigger" ? task.task.downrigger : task.task.line;
-  const key = JSON.stringify([turnRadiusM ?? null, acrossM, towed]);
+  const key = `${turnRadiusM} ${acrossM} ${towedKey(memo.curves, towed)}`;
   const drawn = drawnRig(memo.curves, key, () =>
     task.kind === "downrigger"
       ? downriggerCurves(task.task.downrigger, turnRadiusM, top)

@@ -30,12 +30,18 @@ const MOST_APART_MS = 2 * 0.44704;
  * The speed readings a depth may lean on: those ahead and no faster than a troll, unless the line says `sure`. A speed on the
  * run, or a slip of the pen, is in the log but not in the lines' water.
  */
-export function trollingSpeeds(trip: Trip): Reading[] {
+export function trollingSpeeds(trip: Trip): readonly Reading[] {
+  const known = speedsOfTrip.get(trip);
+  if (known !== undefined) return known;
   const fastestMS = thresholdOf(trip.gear, THRESHOLDS.fastTroll);
-  return speedReadings(trip).filter(
+  const speeds = speedReadings(trip).filter(
     ({ value, event }) => value >= 0 && (value <= fastestMS || hasWord(event.line, "sure")),
   );
+  speedsOfTrip.set(trip, speeds);
+  return speeds;
 }
+
+const speedsOfTrip = new WeakMap<Trip, readonly Reading[]>();
 
 /**
  * The best known speed at a minute; undefined when no reading may be used. Where the probe's, with its depth, and

@@ -84,19 +84,31 @@ function push(wet: WetRig[], rig: Rig, setting: Setting, rods: CableSpread | und
 /** Share of its length that a long line goes down, for the temperature around it (common practice). */
 const LONG_LINE_SHARE = 0.25;
 
-/** What to solve for a rig at a minute; `undefined` where its depth can't be known. */
-export function wetTaskOf(
-  { gear }: Trip,
-  wet: WetRig,
+/** The speed of a minute, and the temperature around each rig, in their order; undefined where no speed is known. */
+export interface MinuteWater {
+  readonly speed: SpeedUsed;
+  readonly temperaturesC: readonly number[];
+}
+
+/** What the rigs in the water run in at a minute. */
+export function waterAround(
+  { speeds, temperatures, profiles, ages }: TripWater,
+  wet: readonly WetRig[],
   timeMs: number,
-  water: TripWater,
-  speed: SpeedUsed | undefined = speedAt(water.speeds, timeMs, water.ages),
-): WetTask | undefined {
+): MinuteWater | undefined {
+  const speed = speedAt(speeds, timeMs, ages);
+  if (speed === undefined) return undefined;
+  const temperaturesC = wet.map(({ setting, rods }) => {
+    const reachM = (setting.outM ?? 0) * (rods === undefined ? LONG_LINE_SHARE : 1);
+    return waterAt(profiles, temperatures, timeMs, reachM, ages).tempC;
+  });
+  return { speed, temperaturesC };
+}
+
+/** What to solve for a rig in its water; `undefined` where its depth can't be known. */
+export function wetTaskOf({ gear }: Trip, wet: WetRig, speed: SpeedUsed, tempC: number): WetTask | undefined {
   const { rig, setting, rods } = wet;
-  const reachM = (setting.outM ?? 0) * (rods === undefined ? LONG_LINE_SHARE : 1);
-  const around = waterAt(water.profiles, water.temperatures, timeMs, reachM, water.ages);
-  if (speed === undefined || around === undefined) return undefined;
-  const runs = inStream(speed, around.tempC);
+  const runs = inStream(speed, tempC);
   if (rods !== undefined) {
     const task = downriggerTask(gear, rig, rods, runs);
     return task.ok ? { kind: "downrigger", task } : undefined;

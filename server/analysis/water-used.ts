@@ -23,7 +23,15 @@ export interface WaterUsed {
 }
 
 /** The profiles of a trip that have a clock time, in order; temperatures that no water has are left out. */
-export function profilesOf(trip: Trip): Profile[] {
+export function profilesOf(trip: Trip): readonly Profile[] {
+  const known = profilesOfTrip.get(trip) ?? readProfiles(trip);
+  profilesOfTrip.set(trip, known);
+  return known;
+}
+
+const profilesOfTrip = new WeakMap<Trip, readonly Profile[]>();
+
+function readProfiles(trip: Trip): Profile[] {
   const profiles: Profile[] = [];
   for (const event of trip.events) {
     const timeMs = meantMs(trip, event);

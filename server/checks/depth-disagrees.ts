@@ -43,8 +43,8 @@ function farthest(day: TripAnalysis, leastM: number): ExpectedReading[] {
   for (const reading of calibrationReadings(day).used) {
     if (reading.reading.as !== "probe-depth") continue;
     const expected = expectedReading(reading);
-    if (expected === undefined || expected.off < SURE || isDeeperThanOut(expected)) continue;
-    if (Math.abs(expected.measuredM - expected.depthM) < leastM) continue;
+    if (expected === undefined || expected.offAtMost < SURE || isDeeperThanOut(expected)) continue;
+    if (Math.abs(expected.measuredM - expected.depthM) < leastM || expected.off < SURE) continue;
     const name = reading.rig.name;
     if (expected.off > (worst.get(name)?.off ?? 0)) worst.set(name, expected);
   }

@@ -9,22 +9,28 @@ import type { CheckContext, Fix, Rule } from "./check.ts";
 import { replace, valuePlace } from "./edits.ts";
 import { plainPart, siOf, withPoint, writtenMeasure } from "./numbers.ts";
 import { ownerNear } from "./owners.ts";
-import { type SoundLine, soundLines } from "./sound-lines.ts";
+import type { SoundLine } from "./sound-lines.ts";
+import { allUnderOpeners, type Stretch, soundLinesIn } from "./under-openers.ts";
 import { meantUnit, usualUnits } from "./usual-units.ts";
 
 const BOUNDED: ReadonlySet<string> = new Set(GEAR_BOUNDS.map((bound) => bound.verb));
 
 /** Doubts gear of a size that none has: mostly a slip of the unit or the point. */
 export const gearImplausible: Rule = (context) => {
-  for (const sound of soundLines(context.analysis.parse)) {
-    const kind = sound.line.kind === "fact" ? kindDefined(sound.line.verb) : undefined;
-    if (kind === undefined || !BOUNDED.has(kind)) continue;
+  for (const sound of allUnderOpeners(context.analysis, boundedLines)) {
+    const kind = kindDefined(sound.line.verb);
     for (const bound of GEAR_BOUNDS) {
       const item = bound.verb === kind ? findItem(sound.line, bound.word) : undefined;
       if (item !== undefined) checkMeasure(context, sound, item, bound);
     }
   }
 };
+
+function boundedLines(stretch: Stretch): SoundLine[] {
+  return soundLinesIn(stretch).filter(
+    ({ line }) => line.kind === "fact" && BOUNDED.has(kindDefined(line.verb) ?? ""),
+  );
+}
 
 function checkMeasure(context: CheckContext, { lineIndex }: SoundLine, item: Item, bound: GearBound): void {
   const { analysis, report } = context;

@@ -28,12 +28,13 @@ function flagRig({ report }: CheckContext, { trip }: TripAnalysis, event: TripEv
   const outM = measureOf(event.line, "out", "length", gear.defaults);
   const { holdsM, backing } = rig;
   if (outM === undefined) return;
+  const isHeld = holdsM !== undefined && outM <= holdsM + SLACK_M;
+  if (isHeld) return;
   const place = itemPlace(event.lineIndex, event.line, "out");
   const data = { gear, rig: rig.name, outM, isLeadcore: rig.kind === "leadcore" };
-  const isHeld = holdsM !== undefined && outM <= holdsM + SLACK_M;
-  if (holdsM !== undefined && backing === undefined && !isHeld) {
+  if (holdsM !== undefined && backing === undefined) {
     report(LINE_TOO_LONG, place, { ...data, holdsM }, { related: [whereItHolds(rig)] });
-  } else if (!isHeld && outM > thresholdOf(gear, THRESHOLDS.longestOut) + SLACK_M) {
+  } else if (outM > thresholdOf(gear, THRESHOLDS.longestOut) + SLACK_M) {
     report(LINE_TOO_LONG, place, { ...data, holdsM: undefined }, { severity: "warning" });
   }
 }

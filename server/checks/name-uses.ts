@@ -1,11 +1,13 @@
 /** Where lines use names: rigs, cables, balls, lures, species and the like. Definitions are not uses. */
-import { isRead } from "../../grammar/is-read.ts";
 import type { ReadLine } from "../../grammar/journal.ts";
 import type { NameKind, SlotRow } from "../../grammar/vocabulary.ts";
 import type { JournalAnalysis } from "../analysis/journal-analysis.ts";
+import type { Gear } from "../model/gear-types.ts";
+import { findSpecies } from "../model/species.ts";
 import type { Place } from "./check.ts";
-import { type Owner, ownerNear, ownerOf, ownersOf } from "./owners.ts";
+import { type Owner, ownerNear, ownerOf } from "./owners.ts";
 import { rowOf } from "./sound-lines.ts";
+import { type Stretch, soundLinesIn, underOpeners } from "./under-openers.ts";
 
 /** A name as a line uses it. */
 export interface NameUse {
@@ -40,8 +42,11 @@ const DEFINING: ReadonlySet<string> = new Set([
 
 const usesOfAnalysis = new WeakMap<JournalAnalysis, UsesByKind>();
 
-/** Every use of a kind of name, in order. Names on lines of a boat that no book describes are left out. */
-export function nameUses(analysis: JournalAnalysis, kind: NameKind): readonly NameUse[] {
+/**
+ * Every use of a kind of name that may be in doubt, in order. Left out are names on lines of a boat that no book
+ * describes, species that are known, and on a trip's events rigs, cables, balls and lures that its gear holds.
+ */
+export function doubtfulUses(analysis: JournalAnalysis, kind: NameKind): readonly NameUse[] {
   let uses = usesOfAnalysis.get(analysis);
   if (uses === undefined) {
     uses = collect(analysis);
@@ -52,72 +57,68 @@ export function nameUses(analysis: JournalAnalysis, kind: NameKind): readonly Na
 
 /** The uses under each opener, and those above the first, put together. */
 function collect(analysis: JournalAnalysis): UsesByKind {
-  const owners = ownersOf(analysis);
-  const starts = [0, ...owners.map((owner) => owner.openerIndex)];
-  const byKind = new Map<SlotRow["of"], NameUse[][]>();
-  starts.forEach((start, n) => {
-    const stretch = { start, stop: starts[n + 1] ?? analysis.parse.journal.lines.length };
-    for (const [kind, uses] of usesUnder(analysis, owners[n - 1], stretch)) {
+  const byKind = new Map<SlotRow["of"], (readonly NameUse[])[]>();
+  for (const under of underOpeners(analysis, doubtfulUsesIn)) {
+    for (const [kind, uses] of under) {
       const parts = byKind.get(kind);
       if (parts === undefined) byKind.set(kind, [uses]);
       else parts.push(uses);
     }
-  });
+  }
   return new Map([...byKind].map(([kind, parts]) => [kind, parts.flat()]));
 }
 
-/** Line numbers, half-open. */
-interface Stretch {
-  readonly start: number;
-  readonly stop: number;
-}
-
-type MutableUses = Map<SlotRow["of"], NameUse[]>;
-
-const usesOfTrip = new WeakMap<Owner, MutableUses>();
-
-/** The uses on the lines under an opener. A trip that stayed the very same has the very uses it had. */
-function usesUnder(
-  analysis: JournalAnalysis,
-  owner: Owner | undefined,
-  { start, stop }: Stretch,
-): MutableUses {
-  const known = owner?.trip === undefined ? undefined : usesOfTrip.get(owner);
-  if (known !== undefined) return known;
-  const byKind: MutableUses = new Map();
-  const { journal, issues } = analysis.parse;
-  for (let lineIndex = start; lineIndex < stop; lineIndex++) {
-    const line = journal.lines[lineIndex];
-    if (line === undefined || !isRead(line) || issues[lineIndex] !== null) continue;
-    for (const { kind, use } of usesOn(analysis, line, lineIndex)) {
+/** The uses on the lines under an opener, without those that the trip's own gear answers. */
+function doubtfulUsesIn(stretch: Stretch): UsesByKind {
+  const byKind = new Map<SlotRow["of"], NameUse[]>();
+  for (const { line, lineIndex } of soundLinesIn(stretch)) {
+    for (const { kind, use } of doubtfulUsesOn(stretch.analysis, line, lineIndex)) {
       const uses = byKind.get(kind);
       if (uses === undefined) byKind.set(kind, [use]);
       else uses.push(use);
     }
   }
-  if (owner?.trip !== undefined) usesOfTrip.set(owner, byKind);
   return byKind;
 }
 
-function usesOn(
+/** What a trip's gear holds of the kinds that its events use most. */
+const HELD: Readonly<Partial<Record<SlotRow["of"], (gear: Gear) => ReadonlyMap<string, unknown>>>> = {
+  rig: (gear) => gear.rigs,
+  lure: (gear) => gear.lures,
+  ball: (gear) => gear.balls,
+  cable: (gear) => gear.cables,
+};
+
+/** True for a known species, and where an event of a trip uses gear that the books hold on its day: nearly always. */
+function isPlainlyHeld(kind: SlotRow["of"], name: string, dayGear: Gear | undefined): boolean {
+  if (kind === "species") return findSpecies(name) !== undefined;
+  return dayGear !== undefined && HELD[kind]?.(dayGear).has(name) === true;
+}
+
+function doubtfulUsesOn(
   analysis: JournalAnalysis,
   line: ReadLine,
   lineIndex: number,
 ): { kind: SlotRow["of"]; use: NameUse }[] {
+  const names = writtenNames(line);
+  if (names.length === 0) return [];
   const isEvent = rowOf(line)?.place === "event";
   const owner = isEvent ? ownerOf(analysis, lineIndex) : ownerNear(analysis, lineIndex);
   const isUntold = owner === undefined ? isEvent : !owner.isDescribed;
-  return writtenNames(line).flatMap(({ kind, ...written }) => {
-    if (isUntold && kind !== "zone") return [];
-    const { start, stop, text, ...rest } = written;
-    const name = text.normalize("NFC");
-    return [{ kind, use: { ...rest, name, place: { lineIndex, start, stop }, line, owner, isEvent } }];
-  });
+  const dayGear = isEvent && owner?.trip !== undefined ? owner.gear : undefined;
+  const uses: { kind: SlotRow["of"]; use: NameUse }[] = [];
+  for (const { kind, name, quoted, word, start, stop } of names) {
+    if ((isUntold && kind !== "zone") || isPlainlyHeld(kind, name, dayGear)) continue;
+    const place = { lineIndex, start, stop };
+    uses.push({ kind, use: { name, quoted, place, line, word, owner, isEvent } });
+  }
+  return uses;
 }
 
 interface WrittenName {
   readonly kind: SlotRow["of"];
-  readonly text: string;
+  /** In Unicode NFC. */
+  readonly name: string;
   readonly quoted: boolean;
   readonly start: number;
   readonly stop: number;
@@ -140,7 +141,7 @@ function slotNames(line: ReadLine): WrittenName[] {
   return line.slots.flatMap(({ text, quoted, start, stop }, index) => {
     const kind = slots[Math.min(index, slots.length - 1)]?.of;
     if (kind === undefined || (index === 0 && DEFINING.has(line.verb))) return [];
-    return [{ kind, text, quoted, start, stop, word: undefined }];
+    return [{ kind, name: text.normalize("NFC"), quoted, start, stop, word: undefined }];
   });
 }
 
@@ -149,6 +150,7 @@ function itemNames(line: ReadLine): WrittenName[] {
   return line.items.flatMap(({ word, value, valueStart, stop }) => {
     const type = row?.words.get(word)?.type;
     if (value.kind !== "name" || type?.kind !== "name") return [];
-    return [{ kind: type.of, text: value.text, quoted: value.quoted, start: valueStart, stop, word }];
+    const name = value.text.normalize("NFC");
+    return [{ kind: type.of, name, quoted: value.quoted, start: valueStart, stop, word }];
   });
 }

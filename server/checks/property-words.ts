@@ -4,14 +4,14 @@ import type { CheckContext, Rule } from "./check.ts";
 import { renameFixes } from "./edits.ts";
 import { nearest } from "./nearest.ts";
 import { nearUnits } from "./read-issue-units.ts";
-import { type SoundLine, soundLines } from "./sound-lines.ts";
+import type { SoundLine } from "./sound-lines.ts";
+import { soundProperties } from "./under-openers.ts";
 
 const WATERS = ["fresh", "salt"];
 
 /** Flags words of a boat's `units` and `water` lines that mean nothing there and would be passed over. */
 export const propertyWords: Rule = (context) => {
-  for (const sound of soundLines(context.analysis.parse)) {
-    if (sound.line.kind !== "property") continue;
+  for (const sound of soundProperties(context.analysis)) {
     if (sound.line.verb === "units") checkUnits(context, sound);
     else if (sound.line.verb === "water") checkWater(context, sound);
   }

@@ -4,6 +4,7 @@ import type { Gear } from "../model/gear-types.ts";
 import { hasWord } from "../model/quantities.ts";
 import type { CheckContext, CheckRow, Finding, Fix, Place, ReportExtras, Rule, Severity } from "./check.ts";
 import { TRIP_RULES } from "./day-rules.ts";
+import { findingsKept } from "./findings-kept.ts";
 import { ownerOf } from "./owners.ts";
 import { RULES } from "./rules.ts";
 
@@ -55,19 +56,13 @@ function findingsOf(
   return runRules({ ...analysis, trips: [day] }, choices, rules);
 }
 
-const knownFindings = new WeakMap<TripAnalysis, { choices: SeverityChoices; findings: readonly Finding[] }>();
-
-/** A trip that is the very same is not looked at again. */
+/** A trip that is the very same, or only stands elsewhere in the file, is not looked at again. */
 function knownOrNew(
   analysis: JournalAnalysis,
   day: TripAnalysis,
   choices: SeverityChoices,
 ): readonly Finding[] {
-  const known = knownFindings.get(day);
-  if (known?.choices === choices) return known.findings;
-  const findings = findingsOf(analysis, day, choices);
-  knownFindings.set(day, { choices, findings });
-  return findings;
+  return findingsKept(day.trip, choices, () => findingsOf(analysis, day, choices));
 }
 
 class CheckRun implements CheckContext {

@@ -50,7 +50,8 @@ interface Lengths {
 function lengthsOf({ trip }: TripAnalysis, { event, rig, setting }: LineDepth): Lengths | undefined {
   if (trip.gear.rigs.get(rig)?.kind !== "downrigger") return undefined;
   const { setbackM, outM } = setting;
-  if (setbackM === undefined || outM === undefined) return undefined;
+  // With nothing out another check has the word.
+  if (setbackM === undefined || outM === undefined || outM <= 0) return undefined;
   const [says, saysOut] = ["setback", "out"].map((word) => findItem(event.line, word) !== undefined);
   if (!says && !saysOut) return undefined;
   return { setbackM, outM, carried: !says ? "setback" : !saysOut ? "out" : undefined };

@@ -6,13 +6,14 @@ import { FIX_TITLES } from "./catalog/titles.ts";
 import type { CheckContext, Fix, Place, Rule } from "./check.ts";
 import { renameFixes, replace } from "./edits.ts";
 import { nearUnits } from "./read-issue-units.ts";
-import { type SoundLine, soundLines } from "./sound-lines.ts";
+import type { SoundLine } from "./sound-lines.ts";
+import { soundProperties } from "./under-openers.ts";
 
 /** Checks the values of a boat's `threshold` lines: one number, and one unit of the right kind where it needs one. */
 export const thresholdValue: Rule = (context) => {
-  for (const sound of soundLines(context.analysis.parse)) {
+  for (const sound of soundProperties(context.analysis)) {
     const { line } = sound;
-    const [name, ...value] = line.kind === "property" && line.verb === "threshold" ? line.slots : [];
+    const [name, ...value] = line.verb === "threshold" ? line.slots : [];
     const row = name === undefined ? undefined : findThreshold(name.text);
     if (row === undefined) continue;
     const words = value.map((slot) => slot.text);

@@ -6,7 +6,8 @@ import { FIX_TITLES } from "./catalog/titles.ts";
 import type { Fix, Place } from "./check.ts";
 import { insert } from "./edits.ts";
 import { type Owner, ownerNear, ownerOf } from "./owners.ts";
-import { rowOf, type SoundLine, soundLines } from "./sound-lines.ts";
+import { rowOf, type SoundLine } from "./sound-lines.ts";
+import { allUnderOpeners, type Stretch, soundLinesIn } from "./under-openers.ts";
 import { meantUnit, usualUnits } from "./usual-units.ts";
 
 /** A number without its unit. */
@@ -28,9 +29,13 @@ const unitlessOfAnalysis = new WeakMap<JournalAnalysis, readonly Unitless[]>();
 export function unitlessNumbers(analysis: JournalAnalysis): readonly Unitless[] {
   const known = unitlessOfAnalysis.get(analysis);
   if (known !== undefined) return known;
-  const found = soundLines(analysis.parse).flatMap((sound) => ofLine(analysis, sound));
+  const found = allUnderOpeners(analysis, unitlessIn);
   unitlessOfAnalysis.set(analysis, found);
   return found;
+}
+
+function unitlessIn(stretch: Stretch): Unitless[] {
+  return soundLinesIn(stretch).flatMap((sound) => ofLine(stretch.analysis, sound));
 }
 
 /** Writes a unit behind the number. */

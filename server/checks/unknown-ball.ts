@@ -1,6 +1,6 @@
 import { UNKNOWN_BALL } from "./catalog/language.ts";
 import type { Rule } from "./check.ts";
-import { nameUses } from "./name-uses.ts";
+import { doubtfulUses } from "./name-uses.ts";
 import { type NamedGear, reportUnknownNames } from "./unknown-names.ts";
 
 /** A ball's weight is often in its name; where it isn't, twelve pounds are written for the captain to correct. */
@@ -19,6 +19,6 @@ const NOTHING = "none";
 
 /** Flags a ball that no book defines. */
 export const unknownBall: Rule = (context) => {
-  const uses = nameUses(context.analysis, "ball").filter((use) => use.name !== NOTHING);
+  const uses = doubtfulUses(context.analysis, "ball").filter((use) => use.name !== NOTHING);
   reportUnknownNames(context, BALL, uses);
 };

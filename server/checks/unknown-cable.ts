@@ -1,6 +1,6 @@
 import { UNKNOWN_CABLE } from "./catalog/language.ts";
 import type { Rule } from "./check.ts";
-import { nameUses } from "./name-uses.ts";
+import { doubtfulUses } from "./name-uses.ts";
 import { type NamedGear, reportUnknownNames } from "./unknown-names.ts";
 
 const CABLE: NamedGear = {
@@ -12,5 +12,5 @@ const CABLE: NamedGear = {
 
 /** Flags a cable or line that no book defines. */
 export const unknownCable: Rule = (context) => {
-  reportUnknownNames(context, CABLE, nameUses(context.analysis, "cable"));
+  reportUnknownNames(context, CABLE, doubtfulUses(context.analysis, "cable"));
 };

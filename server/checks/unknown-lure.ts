@@ -1,7 +1,7 @@
 import { UNKNOWN_LURE } from "./catalog/language.ts";
 import type { Rule } from "./check.ts";
 import { knownGear } from "./known-gear.ts";
-import { type NameUse, nameUses } from "./name-uses.ts";
+import { doubtfulUses, type NameUse } from "./name-uses.ts";
 import { type NamedGear, reportUnknownNames } from "./unknown-names.ts";
 
 const LURE: NamedGear = {
@@ -21,6 +21,8 @@ const NOTHING = "none";
 export const unknownLure: Rule = (context) => {
   const listsLures = (use: NameUse): boolean =>
     !knownGear(context.analysis, use.owner?.boat).names("lure").next().done;
-  const uses = nameUses(context.analysis, "lure").filter((use) => use.name !== NOTHING && listsLures(use));
+  const uses = doubtfulUses(context.analysis, "lure").filter(
+    (use) => use.name !== NOTHING && listsLures(use),
+  );
   reportUnknownNames(context, LURE, uses);
 };

@@ -6,7 +6,7 @@ import { UNKNOWN_RIG as UNSEEN_RIG } from "../model/trip.ts";
 import { UNKNOWN_RIG } from "./catalog/language.ts";
 import type { CheckContext, Rule } from "./check.ts";
 import { knownGear } from "./known-gear.ts";
-import { type NameUse, nameUses } from "./name-uses.ts";
+import { doubtfulUses, type NameUse } from "./name-uses.ts";
 import { type NamedGear, reportUnknownNames } from "./unknown-names.ts";
 
 const RIG: NamedGear = {
@@ -27,7 +27,7 @@ const FISH_VERBS: ReadonlySet<string> = new Set(["strike", "miss", "catch", "los
 
 /** Flags a rig that no book defines. */
 export const unknownRig: Rule = (context) => {
-  const uses = nameUses(context.analysis, "rig").filter((use) => !isPlainlyMeant(use));
+  const uses = doubtfulUses(context.analysis, "rig").filter((use) => !isPlainlyMeant(use));
   reportUnknownNames(
     context,
     RIG,
@@ -35,7 +35,7 @@ export const unknownRig: Rule = (context) => {
   );
   const ofCable = (use: NameUse): boolean =>
     knownGear(context.analysis, use.owner?.boat).has("cable", use.name);
-  const calibrated = nameUses(context.analysis, "calibrated").filter((use) => !ofCable(use));
+  const calibrated = doubtfulUses(context.analysis, "calibrated").filter((use) => !ofCable(use));
   reportUnknownNames(context, CALIBRATED, calibrated);
 };
 

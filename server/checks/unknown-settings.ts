@@ -4,7 +4,7 @@ import { UNKNOWN_CHECK, UNKNOWN_THRESHOLD, UNKNOWN_ZONE } from "./catalog/langua
 import { CATALOG, findCheck } from "./catalog.ts";
 import type { CheckContext, CheckRow, Rule } from "./check.ts";
 import { renameFixes } from "./edits.ts";
-import { nameUses } from "./name-uses.ts";
+import { doubtfulUses } from "./name-uses.ts";
 import { nearest } from "./nearest.ts";
 
 /** Flags a `quiet` line that silences nothing. */
@@ -31,7 +31,7 @@ function reportUnknown(
   isKnown: (name: string) => boolean,
   candidates: () => readonly string[],
 ): void {
-  for (const { name, place } of nameUses(context.analysis, kind)) {
+  for (const { name, place } of doubtfulUses(context.analysis, kind)) {
     if (isKnown(name)) continue;
     const near = nearest(name, candidates());
     context.report(row, place, { name, near }, { fixes: renameFixes(context.analysis.uri, place, near) });

@@ -6,7 +6,7 @@ import { FIX_TITLES } from "./catalog/titles.ts";
 import type { CheckContext, Fix, Rule } from "./check.ts";
 import { insert, renameFixes } from "./edits.ts";
 import { knownGear } from "./known-gear.ts";
-import { type NameUse, nameUses } from "./name-uses.ts";
+import { doubtfulUses, type NameUse } from "./name-uses.ts";
 import { nearest } from "./nearest.ts";
 
 /** Gear lines in whose first slot a species stands: a captain who has a band for a fish means that fish. */
@@ -15,7 +15,7 @@ const SPECIES_LINES = ["nickname", "band", "limit"];
 /** Flags a species that is neither known nor called so in the book, and one that isn't there at all. */
 export const unknownSpecies: Rule = (context) => {
   const nearOf = new Map<string, readonly string[]>();
-  for (const use of nameUses(context.analysis, "species")) {
+  for (const use of doubtfulUses(context.analysis, "species")) {
     if (isKnown(context, use)) continue;
     const isMissing = isMissingSpecies(use);
     const key = `${use.owner?.boat ?? ""} ${use.name}`;

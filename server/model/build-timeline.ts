@@ -1,4 +1,5 @@
 /** Runs through a trip's events, and keeps what each rig does and how it is set after each of them. */
+import type { FactLine } from "../../grammar/journal.ts";
 import { matchName } from "./match-name.ts";
 import { findItem, hasWord, measureOf } from "./quantities.ts";
 import { NO_SETTING, nextSetting, type Setting } from "./setting.ts";
@@ -77,14 +78,14 @@ class TimelineRun {
     if (event === this.#return) this.#assumedPulls = this.#stillIn();
     else if (verb === "pull" && event.rig === "all") this.#pullAll(event);
     else if (event.rig !== undefined && event.rig !== UNKNOWN_RIG) this.#takeRig(event, event.rig);
-    if (SPREAD_LINES.has(verb)) this.#wetAfter.set(event.lineIndex, this.#wet());
+    if (SPREAD_LINES.has(verb)) this.#wetAfter.set(event.lineIndex, sameSpread(wetKept, event, this.#wet()));
   }
 
   #wet(): CableSpread {
-    const wet = [...this.#rigs].filter(([, run]) => run.state !== "up");
-    return new Map(
-      wet.map(([rig, { setting, state }]) => [rig, { setting, isClipped: state === "fishing" }]),
-    );
+    const wet = new Map<string, RodOnSpread>();
+    for (const [rig, { setting, state }] of this.#rigs)
+      if (state !== "up") wet.set(rig, { setting, isClipped: state === "fishing" });
+    return wet;
   }
 
   #takeRig(event: TripEvent, rig: string): void {
@@ -255,8 +256,34 @@ class TimelineRun {
       if (run !== undefined && (isClipped || rod === cableRig.name))
         spread.set(rod, { setting: run.setting, isClipped });
     }
-    this.#spreadAfter.set(event.lineIndex, spread);
+    this.#spreadAfter.set(event.lineIndex, sameSpread(spreadKept, event, spread));
   }
+}
+
+const spreadKept = new WeakMap<FactLine, CableSpread>();
+const wetKept = new WeakMap<FactLine, CableSpread>();
+
+/** The spread kept with a line where it is no other, so that what leans on it can be kept too. */
+function sameSpread(
+  kept: WeakMap<FactLine, CableSpread>,
+  { line }: TripEvent,
+  spread: CableSpread,
+): CableSpread {
+  const known = kept.get(line);
+  if (known !== undefined && isSameSpread(known, spread)) return known;
+  kept.set(line, spread);
+  return spread;
+}
+
+/** The same rods in the same order, with the very same settings. */
+function isSameSpread(one: CableSpread, other: CableSpread): boolean {
+  if (one.size !== other.size) return false;
+  const others = other.entries();
+  for (const [name, { setting, isClipped }] of one) {
+    const [otherName, rod] = others.next().value ?? [];
+    if (name !== otherName || setting !== rod?.setting || isClipped !== rod.isClipped) return false;
+  }
+  return true;
 }
 
 /** A second strike, or a strike after the fish was in or off, with nothing that put the rod back between. */

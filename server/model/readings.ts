@@ -3,6 +3,7 @@
  * interpolated when no minute between is stale; after the last they are held; before the first the next one serves, labeled; past a stated age none is used.
  */
 
+import type { Gear } from "./gear-types.ts";
 import { measureOf } from "./quantities.ts";
 import { countUpTo } from "./sorted.ts";
 import { meantMs } from "./time-order.ts";
@@ -56,30 +57,68 @@ export const READING_AGES: ReadingAges = {
   aheadMs: 60 * MINUTE_MS,
 };
 
-/** Speed readings: through the water at the probe and on top, and over ground. */
-export function speedReadings(trip: Trip): Reading[] {
-  return readingsOf(trip, "speed", "speed");
+const speedsOfTrip = new WeakMap<Trip, readonly Reading[]>();
+const temperaturesOfTrip = new WeakMap<Trip, readonly Reading[]>();
+
+/** Speed readings: through the water at the probe and on top, and over ground. Kept with the trip. */
+export function speedReadings(trip: Trip): readonly Reading[] {
+  const known = speedsOfTrip.get(trip) ?? readingsOf(trip, "speed", "speed");
+  speedsOfTrip.set(trip, known);
+  return known;
 }
 
-/** Temperature readings at the probe and on top. */
-export function temperatureReadings(trip: Trip): Reading[] {
-  return readingsOf(trip, "temp", "temperature");
+/** Temperature readings at the probe and on top. Kept with the trip. */
+export function temperatureReadings(trip: Trip): readonly Reading[] {
+  const known = temperaturesOfTrip.get(trip) ?? readingsOf(trip, "temp", "temperature");
+  temperaturesOfTrip.set(trip, known);
+  return known;
 }
 
 const SOURCES: Readonly<Record<string, ReadingSource>> = { probe: "probe", surface: "surface", gps: "gps" };
 
-function readingsOf(trip: Trip, word: string, dimension: "speed" | "temperature"): Reading[] {
+function readingsOf(
+  trip: Trip,
+  word: keyof typeof readingsOfEvents,
+  dimension: "speed" | "temperature",
+): Reading[] {
   const readings: Reading[] = [];
   for (const event of trip.events) {
     const source = SOURCES[event.line.verb];
     const timeMs = meantMs(trip, event);
     if (source === undefined || timeMs === null) continue;
-    const value = measureOf(event.line, word, dimension, trip.gear.defaults);
-    if (value === undefined) continue;
-    const depthM = measureOf(event.line, "depth", "length", trip.gear.defaults);
-    readings.push({ source, rig: event.rig, timeMs, value, depthM, event });
+    const reading = readingKept(event, source, word, dimension, { gear: trip.gear, timeMs });
+    if (reading !== null) readings.push(reading);
   }
   return readings.sort((a, b) => a.timeMs - b.timeMs);
+}
+
+/** What a reading leans on besides its event: the boat's units, and the minute it is meant for. */
+interface ReadingBase {
+  readonly gear: Gear;
+  readonly timeMs: number;
+}
+type KnownReading = ReadingBase & { readonly reading: Reading | null };
+
+/** By what is read; the very same for the very same event, gear and minute. */
+const readingsOfEvents = {
+  speed: new WeakMap<TripEvent, KnownReading>(),
+  temp: new WeakMap<TripEvent, KnownReading>(),
+};
+
+function readingKept(
+  event: TripEvent,
+  source: ReadingSource,
+  word: keyof typeof readingsOfEvents,
+  dimension: "speed" | "temperature",
+  { gear, timeMs }: ReadingBase,
+): Reading | null {
+  const known = readingsOfEvents[word].get(event);
+  if (known?.gear === gear && known.timeMs === timeMs) return known.reading;
+  const value = measureOf(event.line, word, dimension, gear.defaults);
+  const depthM = measureOf(event.line, "depth", "length", gear.defaults);
+  const reading = value === undefined ? null : { source, rig: event.rig, timeMs, value, depthM, event };
+  readingsOfEvents[word].set(event, { gear, timeMs, reading });
+  return reading;
 }
 
 const bySource = new WeakMap<readonly Reading[], Map<ReadingSource, readonly Reading[]>>();

@@ -56,8 +56,24 @@ export const NO_SETTING: Setting = {
   onBottom: false,
 };
 
-/** The setting after a line, from the one before it. */
+interface KnownSetting {
+  readonly before: Setting;
+  readonly gear: Gear;
+  readonly after: Setting;
+}
+
+const knownSettings = new WeakMap<ReadLine, KnownSetting>();
+
+/** The setting after a line, from the one before it; the very same for the very same line, setting and gear. */
 export function nextSetting(before: Setting, line: ReadLine, gear: Gear): Setting {
+  const known = knownSettings.get(line);
+  if (known?.before === before && known.gear === gear) return known.after;
+  const after = settingAfter(before, line, gear);
+  knownSettings.set(line, { before, gear, after });
+  return after;
+}
+
+function settingAfter(before: Setting, line: ReadLine, gear: Gear): Setting {
   const { defaults } = gear;
   const length = (word: string, old: number | undefined): number | undefined =>
     findItem(line, word) === undefined ? old : measureOf(line, word, "length", defaults);

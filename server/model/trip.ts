@@ -99,11 +99,19 @@ export function cableRigOf(gear: Gear, rigName: string): Rig | undefined {
   return undefined;
 }
 
-/** Rigs stacked on a cable, directly or on another stacked one, itself left out. */
-export function stackedOn(gear: Gear, cableRig: string): Rig[] {
-  return [...gear.rigs.values()].filter(
-    (rig) => rig.name !== cableRig && cableRigOf(gear, rig.name)?.name === cableRig,
-  );
+const stackedIn = new WeakMap<Gear, Map<string, readonly Rig[]>>();
+
+/** Rigs stacked on a cable, directly or on another stacked one, itself left out. Kept for as long as the gear is. */
+export function stackedOn(gear: Gear, cableRig: string): readonly Rig[] {
+  const known = stackedIn.get(gear) ?? new Map<string, readonly Rig[]>();
+  stackedIn.set(gear, known);
+  const stacked =
+    known.get(cableRig) ??
+    [...gear.rigs.values()].filter(
+      (rig) => rig.name !== cableRig && cableRigOf(gear, rig.name)?.name === cableRig,
+    );
+  known.set(cableRig, stacked);
+  return stacked;
 }
 
 /** The properties of a trip under one word. */

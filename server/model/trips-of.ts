@@ -7,7 +7,7 @@ import type { Gear } from "./gear-types.ts";
 import { type Instant, resolveInstant } from "./local-time.ts";
 import { matchMaybe } from "./match-name.ts";
 import { slotName } from "./quantities.ts";
-import { type GearResolver, RIG_VERBS, type Trip } from "./trip.ts";
+import { type GearResolver, RIG_VERBS, type Trip, type TripEvent } from "./trip.ts";
 
 /** Boats and gear may stand in a trip's file; they are no events of the trip. */
 const isGear = (verb: string): boolean => verb === "boat" || kindDefined(verb) !== undefined;
@@ -27,9 +27,11 @@ const knownTrips = new WeakMap<FactLine, KnownTrip>();
  */
 export function tripsOf(uri: string, parse: Parse, gearOf: GearResolver): Trip[] {
   const { lines } = parse.journal;
-  const openers = lines.flatMap((line, index) =>
-    line.kind === "fact" && line.verb === "trip" ? [index] : [],
-  );
+  const openers: number[] = [];
+  for (let index = 0; index < lines.length; index++) {
+    const line = lines[index];
+    if (line?.kind === "fact" && line.verb === "trip") openers.push(index);
+  }
   return openers.flatMap((openerIndex, n) => {
     const opener = lines[openerIndex];
     if (opener?.kind !== "fact") return [];
@@ -42,10 +44,26 @@ function tripFrom(uri: string, place: TripPlace, lines: readonly Line[], gearOf:
   const boat = slotName(place.opener, 1) ?? "";
   const gear = gearOf(boat, date);
   const known = knownTrips.get(place.opener);
-  if (known !== undefined && isSameTrip(known, uri, place.openerIndex, gear, lines)) return known.trip;
+  const isSame = known !== undefined && isSameContent(known, uri, gear, lines);
+  if (isSame && known.trip.openerIndex === place.openerIndex) return known.trip;
   const trip = { uri, ...place, date, boat, gear, ...readTrip(place.openerIndex, lines, date, gear) };
   knownTrips.set(place.opener, { lines, trip });
+  if (isSame) contents.set(trip, contentOf(known.trip));
   return trip;
+}
+
+const contents = new WeakMap<Trip, object>();
+
+/**
+ * The same for trips of the very same lines and gear, wherever in the file they stand: what was found in one holds for
+ * the other, its line numbers moved along.
+ */
+export function contentOf(trip: Trip): object {
+  const known = contents.get(trip);
+  if (known !== undefined) return known;
+  const content = {};
+  contents.set(trip, content);
+  return content;
 }
 
 interface TripPlace {
@@ -53,15 +71,15 @@ interface TripPlace {
   readonly openerIndex: number;
 }
 
-function isSameTrip(
+function isSameContent(
   { trip, lines: before }: KnownTrip,
   uri: string,
-  openerIndex: number,
   gear: Gear,
   lines: readonly Line[],
 ): boolean {
-  if (trip.uri !== uri || trip.openerIndex !== openerIndex || trip.gear !== gear) return false;
-  return before.length === lines.length && before.every((line, index) => line === lines[index]);
+  if (trip.uri !== uri || trip.gear !== gear || before.length !== lines.length) return false;
+  for (let index = 0; index < lines.length; index++) if (before[index] !== lines[index]) return false;
+  return true;
 }
 
 function readTrip(
@@ -79,13 +97,41 @@ function readTrip(
   });
   const zoneLine = properties.find((property) => property.line.verb === "zone");
   const zone = (zoneLine === undefined ? undefined : slotName(zoneLine.line)) ?? gear.zone;
-  const events = facts.map(({ lineIndex, line }) => ({
+  const day = { date, zone, gear };
+  const events = facts.map(({ lineIndex, line }) => eventKept(lineIndex, line, day));
+  return { properties, events, zone, unreadLines: lines.filter(isUnread).length };
+}
+
+/** What an event is read from besides its line. */
+interface Day {
+  readonly date: string;
+  readonly zone: string | undefined;
+  readonly gear: Gear;
+}
+
+const knownEvents = new WeakMap<FactLine, { readonly day: Day; readonly event: TripEvent }>();
+
+/** The very same event while its line, number, date, zone and gear are the same, so that what leans on it can be kept. */
+function eventKept(lineIndex: number, line: FactLine, day: Day): TripEvent {
+  const known = knownEvents.get(line);
+  if (known !== undefined && isSameDay(known.day, day)) {
+    if (known.event.lineIndex === lineIndex) return known.event;
+    const event = { ...known.event, lineIndex };
+    knownEvents.set(line, { day: known.day, event });
+    return event;
+  }
+  const event = {
     lineIndex,
     line,
-    instant: instantOf(line, date, zone),
-    rig: RIG_VERBS.has(line.verb) ? matchMaybe(gear.rigs, slotName(line)) : undefined,
-  }));
-  return { properties, events, zone, unreadLines: lines.filter(isUnread).length };
+    instant: instantOf(line, day.date, day.zone),
+    rig: RIG_VERBS.has(line.verb) ? matchMaybe(day.gear.rigs, slotName(line)) : undefined,
+  };
+  knownEvents.set(line, { day, event });
+  return event;
+}
+
+function isSameDay(one: Day, other: Day): boolean {
+  return one.gear === other.gear && one.date === other.date && one.zone === other.zone;
 }
 
 function isUnread(line: Line): boolean {

@@ -1,7 +1,8 @@
 /** Makes the record of a file: of one that is open from its parse, of one that is not from its text, line by line. */
 import { isRead } from "../../grammar/is-read.ts";
-import { LineSpans, type Parse } from "../../grammar/parse.ts";
+import type { Parse } from "../../grammar/parse.ts";
 import { type Block, readLine } from "../../grammar/read-line.ts";
+import { lineText, textLines } from "../../grammar/text-lines.ts";
 import { VOCABULARY } from "../../grammar/vocabulary.ts";
 import { type NamedPlace, namedPlaces, placesOn } from "../model/named-places.ts";
 import { contentHash } from "./content-hash.ts";
@@ -130,11 +131,11 @@ export class RecordReader {
 
   read(uri: string, text: string): PackedRecord {
     const bom = text.startsWith(BOM);
-    const spans = new LineSpans(text, bom ? 1 : 0);
+    const lines = textLines(bom ? text.slice(1) : text);
     const gatherer = new HeadingGatherer();
     let block: Block = "margin";
-    for (let lineIndex = 0; lineIndex < spans.length; lineIndex++) {
-      const raw = spans.text(lineIndex);
+    for (let lineIndex = 0; lineIndex < lines.starts.length; lineIndex++) {
+      const raw = lineText(lines, lineIndex);
       const gist = this.#gistOf(raw, block);
       block = gist.next;
       const { places, fact } = gist;

@@ -6,8 +6,8 @@ import { built, missing, peerBundles, projectFolder } from "./places.ts";
 /** The sizes of what is shipped, next to the peers' servers bundled the same way. */
 export async function benchSize(_effort: Effort): Promise<Area> {
   const notes: string[] = [];
-  const server = kilobytes(built.server);
-  const absent = missing(built.server);
+  const server = kilobytes(built.serverProgram);
+  const absent = missing(built.serverProgram);
   if (absent) notes.push(absent);
   const packaged = newestPackage();
   if (packaged === undefined) notes.push("not built yet: the packaged extension (npm run package)");

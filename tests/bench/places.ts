@@ -17,6 +17,7 @@ export const built = {
   solver: join(projectFolder, "server/physics/towed-line.ts"),
   band: join(projectFolder, "server/physics/downrigger-band.ts"),
   server: join(projectFolder, "dist/server.cjs"),
+  serverProgram: join(projectFolder, "dist/server-program.cjs"),
   serverWater: join(projectFolder, "dist/server-water.cjs"),
   commandLine: join(projectFolder, "dist/deepwake.mjs"),
   commandLineProgram: join(projectFolder, "dist/deepwake.cjs"),

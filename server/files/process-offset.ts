@@ -1,4 +1,5 @@
 /** UTC offsets from the process's own clock, which is there at once while a formatter takes half as long as Node to start. */
+import { askFirst } from "../model/local-time.ts";
 
 const AREA_AND_PLACE = /^[A-Z][A-Za-z]+\/[A-Z][A-Za-z_/-]+$/u;
 const HALF_A_YEAR_MS = 182 * 86_400_000;
@@ -13,4 +14,9 @@ export function processOffset(env: NodeJS.ProcessEnv, zone: string, at: Date): n
   const offset = -at.getTimezoneOffset();
   if (offset !== 0) return offset;
   return new Date(at.getTime() + HALF_A_YEAR_MS).getTimezoneOffset() === 0 ? undefined : 0;
+}
+
+/** Has the model ask the process's clock for offsets first. The process's own zone changes with the zones asked for. */
+export function useProcessClock(env: NodeJS.ProcessEnv): void {
+  askFirst((zone, at) => processOffset(env, zone, at));
 }

@@ -1,7 +1,7 @@
 /** The process's clock must tell the same offsets as the platform's formatter. */
 import { tzOffset } from "@date-fns/tz";
 import { afterAll, expect, test } from "vitest";
-import { processOffset } from "../../client/cli/process-offset.ts";
+import { processOffset } from "../../server/files/process-offset.ts";
 
 const before = process.env.TZ;
 afterAll(() => {

@@ -1,0 +1,53 @@
+/** Tasks kept by value: the same rig with the same settings in the same water is built, and written as a key, once. */
+import type { Gear, Rig } from "../model/gear-types.ts";
+import type { Setting } from "../model/setting.ts";
+import type { WaterAndSpeed } from "./downrigger-input.ts";
+
+/** Enough for a season of one boat's settings; past it a gear's tasks are built anew. */
+const MOST_TASKS = 5000;
+
+/** What one kind of task is kept in. */
+export type TaskMemo<Task> = WeakMap<Gear, Map<string, Task>>;
+
+/**
+ * The task kept for a rig of the gear book by a key of everything else it is built from, or a new one. A rig imagined
+ * otherwise than the book has it is never kept.
+ */
+export function taskKept<Task>(
+  memo: TaskMemo<Task>,
+  gear: Gear,
+  rig: Rig,
+  keyOf: () => string,
+  build: () => Task,
+): Task {
+  if (gear.rigs.get(rig.name) !== rig) return build();
+  let tasks = memo.get(gear);
+  if (tasks === undefined) {
+    tasks = new Map();
+    memo.set(gear, tasks);
+  }
+  const key = keyOf();
+  const known = tasks.get(key);
+  if (known !== undefined) return known;
+  const task = build();
+  if (tasks.size >= MOST_TASKS) tasks.clear();
+  tasks.set(key, task);
+  return task;
+}
+
+const keysOfSettings = new WeakMap<Setting, string>();
+
+/** A setting as part of a key; written once for each setting. */
+export function settingKey(setting: Setting): string {
+  const known = keysOfSettings.get(setting);
+  if (known !== undefined) return known;
+  const key = JSON.stringify(setting);
+  keysOfSettings.set(setting, key);
+  return key;
+}
+
+/** Water and speed as part of a key. */
+export function waterKey({ flow, speedSdMS, surfaceSpeedSdMS, waterTemperatureC }: WaterAndSpeed): string {
+  const stream = flow.type === "uniform" ? flow.speedMS : JSON.stringify(flow);
+  return `${stream} ${speedSdMS} ${surfaceSpeedSdMS} ${waterTemperatureC}`;
+}
