@@ -1,16 +1,18 @@
 /** Puts every feature of the service on its request. */
-import type { Connection } from "vscode-languageserver";
+import type { Connection, InlayHint } from "vscode-languageserver";
 import type { LanguageService } from "../service/language-service.ts";
 import { LET_OUT_COMMAND } from "../service/let-out-command.ts";
+import type { ClientAbilities } from "./capabilities.ts";
 import type { Guard } from "./guard.ts";
 import type { Settings } from "./settings.ts";
 
-/** Answers requests from the service; `settings` gives those in use at the time. */
+/** Answers requests from the service; `settings` and `client` give those in use at the time. */
 export function answerRequests(
   connection: Connection,
   service: LanguageService,
   guard: Guard,
   settings: () => Settings,
+  client: () => ClientAbilities | undefined,
 ): void {
   connection.onHover(
     guard.ask("hover", null, ({ textDocument, position }) => service.hover(textDocument.uri, position)),
@@ -53,8 +55,13 @@ export function answerRequests(
   );
   connection.languages.inlayHint.on(
     guard.ask("inlay hints", [], ({ textDocument, range }) =>
-      settings().showDepths ? service.inlayHints(textDocument.uri, range) : [],
+      settings().showDepths
+        ? service.inlayHints(textDocument.uri, range, client()?.resolvesHints === true ? "asked for" : "told")
+        : [],
     ),
+  );
+  connection.languages.inlayHint.resolve((hint) =>
+    guard.ask("inlay hint", hint, (asked: InlayHint) => service.resolvedHint(asked))(hint),
   );
   connection.languages.semanticTokens.on(
     guard.ask("semantic tokens", { data: [] }, ({ textDocument }) => ({

@@ -9,7 +9,7 @@ import { SET_FOR_KIND } from "../service/set-for-depth.ts";
 export const SERVER_CAPABILITIES: ServerCapabilities = {
   textDocumentSync: TextDocumentSyncKind.Incremental,
   hoverProvider: true,
-  inlayHintProvider: true,
+  inlayHintProvider: { resolveProvider: true },
   documentSymbolProvider: true,
   foldingRangeProvider: true,
   completionProvider: { triggerCharacters: [" ", '"'] },
@@ -32,16 +32,21 @@ export interface ClientAbilities {
   readonly registersSettings: boolean;
   readonly registersWatchers: boolean;
   readonly refreshesHints: boolean;
+  /** Asks for a hint's reasons when it is pointed at. */
+  readonly resolvesHints: boolean;
   readonly hasFolders: boolean;
 }
 
 /** Reads the client's abilities from its first message. */
-export function clientAbilities({ capabilities: { workspace } }: InitializeParams): ClientAbilities {
+export function clientAbilities({
+  capabilities: { workspace, textDocument },
+}: InitializeParams): ClientAbilities {
   return {
     tellsSettings: workspace?.configuration === true,
     registersSettings: workspace?.didChangeConfiguration?.dynamicRegistration === true,
     registersWatchers: workspace?.didChangeWatchedFiles?.dynamicRegistration === true,
     refreshesHints: workspace?.inlayHint?.refreshSupport === true,
+    resolvesHints: textDocument?.inlayHint?.resolveSupport?.properties.includes("tooltip") === true,
     hasFolders: workspace?.workspaceFolders === true,
   };
 }

@@ -63,7 +63,13 @@ class Server {
     connection.onDidChangeWatchedFiles(() => this.#refreshAll());
     this.#documents.onDidChangeContent(({ document }) => this.#take(document));
     this.#documents.onDidClose(({ document }) => this.#close(document.uri));
-    answerRequests(connection, this.#service, this.#guard, () => this.#settings);
+    answerRequests(
+      connection,
+      this.#service,
+      this.#guard,
+      () => this.#settings,
+      () => this.#client,
+    );
     this.#documents.listen(connection);
     connection.listen();
   }

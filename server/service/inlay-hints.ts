@@ -1,11 +1,16 @@
 /** The true depth beside every set, move and again line, and beside a change that alters one. */
 import { type InlayHint, InlayHintKind, type Range } from "vscode-languageserver-types";
+import type { TripAnalysis } from "../analysis/journal-analysis.ts";
+import type { LineDepth } from "../analysis/line-depth.ts";
 import { DEPTH_CAUTION, depthLabel, depthSentences } from "../reports/depth-sentences.ts";
 import { isWhole } from "./hover.ts";
 import type { Snapshot } from "./snapshot.ts";
 
+/** What a hint says when it is pointed at: with it, or only when it is asked for, since its ranges take longest. */
+export type HintReasons = "told" | "asked for";
+
 /** Hints of the lines in a range, right behind the last word; none where part of the line could not be read. */
-export function inlayHints(snapshot: Snapshot, range: Range): InlayHint[] {
+export function inlayHints(snapshot: Snapshot, range: Range, reasons: HintReasons): InlayHint[] {
   const hints: InlayHint[] = [];
   for (const { day, depth } of snapshot.depthsBetween(range.start.line, range.end.line)) {
     const line = depth.event.lineIndex;
@@ -19,8 +24,24 @@ export function inlayHints(snapshot: Snapshot, range: Range): InlayHint[] {
       label: `↓ ${label}`,
       kind: InlayHintKind.Parameter,
       paddingLeft: true,
-      tooltip: [...depthSentences(day, depth), DEPTH_CAUTION].join("\n"),
+      ...(reasons === "told" ? { tooltip: reasonsOf(day, depth) } : { data: { uri: snapshot.uri } }),
     });
   }
   return hints;
+}
+
+/** What the hint on a line says when it is pointed at; undefined where none is. */
+export function hintReasons(snapshot: Snapshot, line: number): string | undefined {
+  const known = snapshot.depthAt(line);
+  return known === undefined ? undefined : reasonsOf(known.day, known.depth);
+}
+
+/** The document that a hint given without its reasons is of. */
+export function uriOfHint({ data }: InlayHint): string | undefined {
+  const uri: unknown = (data as { uri?: unknown } | null | undefined)?.uri;
+  return typeof uri === "string" ? uri : undefined;
+}
+
+function reasonsOf(day: TripAnalysis, depth: LineDepth): string {
+  return [...depthSentences(day, depth), DEPTH_CAUTION].join("\n");
 }

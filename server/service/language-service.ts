@@ -27,7 +27,7 @@ import { documentSymbols } from "./document-symbols.ts";
 import { foldingRanges } from "./folding-ranges.ts";
 import { formatting } from "./formatting.ts";
 import { hover } from "./hover.ts";
-import { inlayHints } from "./inlay-hints.ts";
+import { type HintReasons, hintReasons, inlayHints, uriOfHint } from "./inlay-hints.ts";
 import { letOutMarkdownAt } from "./let-out-command.ts";
 import { semanticTokens } from "./semantic-tokens.ts";
 import { readAgain, Snapshot } from "./snapshot.ts";
@@ -95,8 +95,13 @@ export class LanguageService {
   diagnostics = (uri: string): Diagnostic[] => this.#answer(uri, [], diagnostics);
   hover = (uri: string, at: Position): Hover | null =>
     this.#answer(uri, null, (document, move) => hover(document, move(at)));
-  inlayHints = (uri: string, range: Range): InlayHint[] =>
-    this.#answer(uri, [], (document) => inlayHints(document, range));
+  inlayHints = (uri: string, range: Range, reasons: HintReasons = "told"): InlayHint[] =>
+    this.#answer(uri, [], (document) => inlayHints(document, range, reasons));
+  resolvedHint = (hint: InlayHint): InlayHint => {
+    const { line } = hint.position;
+    const tooltip = this.#answer(uriOfHint(hint) ?? "", undefined, (document) => hintReasons(document, line));
+    return tooltip === undefined ? hint : { ...hint, tooltip };
+  };
   documentSymbols = (uri: string): DocumentSymbol[] => this.#answer(uri, [], documentSymbols);
   foldingRanges = (uri: string): FoldingRange[] => this.#answer(uri, [], foldingRanges);
   completion = (uri: string, at: Position): CompletionItem[] =>
