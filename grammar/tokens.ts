@@ -17,23 +17,29 @@ for (let code = 256; code < 0x10000; code += 128) {
 NOT_BLANK_STARTS.push(0xffff);
 const DIGITS = [..."0123456789"];
 
+/** What a blank can start with. Every token says it, so that no pattern is taken apart to find out when a program starts. */
+const BLANK_STARTS = [..." \t\v\f\u00a0\u1680\u2028\u2029\u202f\u205f\u3000\ufeff,"];
+for (let code = 0x2000; code <= 0x200a; code++) BLANK_STARTS.push(String.fromCharCode(code));
+
 /** White space other than a line end; a comma on its own before a blank counts as some. */
 export const Blank = createToken({
   name: "Blank",
-  pattern: /(?:,(?!\S)|[ \t\v\f\u00a0\u1680\u2000-\u200a\u2028\u2029\u202f\u205f\u3000\ufeff])+/,
+  pattern: /(?:,(?!\S)|[ \t\v\f\u00a0\u1680\u2000-\u200a\u2028\u2029\u202f\u205f\u3000\ufeff])+/u,
   group: Lexer.SKIPPED,
+  start_chars_hint: BLANK_STARTS,
 });
 
 /** Any token that carries content: a word, a string, a date or a clock time. */
 export const Piece = createToken({ name: "Piece", pattern: Lexer.NA });
 
 /** A comment: `#` at the line's start or after a blank, to the end of the line. */
-export const Comment = createToken({ name: "Comment", pattern: /#[^\r\n]*/ });
+export const Comment = createToken({ name: "Comment", pattern: /#[^\r\n]*/, start_chars_hint: ["#"] });
 
 /** Text in double quotes; a quote inside is written twice. */
 export const QuotedText = createToken({
   name: "QuotedText",
   pattern: /"(?:[^"\r\n]|"")*"(?=,?(?!\S))/,
+  start_chars_hint: ['"'],
   categories: [Piece],
 });
 

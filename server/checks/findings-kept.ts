@@ -12,19 +12,19 @@ interface KnownFindings {
 
 const knownFindings = new WeakMap<object, KnownFindings>();
 
-/** What was found in a trip of the very same lines and gear, at its place now; else what `find` gives. */
-export function findingsKept(
-  trip: Trip,
-  choices: object,
-  find: () => readonly Finding[],
-): readonly Finding[] {
-  const content = contentOf(trip);
-  const known = knownFindings.get(content);
-  const isKnown = known !== undefined && known.choices === choices;
-  if (isKnown && known.trip === trip) return known.findings;
-  const findings = isKnown ? moved(known, trip) : find();
-  knownFindings.set(content, { choices, trip, findings });
+/** What was found in a trip of the very same lines and gear, at its place now; undefined where none was looked at. */
+export function findingsKnown(trip: Trip, choices: object): readonly Finding[] | undefined {
+  const known = knownFindings.get(contentOf(trip));
+  if (known === undefined || known.choices !== choices) return undefined;
+  if (known.trip === trip) return known.findings;
+  const findings = moved(known, trip);
+  keepFindings(trip, choices, findings);
   return findings;
+}
+
+/** Keeps what was found in a trip. */
+export function keepFindings(trip: Trip, choices: object, findings: readonly Finding[]): void {
+  knownFindings.set(contentOf(trip), { choices, trip, findings });
 }
 
 /** The findings with every place from the trip's opener on moved as far as the trip was; gear above it stayed. */

@@ -4,7 +4,7 @@ import type { Gear } from "../model/gear-types.ts";
 import { hasWord } from "../model/quantities.ts";
 import type { CheckContext, CheckRow, Finding, Fix, Place, ReportExtras, Rule, Severity } from "./check.ts";
 import { TRIP_RULES } from "./day-rules.ts";
-import { findingsKept } from "./findings-kept.ts";
+import { findingsKnown, keepFindings } from "./findings-kept.ts";
 import { ownerOf } from "./owners.ts";
 import { RULES } from "./rules.ts";
 
@@ -30,10 +30,17 @@ export function runChecks(
   return found.sort((a, b) => a.lineIndex - b.lineIndex || a.start - b.start);
 }
 
-/** Does most of the work of `runChecks` ahead of it, a trip a step, so that its caller may stop to answer others. */
+/** Does most of the work of `runChecks` ahead of it, a rule a step, so that its caller may stop to answer others. */
 export function* prepareChecks(analysis: JournalAnalysis, choices: SeverityChoices): Generator<void> {
   for (const day of analysis.trips) {
-    knownOrNew(analysis, day, choices);
+    if (findingsKnown(day.trip, choices) === undefined) {
+      const run = new CheckRun({ ...analysis, trips: [day] }, choices);
+      for (const rule of TRIP_RULES) {
+        rule(run);
+        yield;
+      }
+      keepFindings(day.trip, choices, run.findings);
+    }
     yield;
   }
 }
@@ -62,7 +69,11 @@ function knownOrNew(
   day: TripAnalysis,
   choices: SeverityChoices,
 ): readonly Finding[] {
-  return findingsKept(day.trip, choices, () => findingsOf(analysis, day, choices));
+  const known = findingsKnown(day.trip, choices);
+  if (known !== undefined) return known;
+  const findings = findingsOf(analysis, day, choices);
+  keepFindings(day.trip, choices, findings);
+  return findings;
 }
 
 class CheckRun implements CheckContext {

@@ -1,5 +1,5 @@
 /** Puts every feature of the service on its request. */
-import type { Connection } from "vscode-languageserver";
+import type { Connection, InlayHint } from "vscode-languageserver";
 import type { LanguageService } from "../service/language-service.ts";
 import { LET_OUT_COMMAND } from "../service/let-out-command.ts";
 import { APPLY_COMMAND, type ClientAbilities } from "./capabilities.ts";
@@ -67,9 +67,13 @@ export function answerRequests(
     }),
   );
   connection.languages.inlayHint.on(
-    desk.askLong("inlay hints", [], ({ textDocument, range }) =>
-      service.inlayHints(textDocument.uri, range, settings().hints),
-    ),
+    desk.askLong("inlay hints", [], ({ textDocument, range }) => {
+      const reasons = client().resolvesHints ? "asked for" : "told";
+      return service.inlayHints(textDocument.uri, range, settings().hints, reasons);
+    }),
+  );
+  connection.languages.inlayHint.resolve((hint) =>
+    desk.ask("inlay hint", hint, (asked: InlayHint) => service.resolvedHint(asked))(hint),
   );
   connection.languages.semanticTokens.on(
     desk.ask("semantic tokens", { data: [] }, ({ textDocument }) => ({

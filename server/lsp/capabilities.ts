@@ -27,7 +27,7 @@ const MOVED_FILES: FileOperationRegistrationOptions = {
 export const SERVER_CAPABILITIES: ServerCapabilities = {
   textDocumentSync: TextDocumentSyncKind.Incremental,
   hoverProvider: true,
-  inlayHintProvider: true,
+  inlayHintProvider: { resolveProvider: true },
   documentSymbolProvider: true,
   foldingRangeProvider: true,
   completionProvider: { triggerCharacters: [" ", '"'] },
@@ -58,6 +58,8 @@ export interface ClientAbilities {
   readonly registersSettings: boolean;
   readonly registersWatchers: boolean;
   readonly refreshesHints: boolean;
+  /** Asks for a hint's reasons when it is pointed at. */
+  readonly resolvesHints: boolean;
   readonly hasFolders: boolean;
   /** It asks for diagnostics; then none are sent unasked. */
   readonly pullsDiagnostics: boolean;
@@ -88,6 +90,7 @@ export function clientAbilities(params: InitializeParams): ClientAbilities {
     registersSettings: workspace?.didChangeConfiguration?.dynamicRegistration === true,
     registersWatchers: workspace?.didChangeWatchedFiles?.dynamicRegistration === true,
     refreshesHints: workspace?.inlayHint?.refreshSupport === true,
+    resolvesHints: text?.inlayHint?.resolveSupport?.properties.includes("tooltip") === true,
     hasFolders: workspace?.workspaceFolders === true,
     pullsDiagnostics: text?.diagnostic !== undefined,
     refreshesDiagnostics: workspace?.diagnostics?.refreshSupport === true,

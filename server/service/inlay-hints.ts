@@ -16,8 +16,16 @@ export interface HintParts {
 /** Everything. */
 export const ALL_HINTS: HintParts = { depth: true, temperature: true };
 
+/** What a hint says when it is pointed at: with it, or only when it is asked for, since its ranges take longest. */
+export type HintReasons = "told" | "asked for";
+
 /** Hints of the lines in a range, right behind the last word; none where part of the line could not be read. */
-export function inlayHints(snapshot: Snapshot, range: Range, parts: HintParts = ALL_HINTS): InlayHint[] {
+export function inlayHints(
+  snapshot: Snapshot,
+  range: Range,
+  parts: HintParts,
+  reasons: HintReasons,
+): InlayHint[] {
   const hints: InlayHint[] = [];
   for (const { day, depth } of snapshot.depthsBetween(range.start.line, range.end.line)) {
     const line = depth.event.lineIndex;
@@ -31,7 +39,7 @@ export function inlayHints(snapshot: Snapshot, range: Range, parts: HintParts = 
       label: `↓ ${label}`,
       kind: InlayHintKind.Parameter,
       paddingLeft: true,
-      tooltip: [...depthSentences(day, depth), ...lureWaterSentences(day, depth), DEPTH_CAUTION].join("\n"),
+      ...(reasons === "told" ? { tooltip: reasonsOf(day, depth) } : { data: { uri: snapshot.uri } }),
     });
   }
   return hints;
@@ -43,4 +51,20 @@ function labelOf(day: TripAnalysis, depth: LineDepth, parts: HintParts): string 
     parts.temperature ? temperatureLabel(day, depth) : "",
   ];
   return said.filter((part) => part !== "").join(", ");
+}
+
+/** What the hint on a line says when it is pointed at; undefined where none is. */
+export function hintReasons(snapshot: Snapshot, line: number): string | undefined {
+  const known = snapshot.depthAt(line);
+  return known === undefined ? undefined : reasonsOf(known.day, known.depth);
+}
+
+/** The document that a hint given without its reasons is of. */
+export function uriOfHint({ data }: InlayHint): string | undefined {
+  const uri: unknown = (data as { uri?: unknown } | null | undefined)?.uri;
+  return typeof uri === "string" ? uri : undefined;
+}
+
+function reasonsOf(day: TripAnalysis, depth: LineDepth): string {
+  return [...depthSentences(day, depth), ...lureWaterSentences(day, depth), DEPTH_CAUTION].join("\n");
 }

@@ -35,7 +35,14 @@ import { foldingRanges } from "./folding-ranges.ts";
 import { formatting } from "./formatting.ts";
 import { highlights } from "./highlights.ts";
 import { hover } from "./hover.ts";
-import { type HintParts, inlayHints } from "./inlay-hints.ts";
+import {
+  ALL_HINTS,
+  type HintParts,
+  type HintReasons,
+  hintReasons,
+  inlayHints,
+  uriOfHint,
+} from "./inlay-hints.ts";
 import { letOutMarkdownAt } from "./let-out-command.ts";
 import type { Journals } from "./names/journals.ts";
 import { type ClosedFiles, openJournals } from "./names/open-journals.ts";
@@ -114,8 +121,17 @@ export class LanguageService {
   diagnostics = (uri: string): Diagnostic[] => this.#answer(uri, [], diagnostics);
   hover = (uri: string, at: Position): Hover | null =>
     this.#answer(uri, null, (document, move) => hover(document, move(at)));
-  inlayHints = (uri: string, range: Range, parts?: HintParts): InlayHint[] =>
-    this.#answer(uri, [], (document) => inlayHints(document, range, parts));
+  inlayHints = (
+    uri: string,
+    range: Range,
+    parts: HintParts = ALL_HINTS,
+    reasons: HintReasons = "told",
+  ): InlayHint[] => this.#answer(uri, [], (document) => inlayHints(document, range, parts, reasons));
+  resolvedHint = (hint: InlayHint): InlayHint => {
+    const { line } = hint.position;
+    const tooltip = this.#answer(uriOfHint(hint) ?? "", undefined, (document) => hintReasons(document, line));
+    return tooltip === undefined ? hint : { ...hint, tooltip };
+  };
   documentSymbols = (uri: string): DocumentSymbol[] => this.#answer(uri, [], documentSymbols);
   foldingRanges = (uri: string): FoldingRange[] => this.#answer(uri, [], foldingRanges);
   completion = (uri: string, at: Position): CompletionItem[] =>

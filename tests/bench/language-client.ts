@@ -81,7 +81,7 @@ export class LanguageClient {
         textDocument: {
           publishDiagnostics: { relatedInformation: true, versionSupport: true },
           hover: { contentFormat: ["markdown"] },
-          inlayHint: {},
+          inlayHint: { resolveSupport: { properties: ["tooltip"] } },
           completion: { completionItem: { snippetSupport: true, documentationFormat: ["markdown"] } },
         },
       },

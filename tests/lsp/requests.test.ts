@@ -22,7 +22,7 @@ describe("requests", () => {
     expect(capabilities).toMatchObject({
       textDocumentSync: 2,
       hoverProvider: true,
-      inlayHintProvider: true,
+      inlayHintProvider: { resolveProvider: true },
       documentSymbolProvider: true,
       foldingRangeProvider: true,
       completionProvider: { triggerCharacters: [" ", '"'] },
@@ -53,6 +53,15 @@ describe("requests", () => {
     const { client } = await openMorning();
     const hints = await client.request<InlayHint[]>("textDocument/inlayHint", { ...DOCUMENT, range: WHOLE });
     expect(hints.map(({ position }) => position.line)).toEqual([6, 7]);
+  });
+
+  test("a hint's reasons, when a client that can ask for them does", async () => {
+    const textDocument = { inlayHint: { resolveSupport: { properties: ["tooltip"] } } };
+    const { client } = await openMorning(MORNING, { capabilities: { textDocument } });
+    const [hint] = await client.request<InlayHint[]>("textDocument/inlayHint", { ...DOCUMENT, range: WHOLE });
+    expect(hint?.tooltip).toBeUndefined();
+    const resolved = await client.request<InlayHint>("inlayHint/resolve", hint);
+    expect(resolved).toEqual({ ...hint, tooltip: expect.stringMatching(/^Ball about[\s\S]*\nDepths are/u) });
   });
 
   test("symbols and folding", async () => {
