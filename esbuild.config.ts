@@ -36,7 +36,7 @@ const shipped: readonly Bundle[] = [
   { entry: "server/lsp/main-node.ts", outfile: "dist/server.cjs", options: { ...forEditor, ...forServer } },
   {
     entry: "client/vscode/extension-web.ts",
-    outfile: "dist/extension-web.js",
+    outfile: "dist/extension-web.cjs",
     options: { ...forBrowser, ...forClient, format: "cjs" },
   },
   {
@@ -47,11 +47,18 @@ const shipped: readonly Bundle[] = [
   ...COMMAND_LINE,
 ];
 
-const testBundles: readonly Bundle[] = ["index", "pose"].map((name) => ({
-  entry: `tests/editor/suite/${name}.ts`,
-  outfile: `dist/editor-tests/${name}.cjs`,
-  options: { ...forEditor, minify: false },
-}));
+const testBundles: readonly Bundle[] = [
+  ...["index", "pose"].map((name) => ({
+    entry: `tests/editor/suite/${name}.ts`,
+    outfile: `dist/editor-tests/${name}.cjs`,
+    options: { ...forEditor, minify: false },
+  })),
+  {
+    entry: "tests/editor/suite/index-web.ts",
+    outfile: "dist/editor-tests/index-web.cjs",
+    options: { ...forBrowser, format: "cjs", minify: false },
+  },
+];
 
 const { values: flags } = parseArgs({
   options: {
