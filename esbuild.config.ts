@@ -44,18 +44,25 @@ const shipped: readonly Bundle[] = [
   ...SERVER,
   {
     entry: "client/vscode/extension-web.ts",
-    outfile: "dist/extension-web.js",
+    outfile: "dist/extension-web.cjs",
     options: { ...forBrowser, ...forClient, format: "cjs" },
   },
   { entry: "server/lsp/main-worker.ts", outfile: "dist/server-worker.js", options: forWorker },
   ...COMMAND_LINE,
 ];
 
-const testBundles: readonly Bundle[] = ["index", "pose"].map((name) => ({
-  entry: `tests/editor/suite/${name}.ts`,
-  outfile: `dist/editor-tests/${name}.cjs`,
-  options: { ...forEditor, minify: false },
-}));
+const testBundles: readonly Bundle[] = [
+  ...["index", "pose"].map((name) => ({
+    entry: `tests/editor/suite/${name}.ts`,
+    outfile: `dist/editor-tests/${name}.cjs`,
+    options: { ...forEditor, minify: false },
+  })),
+  {
+    entry: "tests/editor/suite/index-web.ts",
+    outfile: "dist/editor-tests/index-web.cjs",
+    options: { ...forBrowser, format: "cjs", minify: false },
+  },
+];
 
 const { values: flags } = parseArgs({
   options: {

@@ -46,7 +46,7 @@ const ALLOWED: Readonly<Record<string, { ours: readonly string[]; packages: read
   "server/files": { ours: ["grammar", "server/model", "server/files"], packages: ["node:*"] },
   "server/lsp": {
     ours: ["grammar", "server/service", "server/checks", "server/files", "server/lsp"],
-    packages: ["node:*", "vscode-languageserver", "vscode-languageserver-textdocument", "zod"],
+    packages: ["node:*", "vscode-languageserver", "zod"],
   },
   "client/cli": {
     ours: [

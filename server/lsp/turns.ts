@@ -23,7 +23,6 @@ export class Preparer {
   readonly #ready: (uri: string) => Promise<void> | undefined;
   readonly #guard: Guard;
   readonly #running = new Map<string, Running>();
-  #steps = 0;
   #stirs = 0;
 
   /** `current` gives a document as it is now, `ready` waits for what it leans on. */
@@ -51,11 +50,6 @@ export class Preparer {
     } while (this.#stirs !== before);
   }
 
-  /** How many steps of work were taken since the start. */
-  get steps(): number {
-    return this.#steps;
-  }
-
   /** Answers when a document's findings cost no more time. */
   async prepare(uri: string, isOver: IsOver = () => false): Promise<Prepared> {
     await this.#ready(uri);
@@ -79,7 +73,6 @@ export class Preparer {
     const takeStep = this.#guard.ask("checks", true, () => steps?.next().done !== false);
     let started = performance.now();
     while (!takeStep(undefined)) {
-      this.#steps++;
       if (performance.now() - started < LONGEST_TURN_MS) continue;
       await this.quiet();
       if (this.#current(uri) !== snapshot) return "changed";

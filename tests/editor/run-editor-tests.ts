@@ -1,8 +1,10 @@
 /**
- * Runs the extension's tests inside a real editor. The exit code is the verdict; the last line has the counts:
+ * Runs the extension's tests inside a real editor, once with the server in a process and once, as in a browser, with
+ * the server in a worker. The exit code is the verdict; the last line has the counts:
  *
- *     editor: 12 passed, 0 failed
+ *     editor: 72 passed, 0 failed
  *
+ * With `--web` only the second is run, with `--desktop` only the first.
  * The editor's own log is printed when something fails, or as it comes with `--verbose`. With `--packaged` the editor
  * is given only what the packaged extension holds, which shows that nothing is missing from it.
  */
@@ -15,6 +17,22 @@ import { runTests } from "@vscode/test-electron";
 import { listFiles } from "@vscode/vsce";
 import { type ChosenHost, chooseHost } from "./choose-host.ts";
 import type { TestResult } from "./suite/runner.ts";
+
+/** How the extension runs in the editor: its name for the log, its tests, and what the editor is told. */
+interface Kind {
+  readonly name: string;
+  readonly tests: string;
+  readonly args: readonly string[];
+}
+
+const kinds: Readonly<Record<"desktop" | "web", Kind>> = {
+  desktop: { name: "with a server process", tests: "index.cjs", args: [] },
+  web: {
+    name: "in the browser's worker",
+    tests: "index-web.cjs",
+    args: ["--extensionDevelopmentKind=web"],
+  },
+};
 
 const verbose = process.argv.includes("--verbose");
 const packaged = process.argv.includes("--packaged");
@@ -33,7 +51,7 @@ const profileSettings = {
 };
 
 /** Runs the tests in `host`, with everything they write in `scratch`, and answers what they reported. */
-async function runInHost(host: ChosenHost, scratch: string): Promise<readonly TestResult[]> {
+async function runInHost(host: ChosenHost, kind: Kind, scratch: string): Promise<readonly TestResult[]> {
   const report = join(scratch, "report.json");
   const workspace = join(scratch, "workspace");
   const profile = join(scratch, "profile");
@@ -48,13 +66,14 @@ async function runInHost(host: ChosenHost, scratch: string): Promise<readonly Te
     stderr: log,
     vscodeExecutablePath: host.executable,
     extensionDevelopmentPath: packaged ? await copyPackaged(join(scratch, "extension")) : projectFolder,
-    extensionTestsPath: join(projectFolder, "dist", "editor-tests", "index.cjs"),
-    extensionTestsEnv: { DEEPWAKE_EDITOR_REPORT: report, PATH: path },
+    extensionTestsPath: join(projectFolder, "dist", "editor-tests", kind.tests),
+    extensionTestsEnv: { PATH: path },
     launchArgs: [
       workspace,
       `--user-data-dir=${profile}`,
       `--extensions-dir=${join(scratch, "extensions")}`,
       "--disable-extensions",
+      ...kind.args,
     ],
   }).then(
     () => undefined,
@@ -111,7 +130,8 @@ function bundle(): void {
   if (result.status !== 0) throw new Error("Bundling failed.");
 }
 
-function printResults(results: readonly TestResult[]): void {
+/** Prints one kind's results, and answers how many passed and failed. */
+function printResults(results: readonly TestResult[]): { passed: number; failed: number } {
   for (const { name, ms, failure, measured } of results) {
     console.log(
       failure === undefined
@@ -120,20 +140,33 @@ function printResults(results: readonly TestResult[]): void {
     );
   }
   const failed = results.filter(({ failure }) => failure !== undefined).length;
-  console.log(`editor: ${results.length - failed} passed, ${failed} failed`);
-  process.exitCode = failed === 0 ? 0 : 1;
+  return { passed: results.length - failed, failed };
 }
 
-const scratch = mkdtempSync(join(tmpdir(), "deepwake-editor-"));
+/** Runs one kind in a folder of its own. */
+async function runKind(host: ChosenHost, kind: Kind): Promise<{ passed: number; failed: number }> {
+  const scratch = mkdtempSync(join(tmpdir(), "deepwake-editor-"));
+  try {
+    console.log(`editor tests: in ${host.name}, ${kind.name}`);
+    return printResults(await runInHost(host, kind, scratch));
+  } finally {
+    rmSync(scratch, { recursive: true, force: true });
+  }
+}
+
+const wanted = (["desktop", "web"] as const).filter((kind) => process.argv.includes(`--${kind}`));
+const total = { passed: 0, failed: 0 };
 try {
   bundle();
   const host = await chooseHost(process.env);
-  console.log(`editor tests: in ${host.name}`);
-  printResults(await runInHost(host, scratch));
+  for (const kind of wanted.length === 0 ? (["desktop", "web"] as const) : wanted) {
+    const { passed, failed } = await runKind(host, kinds[kind]);
+    total.passed += passed;
+    total.failed += failed;
+  }
 } catch (error) {
   console.error(error instanceof Error ? error.message : String(error));
-  console.log("editor: 0 passed, 1 failed");
-  process.exitCode = 1;
-} finally {
-  rmSync(scratch, { recursive: true, force: true });
+  total.failed++;
 }
+console.log(`editor: ${total.passed} passed, ${total.failed} failed`);
+process.exitCode = total.failed === 0 ? 0 : 1;

@@ -1,6 +1,6 @@
 /** Client and server joined in one process by streams in memory. */
 import { PassThrough } from "node:stream";
-import { createConnection } from "vscode-languageserver/node";
+import { type Connection, createConnection } from "vscode-languageserver/node";
 import { StreamMessageReader, StreamMessageWriter } from "vscode-languageserver-protocol/node";
 import { parse } from "../../grammar/parse.ts";
 import { connect, type ServerWorld } from "../../server/lsp/connect.ts";
@@ -36,9 +36,12 @@ export class BookWorld implements ServerWorld {
 }
 
 /** A client whose server lives in this process, in a world that the test may change. */
-export function joinServer(world: ServerWorld = new BookWorld()): TestClient {
+export function joinServer(
+  world: ServerWorld | ((connection: Connection) => ServerWorld) = new BookWorld(),
+): TestClient {
   const [toServer, toClient] = [new PassThrough(), new PassThrough()];
   const [reader, writer] = [new StreamMessageReader(toServer), new StreamMessageWriter(toClient)];
-  connect(createConnection(reader, writer, gateMessages()), world);
+  const connection = createConnection(reader, writer, gateMessages());
+  connect(connection, typeof world === "function" ? world(connection) : world);
   return new TestClient(new StreamMessageReader(toClient), new StreamMessageWriter(toServer));
 }

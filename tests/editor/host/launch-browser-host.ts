@@ -4,10 +4,11 @@
  * the browser-hosted editor, prints what the tests print, and ends with the tests' exit code.
  */
 import { tmpdir } from "node:os";
-import { join, resolve } from "node:path";
+import { dirname, join, resolve } from "node:path";
 import { findChromium, howToGetChromium } from "./find-chromium.ts";
 import { installHost } from "./install-host.ts";
-import { openBrowser, type Page, workbenchAddress } from "./open-page.ts";
+import { developFrom, openBrowser, type Page, servedNames, workbenchAddress } from "./open-page.ts";
+import { type FolderServer, serveFolders } from "./serve-folders.ts";
 import { startServer } from "./start-server.ts";
 
 /** How long one round of tests may take before it counts as hung. */
@@ -21,6 +22,7 @@ interface LaunchArguments {
   readonly extensionsFolder: string;
   readonly workspaceFolder: string | undefined;
   readonly trustEverything: boolean;
+  readonly isWeb: boolean;
 }
 
 function readArguments(args: readonly string[]): LaunchArguments {
@@ -41,6 +43,7 @@ function readArguments(args: readonly string[]): LaunchArguments {
     ),
     workspaceFolder: folder === undefined ? undefined : resolve(folder),
     trustEverything: args.includes("--disable-workspace-trust"),
+    isWeb: value("extensionDevelopmentKind") === "web",
   };
 }
 
@@ -52,14 +55,26 @@ async function launch(args: LaunchArguments): Promise<number> {
   const server = await startServer(host, args);
   try {
     const browser = await openBrowser(host, chromium, { width: 1280, height: 800, scale: 1 });
+    const served = args.isWeb ? await serveExtension(args) : undefined;
+    const where = served === undefined ? {} : { servedFrom: served.address };
     try {
-      return await playRound(browser.page, workbenchAddress({ port: server.port, ...args }));
+      if (served !== undefined) await developFrom(browser.page, served.address);
+      return await playRound(browser.page, workbenchAddress({ port: server.port, ...args, ...where }));
     } finally {
+      served?.stop();
       await browser.close();
     }
   } finally {
     await server.stop();
   }
+}
+
+/** A browser's editor starts no worker from a folder of its server: the extension comes from another place. */
+function serveExtension({ testModule, extensionFolder }: LaunchArguments): Promise<FolderServer> {
+  return serveFolders({
+    [servedNames.tests]: dirname(testModule),
+    [servedNames.extension]: extensionFolder,
+  });
 }
 
 /** Opens the workbench and waits for the exit code, a crash, the bound, or a signal to end, whichever is first. */

@@ -1,6 +1,6 @@
 /** When the extension wakes, and how long that holds up the editor. The order of these tests matters. */
-import assert from "node:assert/strict";
 import * as vscode from "vscode";
+import assert from "./assert.ts";
 import { DAY, openFile, openJournal, ownExtension } from "./open-editor.ts";
 import type { EditorTest } from "./runner.ts";
 

@@ -1,6 +1,6 @@
 /** Every feature of the server, asked for the way the editor asks: through its own provider commands. */
-import assert from "node:assert/strict";
 import * as vscode from "vscode";
+import assert from "./assert.ts";
 import { answerWhen, DAY, diagnosticsWhen, openJournal, placeOf } from "./open-editor.ts";
 import type { EditorTest } from "./runner.ts";
 

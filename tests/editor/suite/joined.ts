@@ -1,8 +1,7 @@
-/** That editor and server are joined: what is wrong shows, follows the typing, and outlives a restart and a crash. */
-import assert from "node:assert/strict";
-import { execFileSync } from "node:child_process";
+/** That editor and server are joined: what is wrong shows, follows the typing, and outlives a restart. */
 import * as vscode from "vscode";
-import { answerWhen, DAY, diagnosticsWhen, openJournal, replaceText } from "./open-editor.ts";
+import assert from "./assert.ts";
+import { DAY, diagnosticsWhen, openJournal, replaceText } from "./open-editor.ts";
 import type { EditorTest } from "./runner.ts";
 
 const SEVERITIES = ["error", "warning", "information", "hint"];
@@ -15,16 +14,6 @@ function listed(diagnostics: readonly vscode.Diagnostic[]): string[] {
       ({ range, severity, code, message }) =>
         `${range.start.line + 1}  ${SEVERITIES[severity]}  ${code}  ${message}`,
     );
-}
-
-/** The server's process, a child of this extension host; undefined while there is none. */
-function serverProcess(): number | undefined {
-  const processes = execFileSync("ps", ["-eo", "pid=,ppid=,args="], { encoding: "utf8" }).split("\n");
-  const [pid] = processes
-    .map((line) => /^\s*(\d+)\s+(\d+)\s+(.*)$/u.exec(line) ?? [])
-    .filter(([, , parent, command]) => Number(parent) === process.pid && command?.includes("dist/server.cjs"))
-    .map(([, child]) => Number(child));
-  return pid;
 }
 
 export const joinedTests: readonly EditorTest[] = [
@@ -105,23 +94,6 @@ export const joinedTests: readonly EditorTest[] = [
       const document = await openJournal("slips.trip");
       await vscode.commands.executeCommand("deepwake.restartServer");
       await diagnosticsWhen(document, (all) => all.length > 0);
-    },
-  },
-  {
-    name: "a server that is killed comes back with the marks",
-    async run() {
-      if (process.platform === "win32") return "left out on this system";
-      const document = await openJournal("slips.trip");
-      const killed = serverProcess();
-      assert.ok(killed !== undefined, "no server process was found");
-      process.kill(killed, "SIGKILL");
-      const fresh = async (): Promise<number | undefined> => serverProcess();
-      const next = await answerWhen("no new server", fresh, (pid) => pid !== undefined && pid !== killed);
-      assert.notEqual(next, killed);
-      await replaceText(document, "72,5", "7,25");
-      await diagnosticsWhen(document, (all) => all.some(({ range }) => document.getText(range) === "7,25"));
-      await replaceText(document, "7,25", "72,5");
-      return undefined;
     },
   },
 ];

@@ -1,6 +1,6 @@
 /** What the editor itself does with our languages: words, comments, quotes and the Enter key. */
-import assert from "node:assert/strict";
 import * as vscode from "vscode";
+import assert from "./assert.ts";
 import { DAY, openJournal, placeOf } from "./open-editor.ts";
 import type { EditorTest } from "./runner.ts";
 
