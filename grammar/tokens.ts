@@ -21,6 +21,14 @@ const DIGITS = [..."0123456789"];
 const BLANK_STARTS = [..." \t\v\f\u00a0\u1680\u2028\u2029\u202f\u205f\u3000\ufeff,"];
 for (let code = 0x2000; code <= 0x200a; code++) BLANK_STARTS.push(String.fromCharCode(code));
 
+/** What stands between nearly all words; a set of plain letters is matched without the pattern being run. */
+export const Space = createToken({
+  name: "Space",
+  pattern: /[ \t]+/,
+  group: Lexer.SKIPPED,
+  start_chars_hint: [" ", "\t"],
+});
+
 /** White space other than a line end; a comma on its own before a blank counts as some. */
 export const Blank = createToken({
   name: "Blank",
@@ -69,7 +77,7 @@ export const Word = createToken({
 });
 
 /** Every token type, in the order the lexer tries them. */
-export const TOKENS: TokenType[] = [Blank, Comment, QuotedText, CalendarDate, ClockTime, Word, Piece];
+export const TOKENS: TokenType[] = [Space, Blank, Comment, QuotedText, CalendarDate, ClockTime, Word, Piece];
 
 /** Lexes one line without its line end. */
 export const LINE_LEXER = new Lexer(TOKENS, {

@@ -1,6 +1,6 @@
 /** The grammar rule and the tokens in EBNF, from the parser itself. */
 import { serializedGrammar } from "../../grammar/parser.ts";
-import { Blank, Piece, TOKENS } from "../../grammar/tokens.ts";
+import { Blank, Piece, Space, TOKENS } from "../../grammar/tokens.ts";
 
 /** The part of a serialized grammar that this language's one rule uses. */
 interface Production {
@@ -17,7 +17,7 @@ export function grammarRules(): string {
   const pieces = TOKENS.filter((token) => token.CATEGORIES?.includes(Piece)).map((token) => token.name);
   const tokens = TOKENS.filter((token) => token !== Piece).map(
     (token) =>
-      `${token.name.padEnd(12)} = ${expressionOf(token.PATTERN)}${token === Blank ? "  (between the others)" : ""}`,
+      `${token.name.padEnd(12)} = ${expressionOf(token.PATTERN)}${token === Blank || token === Space ? "  (between the others)" : ""}`,
   );
   return [
     "```ebnf",

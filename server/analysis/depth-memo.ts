@@ -44,7 +44,7 @@ export function solveTask(task: DownriggerTask, memo: DepthMemo): BandedDownrigg
   if (known !== undefined) return known;
   const key = JSON.stringify([task.downrigger, task.spreads]);
   const answer = kept(memo.answers, key, memo, () =>
-    solveDownriggerBand(task.downrigger, rigParameters(task.spreads)),
+    solveDownriggerBand(task.downrigger, () => rigParameters(task.spreads)),
   );
   memo.ofTasks.set(task, answer);
   return answer;
@@ -56,7 +56,7 @@ export function solveLongLineTask(task: LongLineTask, memo: DepthMemo): BandedLo
   if (known !== undefined) return known;
   const key = JSON.stringify([task.line, task.spreads]);
   const answer = kept(memo.longLines, key, memo, () =>
-    solveLongLineBand(task.line, longLineParameters(task.spreads)),
+    solveLongLineBand(task.line, () => longLineParameters(task.spreads)),
   );
   memo.ofLongLineTasks.set(task, answer);
   return answer;

@@ -61,11 +61,11 @@ const OUT_STEP_M = 0.5;
  * each other; `rigParameters` makes the usual list), and the slopes for "ten feet more" and "a little faster".
  * Refuses what `solveDownrigger` refuses. A band's shallow end never rises above the surface. A band that comes out
  * lopsided is sampled instead. Bands and slopes take ten times as long as the depths: each is solved when it is
- * first looked at.
+ * first looked at, and parameters that come as a function are made only then; most answers are kept without.
  */
 export function solveDownriggerBand(
   rig: Downrigger,
-  parameters: readonly RigParameter[],
+  parameters: readonly RigParameter[] | (() => readonly RigParameter[]),
 ): BandedDownrigger | Refusal {
   const why = whyNoDownrigger(rig);
   if (why !== undefined) return refuse(why);
@@ -73,9 +73,10 @@ export function solveDownriggerBand(
   if (!centre.ok) return centre;
   const values = depthsOf(centre.answer);
   const near = (other: Downrigger, exactness: Exactness) => depthsNear(other, centre, exactness);
-  const byLength = once(() => lengthFamily(rig, parameters, values, (other) => near(other, SIDE)));
+  const made = once(() => (typeof parameters === "function" ? parameters() : parameters));
+  const byLength = once(() => lengthFamily(rig, made(), values, (other) => near(other, SIDE)));
   const byStep = (): number[] => slopes(values, near(longerRig(rig, OUT_STEP_M), SLOPE), OUT_STEP_M);
-  const inputs: Uncertain[] = parameters.map((parameter) => ({
+  const inputOf = (parameter: RigParameter): Uncertain => ({
     key: parameter.key,
     at: (deviations) => {
       // A side that mirrors the other is left to `bandsOf`, which then takes it to be as far.
@@ -85,9 +86,11 @@ export function solveDownriggerBand(
       if (along !== undefined) return along.at(cableOutM(moved));
       return parameter.luresOnly ? withLuresOf(moved, values, centre) : near(moved, SIDE);
     },
-  }));
+  });
+  const bands = (): readonly Band[] =>
+    bandsFrom(rig, made(), bandsOf(values, made().map(inputOf)), (other) => near(other, SIDE));
   return bandedAnswer(centre.answer, {
-    bands: once(() => bandsFrom(rig, parameters, bandsOf(values, inputs), (other) => near(other, SIDE))),
+    bands: once(bands),
     bySpeed: once(() => slopes(values, near(fasterRig(rig, SPEED_STEP_MS), SLOPE), SPEED_STEP_MS)),
     byOut: once(() => {
       const along = byLength()?.slopes;

@@ -28,20 +28,21 @@ const OUT_STEP_M = 0.5;
  */
 export function solveLongLineBand(
   line: LongLine,
-  parameters: readonly LongLineParameter[],
+  parameters: readonly LongLineParameter[] | (() => readonly LongLineParameter[]),
 ): BandedLongLine | Refusal {
   const why = whyNoLongLine(line);
   if (why !== undefined) return refuse(why);
   const solved = solveCheckedLongLine(line, SOLVER_TOLERANCE);
   if (!solved.ok) return solved;
   const values = depthsOf(solved);
-  const inputs: Uncertain[] = parameters.map(({ key, moved }) => ({
-    key,
-    at: (deviations) => depthsNear(moved(line, deviations), SIDE_TOLERANCE),
-  }));
+  const inputs = (): Uncertain[] =>
+    (typeof parameters === "function" ? parameters() : parameters).map(({ key, moved }) => ({
+      key,
+      at: (deviations) => depthsNear(moved(line, deviations), SIDE_TOLERANCE),
+    }));
   const slopesTo = (other: LongLine, step: number) =>
     slopes(values, depthsNear(other, SLOPE_TOLERANCE), step);
-  const bands = once(() => bandsOf(values, inputs));
+  const bands = once(() => bandsOf(values, inputs()));
   const bySpeed = once(() => slopesTo(fasterLine(line, SPEED_STEP_MS), SPEED_STEP_MS));
   const byOut = once(() => slopesTo(longerLine(line, OUT_STEP_M), OUT_STEP_M));
   const banded = (place: Place, i: number): BandedPlace => bandedPlace(place, i, { bands, bySpeed, byOut });
