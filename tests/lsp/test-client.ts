@@ -134,6 +134,11 @@ export class TestClient {
     );
   }
 
+  /** The diagnostics that came last for a document since `forget`. */
+  lastPublished(uri: string): readonly Diagnostic[] | undefined {
+    return this.#published.findLast((one) => one.uri === uri)?.diagnostics;
+  }
+
   /** How often diagnostics came since `forget`. */
   get publishedCount(): number {
     return this.#published.length;
