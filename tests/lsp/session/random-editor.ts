@@ -206,7 +206,6 @@ export class RandomEditor {
 }
 
 const FINE: readonly number[] = [
-  -32601,
   LSPErrorCodes.RequestCancelled,
   LSPErrorCodes.ContentModified,
   LSPErrorCodes.ServerCancelled,

@@ -9,24 +9,9 @@ export interface Question {
 }
 
 /** Asked of a place. */
-const OF_A_PLACE = [
-  "hover",
-  "completion",
-  "definition",
-  "references",
-  "documentHighlight",
-  "prepareRename",
-  "signatureHelp",
-];
+const OF_A_PLACE = ["hover", "completion", "definition", "references", "documentHighlight", "prepareRename"];
 /** Asked of a whole document. */
-const OF_A_DOCUMENT = [
-  "documentSymbol",
-  "foldingRange",
-  "semanticTokens/full",
-  "diagnostic",
-  "codeLens",
-  "documentLink",
-];
+const OF_A_DOCUMENT = ["documentSymbol", "foldingRange", "semanticTokens/full", "diagnostic", "documentLink"];
 
 /** A question about a document, at any place. */
 export function randomQuestion(random: Random, document: TextDocument): Question {
