@@ -10,7 +10,7 @@ import type { OnLoadResult, Plugin } from "esbuild";
 const TYPES_IN_USE = new Set([
   ...["DocumentUri", "URI", "WorkspaceFolder", "integer", "uinteger"],
   ...["CodeActionKind", "CompletionItemKind", "DiagnosticSeverity"],
-  ...["FoldingRangeKind", "InlayHintKind", "SymbolKind"],
+  ...["FoldingRangeKind", "InlayHintKind", "InsertTextFormat", "SymbolKind"],
 ]);
 
 /** What the server does without: notebooks, and tokens built by a builder. */

@@ -65,7 +65,8 @@ export function reparse(
   return { journal: { format: FORMAT_NAME, bom, lines }, issues, blocks };
 }
 
-function blockAfter(previous: Parse | undefined, count: number, vocabulary: Vocabulary): Block {
+/** The block that follows a journal's first `count` lines. */
+export function blockAfter(previous: Parse | undefined, count: number, vocabulary: Vocabulary): Block {
   const line = previous?.journal.lines[count - 1];
   const block = previous?.blocks[count - 1];
   if (line === undefined || block === undefined) return "margin";
@@ -73,7 +74,7 @@ function blockAfter(previous: Parse | undefined, count: number, vocabulary: Voca
 }
 
 /** Where the lines of a text lie; flat numbers, since a season's text has many lines. */
-class LineSpans {
+export class LineSpans {
   readonly length: number;
   readonly #text: string;
   /** Start and end of each line's content, one after the other. */

@@ -2,67 +2,84 @@
 import type { Connection } from "vscode-languageserver";
 import type { LanguageService } from "../service/language-service.ts";
 import { LET_OUT_COMMAND } from "../service/let-out-command.ts";
-import type { Guard } from "./guard.ts";
+import { APPLY_COMMAND, type ClientAbilities } from "./capabilities.ts";
+import type { Desk } from "./desk.ts";
+import { actionsFor, completionFor, hoverFor, symbolsFor } from "./for-client.ts";
 import type { Settings } from "./settings.ts";
 
-/** Answers requests from the service; `settings` gives those in use at the time. */
+/** What answers depend on beside the documents. */
+export interface RequestContext {
+  /** The settings in use. */
+  settings(): Settings;
+  /** What the client can do. */
+  client(): ClientAbilities;
+  /** Has the client apply an edit, which came from it. */
+  applyEdit(edit: unknown): void;
+}
+
+/** Answers requests from the service. */
 export function answerRequests(
   connection: Connection,
   service: LanguageService,
-  guard: Guard,
-  settings: () => Settings,
+  desk: Desk,
+  { settings, client, applyEdit }: RequestContext,
 ): void {
   connection.onHover(
-    guard.ask("hover", null, ({ textDocument, position }) => service.hover(textDocument.uri, position)),
+    desk.ask("hover", null, ({ textDocument, position }) =>
+      hoverFor(client(), service.hover(textDocument.uri, position)),
+    ),
   );
   connection.onCompletion(
-    guard.ask("completion", [], ({ textDocument, position }) =>
-      service.completion(textDocument.uri, position),
+    desk.ask("completion", [], ({ textDocument, position }) =>
+      completionFor(client(), service.completion(textDocument.uri, position)),
     ),
   );
   connection.onDefinition(
-    guard.ask("definition", null, ({ textDocument, position }) =>
+    desk.ask("definition", null, ({ textDocument, position }) =>
       service.definition(textDocument.uri, position),
     ),
   );
   connection.onDocumentSymbol(
-    guard.ask("symbols", [], ({ textDocument }) => service.documentSymbols(textDocument.uri)),
+    desk.ask("symbols", [], ({ textDocument: { uri } }) =>
+      symbolsFor(client(), uri, service.documentSymbols(uri)),
+    ),
   );
   connection.onFoldingRanges(
-    guard.ask("folding", [], ({ textDocument }) => service.foldingRanges(textDocument.uri)),
+    desk.ask("folding", [], ({ textDocument }) => service.foldingRanges(textDocument.uri)),
   );
   connection.onDocumentFormatting(
-    guard.ask("formatting", [], ({ textDocument }) => service.formatting(textDocument.uri)),
+    desk.ask("formatting", [], ({ textDocument }) => service.formatting(textDocument.uri)),
   );
   connection.onDocumentRangeFormatting(
-    guard.ask("range formatting", [], ({ textDocument, range }) =>
+    desk.ask("range formatting", [], ({ textDocument, range }) =>
       service.formatting(textDocument.uri, range),
     ),
   );
   connection.onCodeAction(
-    guard.ask("code actions", [], ({ textDocument, range, context }) =>
-      service.codeActions(textDocument.uri, range, context.only),
+    desk.askLong("code actions", [], ({ textDocument, range, context }) =>
+      actionsFor(client(), service.codeActions(textDocument.uri, range, context.only)),
     ),
   );
   connection.onExecuteCommand(
-    guard.ask("command", null, ({ command, arguments: words }) => {
+    desk.ask("command", null, ({ command, arguments: words }) => {
       const [uri, line]: readonly unknown[] = words ?? [];
+      if (command === APPLY_COMMAND) applyEdit(uri);
       if (command !== LET_OUT_COMMAND || typeof uri !== "string") return null;
       return service.letOutTable(uri, Number.isInteger(line) ? Number(line) : 0);
     }),
   );
   connection.languages.inlayHint.on(
-    guard.ask("inlay hints", [], ({ textDocument, range }) =>
+    desk.askLong("inlay hints", [], ({ textDocument, range }) =>
       settings().showDepths ? service.inlayHints(textDocument.uri, range) : [],
     ),
   );
   connection.languages.semanticTokens.on(
-    guard.ask("semantic tokens", { data: [] }, ({ textDocument }) => ({
+    desk.ask("semantic tokens", { data: [] }, ({ textDocument }) => ({
       data: service.semanticTokens(textDocument.uri),
     })),
   );
   connection.languages.semanticTokens.onRange(
-    guard.ask("semantic tokens", { data: [] }, ({ textDocument, range }) => ({
+    desk.ask("semantic tokens", { data: [] }, ({ textDocument, range }) => ({
       data: service.semanticTokens(textDocument.uri, range),
     })),
   );

@@ -1,11 +1,20 @@
 /** What the server can do, and what it reads of what the client can. */
-import { type InitializeParams, type ServerCapabilities, TextDocumentSyncKind } from "vscode-languageserver";
+import {
+  type InitializeParams,
+  PositionEncodingKind,
+  type ServerCapabilities,
+  TextDocumentSyncKind,
+} from "vscode-languageserver";
 import { FIX_ALL_KIND } from "../service/code-actions.ts";
 import { LET_OUT_COMMAND } from "../service/let-out-command.ts";
 import { TOKEN_TYPES } from "../service/semantic-tokens.ts";
 import { SET_FOR_KIND } from "../service/set-for-depth.ts";
+import { chooseEncoding } from "./position-encoding.ts";
 
-/** Everything the server answers. */
+/** The command that applies an edit, for clients that take commands for code actions; its argument is the edit. */
+export const APPLY_COMMAND = "deepwake.applyEdit";
+
+/** Everything the server answers, whatever the client. */
 export const SERVER_CAPABILITIES: ServerCapabilities = {
   textDocumentSync: TextDocumentSyncKind.Incremental,
   hoverProvider: true,
@@ -33,16 +42,68 @@ export interface ClientAbilities {
   readonly registersWatchers: boolean;
   readonly refreshesHints: boolean;
   readonly hasFolders: boolean;
+  /** It asks for diagnostics; then none are sent unasked. */
+  readonly pullsDiagnostics: boolean;
+  readonly refreshesDiagnostics: boolean;
+  /** With one file's diagnostics it takes those of other files. */
+  readonly takesRelated: boolean;
+  readonly relatesPlaces: boolean;
+  readonly hoversMarkdown: boolean;
+  readonly completesMarkdown: boolean;
+  readonly fillsSnippets: boolean;
+  readonly nestsSymbols: boolean;
+  readonly takesActions: boolean;
+  readonly appliesEdits: boolean;
+  readonly encoding: PositionEncodingKind;
 }
 
 /** Reads the client's abilities from its first message. */
-export function clientAbilities({ capabilities: { workspace } }: InitializeParams): ClientAbilities {
+export function clientAbilities(params: InitializeParams): ClientAbilities {
+  const { workspace, textDocument: text } = params.capabilities;
   return {
     tellsSettings: workspace?.configuration === true,
     registersSettings: workspace?.didChangeConfiguration?.dynamicRegistration === true,
     registersWatchers: workspace?.didChangeWatchedFiles?.dynamicRegistration === true,
     refreshesHints: workspace?.inlayHint?.refreshSupport === true,
     hasFolders: workspace?.workspaceFolders === true,
+    pullsDiagnostics: text?.diagnostic !== undefined,
+    refreshesDiagnostics: workspace?.diagnostics?.refreshSupport === true,
+    takesRelated: text?.diagnostic?.relatedDocumentSupport === true,
+    relatesPlaces: (text?.diagnostic ?? text?.publishDiagnostics)?.relatedInformation === true,
+    hoversMarkdown: text?.hover?.contentFormat?.includes("markdown") === true,
+    completesMarkdown: text?.completion?.completionItem?.documentationFormat?.includes("markdown") === true,
+    fillsSnippets: text?.completion?.completionItem?.snippetSupport === true,
+    nestsSymbols: text?.documentSymbol?.hierarchicalDocumentSymbolSupport === true,
+    takesActions: text?.codeAction?.codeActionLiteralSupport !== undefined,
+    appliesEdits: workspace?.applyEdit === true,
+    encoding: chooseEncoding(params),
+  };
+}
+
+/** What the server answers this client. */
+export function capabilitiesFor(client: ClientAbilities): ServerCapabilities {
+  const all = SERVER_CAPABILITIES;
+  const commands = [
+    ...(all.executeCommandProvider?.commands ?? []),
+    ...(client.takesActions ? [] : [APPLY_COMMAND]),
+  ];
+  return {
+    ...all,
+    ...(client.encoding === PositionEncodingKind.UTF16 ? {} : { positionEncoding: client.encoding }),
+    // Changes of packed tokens can't be told to a client that counts columns in its own way.
+    ...(client.encoding === PositionEncodingKind.UTF16 || all.semanticTokensProvider === undefined
+      ? {}
+      : { semanticTokensProvider: { ...all.semanticTokensProvider, full: true } }),
+    executeCommandProvider: { commands },
+    ...(client.pullsDiagnostics
+      ? {
+          diagnosticProvider: {
+            identifier: "deepwake",
+            interFileDependencies: true,
+            workspaceDiagnostics: true,
+          },
+        }
+      : {}),
   };
 }
 

@@ -1,22 +1,19 @@
 /** Documents that wait to be checked: in turns short enough that no request has to wait for a long file. */
-import type { LanguageService } from "../service/language-service.ts";
 import type { Guard } from "./guard.ts";
-
-/** How long checks may keep a request waiting, ms. */
-const LONGEST_TURN_MS = 5;
+import type { Preparer } from "./turns.ts";
 
 /** Checks changed documents one after another; several changes of one are checked once. */
 export class CheckQueue {
-  readonly #service: LanguageService;
+  readonly #preparer: Preparer;
   readonly #guard: Guard;
-  readonly #publish: (uri: string) => void;
+  readonly #checked: (uri: string) => void;
   readonly #waiting = new Set<string>();
 
-  /** `publish` is called for each document when its checks cost no more time. */
-  constructor(service: LanguageService, guard: Guard, publish: (uri: string) => void) {
-    this.#service = service;
+  /** `checked` is called for each document when its checks cost no more time. */
+  constructor(preparer: Preparer, guard: Guard, checked: (uri: string) => void) {
+    this.#preparer = preparer;
     this.#guard = guard;
-    this.#publish = publish;
+    this.#checked = checked;
   }
 
   /** A document changed. What was sent along with the change, like a completion, is answered before it is checked. */
@@ -27,33 +24,13 @@ export class CheckQueue {
   }
 
   async #run(): Promise<void> {
-    await nextTurn();
+    await this.#preparer.quiet();
     for (const uri of this.#waiting) {
-      const isDone = await this.#prepare(uri);
+      const how = await this.#preparer.prepare(uri);
       this.#waiting.delete(uri);
       // A document that changed meanwhile is taken up again.
-      if (!isDone) this.#waiting.add(uri);
-      else if (this.#service.snapshot(uri) !== undefined) this.#publish(uri);
+      if (how !== "ready") this.#waiting.add(uri);
+      else this.#checked(uri);
     }
   }
-
-  /** Computes what the findings need; false when the document changed before that was done. */
-  async #prepare(uri: string): Promise<boolean> {
-    const snapshot = this.#service.snapshot(uri);
-    const steps = this.#guard.ask("checks", undefined, () => snapshot?.prepare())(undefined);
-    const takeStep = this.#guard.ask("checks", true, () => steps?.next().done !== false);
-    let started = performance.now();
-    while (!takeStep(undefined)) {
-      if (performance.now() - started < LONGEST_TURN_MS) continue;
-      await nextTurn();
-      if (this.#service.snapshot(uri) !== snapshot) return false;
-      started = performance.now();
-    }
-    return true;
-  }
-}
-
-/** Lets messages that wait be read first. */
-function nextTurn(): Promise<void> {
-  return new Promise((resolve) => setTimeout(resolve, 0));
 }

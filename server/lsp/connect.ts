@@ -1,19 +1,34 @@
 /** Joins the language service to a connection. A feature that throws is logged and answers empty; the server lives on. */
 import {
   type Connection,
+  type Diagnostic,
   DidChangeConfigurationNotification,
   DidChangeWatchedFilesNotification,
   type InitializeParams,
   type InitializeResult,
-  TextDocuments,
+  ResponseError,
 } from "vscode-languageserver";
-import { TextDocument } from "vscode-languageserver-textdocument";
+import type { Parse } from "../../grammar/parse.ts";
 import { LanguageService, type ServiceHost } from "../service/language-service.ts";
 import { answerRequests } from "./answer-requests.ts";
-import { type ClientAbilities, clientAbilities, rootsOf, SERVER_CAPABILITIES } from "./capabilities.ts";
+import { type ClientAbilities, capabilitiesFor, clientAbilities, rootsOf } from "./capabilities.ts";
 import { CheckQueue } from "./check-queue.ts";
+import { Desk } from "./desk.ts";
+import type { NamedFindings } from "./diagnostic-report.ts";
+import { Documents } from "./documents.ts";
+import { diagnosticsFor } from "./for-client.ts";
 import { createGuard } from "./guard.ts";
+import { REFUSED, type Refusal } from "./message-gate.ts";
+import { fromClient } from "./position-encoding.ts";
+import { DiagnosticPulls } from "./pull-diagnostics.ts";
 import { DEFAULT_SETTINGS, isSameSettings, readSettings, type Settings } from "./settings.ts";
+import { createTranslator, type Translator } from "./translate-positions.ts";
+import { Preparer } from "./turns.ts";
+
+/** A file of the workspace that isn't open, with what is found in it. */
+export interface ClosedFile extends NamedFindings {
+  readonly uri: string;
+}
 
 /** What the transport brings: books from wherever the files are. */
 export interface ServerWorld {
@@ -22,12 +37,18 @@ export interface ServerWorld {
   setRoots(uris: readonly string[]): void;
   /** Files on disk changed. */
   forgetFiles(): void;
+  /** Fetches the books near a document where that takes time; undefined when they are there. */
+  ready?(uri: string): Promise<void> | undefined;
+  /** Journals and books of the workspace that aren't open, where they are kept. */
+  closedFiles?(): Iterable<ClosedFile>;
+  /** A file that isn't open, read. */
+  parseOf?(uri: string): Parse | undefined;
 }
 
 /** The files whose changes on disk matter. */
 const WATCHED = "**/*.{trip,gear}";
 
-/** Serves one client until it says goodbye. */
+/** Serves one client until it says goodbye. The connection has to be made with the options of `gateMessages`. */
 export function connect(connection: Connection, world: ServerWorld): void {
   new Server(connection, world).listen();
 }
@@ -35,12 +56,17 @@ export function connect(connection: Connection, world: ServerWorld): void {
 class Server {
   readonly #connection: Connection;
   readonly #world: ServerWorld;
-  readonly #documents = new TextDocuments(TextDocument);
+  readonly #documents: Documents;
   readonly #service: LanguageService;
   readonly #guard = createGuard((message) => this.#connection.console.error(message));
-  #settings: Settings = DEFAULT_SETTINGS;
-  #client: ClientAbilities | undefined;
+  readonly #preparer: Preparer;
   readonly #queue: CheckQueue;
+  readonly #desk: Desk;
+  readonly #pulls: DiagnosticPulls;
+  readonly #awaited = new WeakMap<Promise<void>, Promise<void>>();
+  #settings: Settings = DEFAULT_SETTINGS;
+  #client: ClientAbilities = clientAbilities({ processId: null, rootUri: null, capabilities: {} });
+  #translator: Translator = createTranslator(this.#client.encoding, () => undefined);
 
   constructor(connection: Connection, world: ServerWorld) {
     this.#connection = connection;
@@ -49,9 +75,23 @@ class Server {
       booksNear: this.#guard.ask("finding gear books", [], (uri: string) => world.booksNear(uri)),
       severities: () => this.#settings.severities,
     });
-    this.#queue = new CheckQueue(this.#service, this.#guard, (uri) => {
-      this.#publish(uri);
-      this.#refreshReaders(uri);
+    this.#documents = new Documents((uri, version, parse) => {
+      this.#guard.ask("reading", undefined, () => void this.#service.take(uri, version, parse))(undefined);
+      this.#refreshService(this.#readersOf(uri));
+    });
+    const ready = (uri: string): Promise<void> | undefined => this.#ready(uri);
+    this.#preparer = new Preparer((uri) => this.#settled().snapshot(uri), ready, this.#guard);
+    this.#queue = new CheckQueue(this.#preparer, this.#guard, (uri) => this.#checked(uri));
+    const settle = (): void => this.#documents.settle();
+    const translator = (): Translator => this.#translator;
+    this.#desk = new Desk({ guard: this.#guard, preparer: this.#preparer, translator, settle, ready });
+    this.#pulls = new DiagnosticPulls(this.#desk, {
+      openUris: () => this.#settled().openUris(),
+      readersOf: (uri) => this.#readersOf(uri),
+      versionOf: (uri) => this.#service.snapshot(uri)?.version,
+      diagnostics: (uri) => this.#diagnostics(uri),
+      closedFiles: () => world.closedFiles?.() ?? [],
+      takesRelated: () => this.#client.takesRelated,
     });
   }
 
@@ -59,86 +99,171 @@ class Server {
     const connection = this.#connection;
     connection.onInitialize((params) => this.#initialize(params));
     connection.onInitialized(() => this.#initialized());
+    connection.onRequest(REFUSED, ({ code, message }: Refusal) => new ResponseError(code, message));
     connection.onDidChangeConfiguration((change) => this.#configure(change.settings));
     connection.onDidChangeWatchedFiles(() => this.#refreshAll());
-    this.#documents.onDidChangeContent(({ document }) => this.#take(document));
-    this.#documents.onDidClose(({ document }) => this.#close(document.uri));
-    answerRequests(connection, this.#service, this.#guard, () => this.#settings);
-    this.#documents.listen(connection);
+    this.#documents.listen(connection, {
+      changed: (uri) => {
+        this.#preparer.stir();
+        this.#queue.add(uri);
+      },
+      closed: (uri) => this.#close(uri),
+    });
+    answerRequests(connection, this.#service, this.#desk, {
+      settings: () => this.#settings,
+      client: () => this.#client,
+      applyEdit: (edit) => this.#applyEdit(edit),
+    });
+    this.#pulls.listen(connection);
     connection.listen();
   }
 
   #initialize(params: InitializeParams): InitializeResult {
-    this.#client = clientAbilities(params);
+    const client = clientAbilities(params);
+    this.#client = client;
+    this.#documents.readColumn = (line, character) => fromClient(client.encoding, line, character);
+    this.#translator = createTranslator(client.encoding, (uri, line) => this.#lineText(uri, line));
     this.#world.setRoots(rootsOf(params));
     this.#settings = readSettings(params.initializationOptions);
-    return { serverInfo: { name: "deepwake" }, capabilities: SERVER_CAPABILITIES };
+    return { serverInfo: { name: "deepwake" }, capabilities: capabilitiesFor(client) };
   }
 
   /** Asks for what only a client that can tell is asked for. */
   #initialized(): void {
     const { client, workspace } = this.#connection;
-    if (this.#client?.registersSettings === true)
+    if (this.#client.registersSettings)
       this.#background(
         "registering for settings",
         client.register(DidChangeConfigurationNotification.type, { section: "deepwake" }),
       );
-    if (this.#client?.registersWatchers === true) {
+    if (this.#client.registersWatchers) {
       const watchers = [{ globPattern: WATCHED }];
       this.#background(
         "watching files",
         client.register(DidChangeWatchedFilesNotification.type, { watchers }),
       );
     }
-    if (this.#client?.hasFolders === true)
+    if (this.#client.hasFolders)
       workspace.onDidChangeWorkspaceFolders(() => this.#background("reading folders", this.#readFolders()));
-    if (this.#client?.tellsSettings === true) this.#background("reading settings", this.#askSettings());
+    if (this.#client.tellsSettings) this.#background("reading settings", this.#askSettings());
+  }
+
+  #applyEdit(edit: unknown): void {
+    if (typeof edit !== "object" || edit === null) return;
+    const translated = this.#translator.outgoing(edit, undefined);
+    this.#background("applying an edit", this.#connection.workspace.applyEdit(translated));
   }
 
   #background(name: string, work: Promise<unknown>): void {
     this.#guard.background(name, work);
   }
 
-  #take(document: TextDocument): void {
-    this.#guard.ask("reading", undefined, () => {
-      this.#service.update(document.uri, document.version, document.getText());
+  /** The service with every edit in it. */
+  #settled(): LanguageService {
+    this.#documents.settle();
+    return this.#service;
+  }
+
+  /** A line as the client has it: of an open document, a book that one leans on, or a file that is kept. */
+  #lineText(uri: string, line: number): string | undefined {
+    if (this.#service.snapshot(uri) !== undefined) return this.#documents.lineText(uri, line);
+    const books = this.#service.openUris().flatMap((open) => this.#service.snapshot(open)?.books ?? []);
+    const parse = books.find((book) => book.uri === uri)?.parse ?? this.#world.parseOf?.(uri);
+    const raw = parse?.journal.lines[line]?.raw;
+    return line === 0 && parse?.journal.bom === true && raw !== undefined ? `\ufeff${raw}` : raw;
+  }
+
+  #diagnostics(uri: string): Diagnostic[] {
+    return this.#guard.ask("checks", [], () => {
+      const found = diagnosticsFor(this.#client, this.#service.diagnostics(uri));
+      return this.#translator.outgoing(found, uri);
     })(undefined);
-    this.#queue.add(document.uri);
+  }
+
+  /** A document's checks cost no more time; a client that asks for them does so itself. */
+  #checked(uri: string): void {
+    if (this.#settled().snapshot(uri) === undefined) return;
+    if (!this.#client.pullsDiagnostics) this.#publish(uri);
+    // A changed book changed the trips that lean on it.
+    this.#tell(this.#readersOf(uri));
   }
 
   #publish(uri: string): void {
     const version = this.#service.snapshot(uri)?.version;
-    const diagnostics = this.#guard.ask("checks", [], () => this.#service.diagnostics(uri))(undefined);
-    const found = { uri, diagnostics, ...(version === undefined ? {} : { version }) };
+    const found = {
+      uri,
+      diagnostics: this.#diagnostics(uri),
+      ...(version === undefined ? {} : { version }),
+    };
     this.#background("sending diagnostics", this.#connection.sendDiagnostics(found));
   }
 
-  /** A changed book changes the trips that lean on it. */
-  #refreshReaders(uri: string): void {
+  #readersOf(uri: string): string[] {
     const leansOn = (other: string): boolean =>
       other !== uri && this.#service.snapshot(other)?.books.some((book) => book.uri === uri) === true;
-    this.#refresh(this.#service.openUris().filter(leansOn));
+    return this.#service.openUris().filter(leansOn);
   }
 
   #close(uri: string): void {
     this.#service.close(uri);
-    this.#background("clearing diagnostics", this.#connection.sendDiagnostics({ uri, diagnostics: [] }));
+    this.#pulls.forget(uri);
+    if (!this.#client.pullsDiagnostics)
+      this.#background("clearing diagnostics", this.#connection.sendDiagnostics({ uri, diagnostics: [] }));
     // What was typed into a book and not saved is gone.
-    this.#refreshReaders(uri);
+    this.#refresh(this.#readersOf(uri));
   }
 
   #refreshAll(): void {
     this.#world.forgetFiles();
-    this.#refresh(this.#service.openUris());
+    this.#refresh(this.#settled().openUris());
   }
 
+  /** Computes documents anew with the books and settings as they are now. */
   #refresh(uris: readonly string[]): void {
+    const waiting = uris.flatMap((uri) => this.#ready(uri) ?? []);
+    this.#refreshService(uris);
+    this.#background(
+      "reading again",
+      Promise.all(waiting).then(() => this.#tell(uris)),
+    );
+  }
+
+  /** Has the client hear of documents that changed without being edited. */
+  #tell(uris: readonly string[]): void {
+    if (uris.length === 0) return;
+    const { languages } = this.#connection;
+    if (this.#client.refreshesHints) this.#background("refreshing hints", languages.inlayHint.refresh());
+    if (!this.#client.pullsDiagnostics) this.#background("sending diagnostics", this.#publishAll(uris));
+    else if (this.#client.refreshesDiagnostics)
+      this.#background("refreshing diagnostics", this.#refreshDiagnostics(uris));
+  }
+
+  async #refreshDiagnostics(uris: readonly string[]): Promise<void> {
+    if (await this.#pulls.isStale(uris)) await this.#connection.languages.diagnostics.refresh();
+  }
+
+  /** One after another, in turns; what changes meanwhile is checked by whoever changed it. */
+  async #publishAll(uris: readonly string[]): Promise<void> {
     for (const uri of uris) {
-      this.#guard.ask("reading again", undefined, () => void this.#service.refresh(uri))(undefined);
-      this.#publish(uri);
+      const how = await this.#preparer.prepare(uri);
+      if (how === "ready" && this.#service.snapshot(uri) !== undefined) this.#publish(uri);
     }
-    if (uris.length > 0 && this.#client?.refreshesHints === true)
-      this.#background("refreshing hints", this.#connection.languages.inlayHint.refresh());
+  }
+
+  #refreshService(uris: readonly string[]): void {
+    for (const uri of uris)
+      this.#guard.ask("reading again", undefined, () => void this.#settled().refresh(uri))(undefined);
+  }
+
+  /** Waits for the books near a document where they have to be fetched; those that came are then leaned on. */
+  #ready(uri: string): Promise<void> | undefined {
+    const fetched = this.#world.ready?.(uri);
+    if (fetched === undefined) return undefined;
+    const known = this.#awaited.get(fetched);
+    if (known !== undefined) return known;
+    const leanedOn = fetched.then(() => this.#refreshService(this.#service.openUris()));
+    this.#awaited.set(fetched, leanedOn);
+    return leanedOn;
   }
 
   async #readFolders(): Promise<void> {
@@ -153,13 +278,13 @@ class Server {
 
   /** A client that can be asked is asked; from others come the settings themselves. */
   #configure(pushed: unknown): void {
-    if (this.#client?.tellsSettings === true) this.#background("reading settings", this.#askSettings());
+    if (this.#client.tellsSettings) this.#background("reading settings", this.#askSettings());
     else this.#use(readSettings((pushed as { deepwake?: unknown } | null)?.deepwake));
   }
 
   #use(settings: Settings): void {
     if (isSameSettings(settings, this.#settings)) return;
     this.#settings = settings;
-    this.#refresh(this.#service.openUris());
+    this.#refresh(this.#settled().openUris());
   }
 }

@@ -2,5 +2,6 @@
 import { createConnection, ProposedFeatures } from "vscode-languageserver/node";
 import { connect } from "./connect.ts";
 import { diskWorld } from "./disk-world.ts";
+import { gateMessages } from "./message-gate.ts";
 
-connect(createConnection(ProposedFeatures.all), diskWorld());
+connect(createConnection(ProposedFeatures.all, gateMessages()), diskWorld());

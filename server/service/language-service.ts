@@ -15,6 +15,7 @@ import type {
   Range,
   TextEdit,
 } from "vscode-languageserver-types";
+import type { Parse } from "../../grammar/parse.ts";
 import { createDepthMemo } from "../analysis/depth-memo.ts";
 import type { SeverityChoices } from "../checks/run-checks.ts";
 import type { BookFile } from "../model/gear-lines.ts";
@@ -52,7 +53,11 @@ export class LanguageService {
 
   /** Takes a document's text at a version; unchanged lines are kept from the version before. */
   update(uri: string, version: number, text: string): Snapshot {
-    const parse = readAgain(this.#open.get(uri), text);
+    return this.take(uri, version, readAgain(this.#open.get(uri), text));
+  }
+
+  /** Takes a document that was read already. */
+  take(uri: string, version: number, parse: Parse): Snapshot {
     const snapshot = new Snapshot(
       { uri, version, parse },
       this.#booksNear(uri),

@@ -4,6 +4,7 @@ import { createConnection } from "vscode-languageserver/node";
 import { StreamMessageReader, StreamMessageWriter } from "vscode-languageserver-protocol/node";
 import { parse } from "../../grammar/parse.ts";
 import { connect, type ServerWorld } from "../../server/lsp/connect.ts";
+import { gateMessages } from "../../server/lsp/message-gate.ts";
 import { TestClient } from "./test-client.ts";
 
 /** A world whose books are a map from address to text; every document reaches all of them. */
@@ -37,6 +38,7 @@ export class BookWorld implements ServerWorld {
 /** A client whose server lives in this process, in a world that the test may change. */
 export function joinServer(world: ServerWorld = new BookWorld()): TestClient {
   const [toServer, toClient] = [new PassThrough(), new PassThrough()];
-  connect(createConnection(new StreamMessageReader(toServer), new StreamMessageWriter(toClient)), world);
+  const [reader, writer] = [new StreamMessageReader(toServer), new StreamMessageWriter(toClient)];
+  connect(createConnection(reader, writer, gateMessages()), world);
   return new TestClient(new StreamMessageReader(toClient), new StreamMessageWriter(toServer));
 }

@@ -1,7 +1,9 @@
 /** A client for the protocol tests: joined to a server by any pair of streams, it awaits what the server says. */
 import {
+  ApplyWorkspaceEditRequest,
   createProtocolConnection,
   type Diagnostic,
+  DiagnosticRefreshRequest,
   type InitializeParams,
   type InitializeResult,
   InlayHintRefreshRequest,
@@ -11,6 +13,7 @@ import {
   type ProtocolConnection,
   PublishDiagnosticsNotification,
   RegistrationRequest,
+  type WorkspaceEdit,
 } from "vscode-languageserver-protocol/node";
 
 /** What the client is able to do, what it is set to, and where it works. */
@@ -27,6 +30,15 @@ export interface Published {
   readonly diagnostics: readonly Diagnostic[];
 }
 
+/** What a modern editor can do; tests of one that can less bring their own abilities. */
+export const ABLE: NonNullable<InitializeParams["capabilities"]["textDocument"]> = {
+  hover: { contentFormat: ["markdown", "plaintext"] },
+  completion: { completionItem: { snippetSupport: true, documentationFormat: ["markdown"] } },
+  documentSymbol: { hierarchicalDocumentSymbolSupport: true },
+  codeAction: { codeActionLiteralSupport: { codeActionKind: { valueSet: ["quickfix"] } } },
+  publishDiagnostics: { relatedInformation: true },
+};
+
 /** How long anything may take before the test fails. */
 const BOUND_MS = 20_000;
 
@@ -35,7 +47,11 @@ export class TestClient {
   readonly connection: ProtocolConnection;
   readonly logged: string[] = [];
   readonly registered: string[] = [];
+  /** Requests that the server sent, beside those with a place of their own. */
+  readonly asked: string[] = [];
+  readonly applied: WorkspaceEdit[] = [];
   hintRefreshes = 0;
+  diagnosticRefreshes = 0;
   settings: unknown = {};
   #published: Published[] = [];
   #changed: (() => void)[] = [];
@@ -58,7 +74,19 @@ export class TestClient {
       this.hintRefreshes++;
       this.#tell();
     });
-    this.connection.onRequest("workspace/configuration", () => [this.settings]);
+    this.connection.onRequest(DiagnosticRefreshRequest.type, () => {
+      this.diagnosticRefreshes++;
+      this.#tell();
+    });
+    this.connection.onRequest(ApplyWorkspaceEditRequest.type, ({ edit }) => {
+      this.applied.push(edit);
+      this.#tell();
+      return { applied: true };
+    });
+    this.connection.onRequest("workspace/configuration", (_: unknown) => {
+      this.asked.push("workspace/configuration");
+      return [this.settings];
+    });
     this.connection.listen();
   }
 
@@ -67,7 +95,8 @@ export class TestClient {
     options,
     folders = null,
   }: ClientSetup = {}): Promise<InitializeResult> {
-    const params = { processId: null, rootUri: null, capabilities, workspaceFolders: folders };
+    const able = { textDocument: ABLE, ...capabilities };
+    const params = { processId: null, rootUri: null, capabilities: able, workspaceFolders: folders };
     const result: InitializeResult = await this.connection.sendRequest("initialize", {
       ...params,
       ...(options === undefined ? {} : { initializationOptions: options }),

@@ -1,0 +1,91 @@
+/** Long work in turns short enough that no other request has to wait for it, given up when nobody wants it any more. */
+import type { Snapshot } from "../service/snapshot.ts";
+import type { Guard } from "./guard.ts";
+
+/** How long work may keep a request waiting, ms. */
+const LONGEST_TURN_MS = 5;
+
+/** How preparing ended: the document changed meanwhile, or nobody waits any more. */
+export type Prepared = "ready" | "changed" | "given up";
+
+/** Says that the one who waits doesn't want the answer any more. */
+export type IsOver = () => boolean;
+
+interface Running {
+  readonly snapshot: Snapshot | undefined;
+  readonly waiting: IsOver[];
+  readonly ended: Promise<Prepared>;
+}
+
+/** Computes what the findings of documents need; those who wait for the same version wait for the same work. */
+export class Preparer {
+  readonly #current: (uri: string) => Snapshot | undefined;
+  readonly #ready: (uri: string) => Promise<void> | undefined;
+  readonly #guard: Guard;
+  readonly #running = new Map<string, Running>();
+  #steps = 0;
+  #stirs = 0;
+
+  /** `current` gives a document as it is now, `ready` waits for what it leans on. */
+  constructor(
+    current: (uri: string) => Snapshot | undefined,
+    ready: (uri: string) => Promise<void> | undefined,
+    guard: Guard,
+  ) {
+    this.#current = current;
+    this.#ready = ready;
+    this.#guard = guard;
+  }
+
+  /** The client said something: work waits until it has said all that it is about to. */
+  stir(): void {
+    this.#stirs++;
+  }
+
+  /** Answers when a turn has passed in which the client said nothing. */
+  async quiet(): Promise<void> {
+    let before: number;
+    do {
+      before = this.#stirs;
+      await new Promise((resolve) => setTimeout(resolve, 0));
+    } while (this.#stirs !== before);
+  }
+
+  /** How many steps of work were taken since the start. */
+  get steps(): number {
+    return this.#steps;
+  }
+
+  /** Answers when a document's findings cost no more time. */
+  async prepare(uri: string, isOver: IsOver = () => false): Promise<Prepared> {
+    await this.#ready(uri);
+    const snapshot = this.#current(uri);
+    const known = this.#running.get(uri);
+    if (known !== undefined && known.snapshot === snapshot) {
+      known.waiting.push(isOver);
+      return known.ended;
+    }
+    const waiting = [isOver];
+    const ended = this.#run(uri, snapshot, () => waiting.every((over) => over()));
+    const running = { snapshot, waiting, ended };
+    this.#running.set(uri, running);
+    const how = await ended;
+    if (this.#running.get(uri) === running) this.#running.delete(uri);
+    return how;
+  }
+
+  async #run(uri: string, snapshot: Snapshot | undefined, isOver: IsOver): Promise<Prepared> {
+    const steps = this.#guard.ask("checks", undefined, () => snapshot?.prepare())(undefined);
+    const takeStep = this.#guard.ask("checks", true, () => steps?.next().done !== false);
+    let started = performance.now();
+    while (!takeStep(undefined)) {
+      this.#steps++;
+      if (performance.now() - started < LONGEST_TURN_MS) continue;
+      await this.quiet();
+      if (this.#current(uri) !== snapshot) return "changed";
+      if (isOver()) return "given up";
+      started = performance.now();
+    }
+    return "ready";
+  }
+}
