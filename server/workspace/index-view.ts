@@ -1,16 +1,5 @@
 /** What is known of every file of the workspace, the open ones as they stand in the editor; what searches read. */
-import type { NameKind } from "../../grammar/vocabulary.ts";
-import type { Place } from "../checks/check.ts";
-
-/** A name where it is written: a line number and columns of that line, in UTF-16 code units, a byte order mark left out. */
-export interface NamedPlace extends Place {
-  readonly kind: NameKind;
-  /** In Unicode NFC, without quotes. */
-  readonly name: string;
-  readonly role: "definition" | "use";
-  /** The boat opened above it, by a trip or a gear book; null above any. */
-  readonly boat: string | null;
-}
+import type { NamedPlace } from "../model/named-places.ts";
 
 /** A count of landed fish. */
 export interface FishCount {
@@ -19,15 +8,18 @@ export interface FishCount {
   readonly count: number;
 }
 
-/** A trip as a list of trips would show it. */
-export interface TripHeading extends Place {
-  /** `YYYY-MM-DD`. */
+/** A trip as a list of trips shows it. */
+export interface TripHeading {
+  /** Line of its opener, from 0. */
+  readonly lineIndex: number;
+  /** `YYYY-MM-DD`, or whatever stands there. */
   readonly date: string;
   readonly boat: string;
+  /** The port left from; null where the trip doesn't say. */
   readonly harbor: string | null;
-  /** Clocks of the departure and the return as written, `HH:MM` or `HH:MM:SS`. */
-  readonly depart: string | null;
-  readonly return: string | null;
+  /** Clocks of the departure and the return, `HH:MM` or `HH:MM:SS`; null where the trip doesn't say. */
+  readonly departs: string | null;
+  readonly returns: string | null;
   readonly fish: readonly FishCount[];
 }
 
@@ -35,20 +27,22 @@ export interface TripHeading extends Place {
 export interface FileRecord {
   readonly uri: string;
   readonly kind: "trip" | "gear";
-  /** Hash of the text; equal for equal texts. */
+  /** Equal for equal texts. */
   readonly hash: string;
-  /** The file starts with a byte order mark: a client counts it as the first column of the first line. */
+  /** The text starts with a byte order mark, which a client counts as a column of the first line. */
   readonly bom: boolean;
-  /** The boats it opens trips or gear of, each once. */
+  /** The boats that it opens or whose trips it holds, each once. */
   readonly boats: readonly string[];
-  readonly trips: readonly TripHeading[];
-  /** Every name of it, in the order of its lines; unpacked anew each time it is asked for. */
+  /** Those of them whose gear it opens. */
+  readonly describes: readonly string[];
+  /** Gear stands in it above any opener. */
+  readonly hasLooseGear: boolean;
+  /** Every name in it, in the order of its lines; unpacked each time it is asked for. */
   readonly places: readonly NamedPlace[];
-  /** The places of one name; costs next to nothing where the file doesn't have it. */
-  placesOf(name: string): readonly NamedPlace[];
+  readonly trips: readonly TripHeading[];
 }
 
-/** The records of the workspace. */
+/** Every file known; an open document as it stands in the editor. */
 export interface IndexView {
   records(): Iterable<FileRecord>;
   record(uri: string): FileRecord | undefined;
