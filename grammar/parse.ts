@@ -95,6 +95,15 @@ export class LineSpans {
     this.length = this.#edges.length / 2;
   }
 
+  start(index: number): number {
+    return this.#edges[2 * index] ?? 0;
+  }
+
+  /** Where its content stops, before the line end. */
+  stop(index: number): number {
+    return this.#edges[2 * index + 1] ?? this.start(index);
+  }
+
   text(index: number): string {
     return this.#text.slice(this.#edges[2 * index], this.#edges[2 * index + 1]);
   }
