@@ -15,6 +15,10 @@ const ALLOWED: Readonly<Record<string, { ours: readonly string[]; packages: read
     ours: ["grammar", "server/model", "server/analysis", "server/checks"],
     packages: ["fastest-levenshtein"],
   },
+  "server/workspace": {
+    ours: ["grammar", "server/model", "server/analysis", "server/checks", "server/workspace"],
+    packages: [],
+  },
   "server/reports": { ours: ["grammar", "server/model", "server/analysis", "server/reports"], packages: [] },
   "server/exchange": {
     ours: [
@@ -28,12 +32,23 @@ const ALLOWED: Readonly<Record<string, { ours: readonly string[]; packages: read
     packages: ["zod"],
   },
   "server/service": {
-    ours: ["grammar", "server/model", "server/analysis", "server/checks", "server/reports", "server/service"],
+    ours: [
+      "grammar",
+      "server/model",
+      "server/analysis",
+      "server/checks",
+      "server/workspace",
+      "server/reports",
+      "server/service",
+    ],
     packages: ["vscode-languageserver-types"],
   },
-  "server/files": { ours: ["grammar", "server/model", "server/files"], packages: ["node:*"] },
+  "server/files": {
+    ours: ["grammar", "server/model", "server/workspace", "server/files"],
+    packages: ["node:*"],
+  },
   "server/lsp": {
-    ours: ["grammar", "server/service", "server/checks", "server/files", "server/lsp"],
+    ours: ["grammar", "server/service", "server/checks", "server/workspace", "server/files", "server/lsp"],
     packages: ["node:*", "vscode-languageserver", "vscode-languageserver-textdocument", "zod"],
   },
   "client/cli": {

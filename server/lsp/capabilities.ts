@@ -1,5 +1,6 @@
 /** What the server can do, and what it reads of what the client can. */
 import {
+  type FileOperationRegistrationOptions,
   type InitializeParams,
   PositionEncodingKind,
   type ServerCapabilities,
@@ -13,6 +14,11 @@ import { chooseEncoding } from "./position-encoding.ts";
 
 /** The command that applies an edit, for clients that take commands for code actions; its argument is the edit. */
 export const APPLY_COMMAND = "deepwake.applyEdit";
+
+/** Single files are watched; that a folder with files in it came or went no watcher of files tells. */
+const FOLDERS: FileOperationRegistrationOptions = {
+  filters: [{ scheme: "file", pattern: { glob: "**/*", matches: "folder" } }],
+};
 
 /** Everything the server answers, whatever the client. */
 export const SERVER_CAPABILITIES: ServerCapabilities = {
@@ -32,7 +38,10 @@ export const SERVER_CAPABILITIES: ServerCapabilities = {
     full: true,
     range: true,
   },
-  workspace: { workspaceFolders: { supported: true, changeNotifications: true } },
+  workspace: {
+    workspaceFolders: { supported: true, changeNotifications: true },
+    fileOperations: { didCreate: FOLDERS, didRename: FOLDERS, didDelete: FOLDERS },
+  },
 };
 
 /** What of the client's abilities is made use of; every one of them is optional. */

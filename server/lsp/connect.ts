@@ -4,12 +4,15 @@ import {
   type Diagnostic,
   DidChangeConfigurationNotification,
   DidChangeWatchedFilesNotification,
+  type FileEvent,
   type InitializeParams,
   type InitializeResult,
   ResponseError,
 } from "vscode-languageserver";
-import type { Parse } from "../../grammar/parse.ts";
+import { type Parse, parse } from "../../grammar/parse.ts";
 import { LanguageService, type ServiceHost } from "../service/language-service.ts";
+import { kindOfFile } from "../workspace/file-record.ts";
+import type { WorkspaceFiles } from "../workspace/workspace-files.ts";
 import { answerRequests } from "./answer-requests.ts";
 import { type ClientAbilities, capabilitiesFor, clientAbilities, rootsOf } from "./capabilities.ts";
 import { CheckQueue } from "./check-queue.ts";
@@ -18,12 +21,13 @@ import type { NamedFindings } from "./diagnostic-report.ts";
 import { Documents } from "./documents.ts";
 import { diagnosticsFor } from "./for-client.ts";
 import { createGuard } from "./guard.ts";
+import { Indexing, type Keeping } from "./indexing.ts";
 import { REFUSED, type Refusal } from "./message-gate.ts";
 import { fromClient } from "./position-encoding.ts";
 import { DiagnosticPulls } from "./pull-diagnostics.ts";
-import { DEFAULT_SETTINGS, isSameSettings, readSettings, type Settings } from "./settings.ts";
+import { DEFAULT_SETTINGS, isSameSettings, readSettings, type Settings, storageIn } from "./settings.ts";
 import { createTranslator, type Translator } from "./translate-positions.ts";
-import { Preparer } from "./turns.ts";
+import { BackgroundTurns, Preparer } from "./turns.ts";
 
 /** A file of the workspace that isn't open, with what is found in it. */
 export interface ClosedFile extends NamedFindings {
@@ -39,8 +43,12 @@ export interface ServerWorld {
   forgetFiles(): void;
   /** Fetches the books near a document where that takes time; undefined when they are there. */
   ready?(uri: string): Promise<void> | undefined;
-  /** Journals and books of the workspace that aren't open, where they are kept. */
-  closedFiles?(): Iterable<ClosedFile>;
+  /** The files of the workspace, where they can be listed. */
+  readonly files?: WorkspaceFiles;
+  /** Where an index is kept; `storage` is what the client gave for it. */
+  keeping?(storage: string): Keeping | undefined;
+  /** The one spelling of an address under which `files` lists it; clients may write others. */
+  canonical?(uri: string): string;
   /** A file that isn't open, read. */
   parseOf?(uri: string): Parse | undefined;
 }
@@ -63,6 +71,11 @@ class Server {
   readonly #queue: CheckQueue;
   readonly #desk: Desk;
   readonly #pulls: DiagnosticPulls;
+  readonly #indexing: Indexing | undefined;
+  /** Open documents as the client writes their addresses, by the one spelling of each. */
+  readonly #opened = new Map<string, string>();
+  #keeping: Keeping | undefined;
+  #looked: { readonly uri: string; readonly parse: Parse | undefined } | undefined;
   readonly #awaited = new WeakMap<Promise<void>, Promise<void>>();
   #settings: Settings = DEFAULT_SETTINGS;
   #client: ClientAbilities = clientAbilities({ processId: null, rootUri: null, capabilities: {} });
@@ -90,9 +103,50 @@ class Server {
       readersOf: (uri) => this.#readersOf(uri),
       versionOf: (uri) => this.#service.snapshot(uri)?.version,
       diagnostics: (uri) => this.#diagnostics(uri),
-      closedFiles: () => world.closedFiles?.() ?? [],
+      closedFiles: () => this.#closedFiles(),
+      closedFile: (uri) => this.#indexing?.closed.of(this.#canonical(uri)),
       takesRelated: () => this.#client.takesRelated,
     });
+    this.#indexing = world.files === undefined ? undefined : this.#indexingOf(world.files);
+  }
+
+  #indexingOf(files: WorkspaceFiles): Indexing {
+    const isOpen = (uri: string): boolean => this.#opened.has(uri);
+    return new Indexing({
+      connection: this.#connection,
+      guard: this.#guard,
+      turns: new BackgroundTurns(this.#preparer, () => this.#queue.isBusy),
+      files,
+      open: {
+        uris: () => this.#opened.values(),
+        parseOf: (uri) => this.#settled().snapshot(this.#opened.get(this.#canonical(uri)) ?? uri)?.parse,
+      },
+      checking: {
+        booksNear: (uri) => this.#settled().booksNear(uri),
+        severities: () => this.#settings.severities,
+        ready: (uri) => this.#world.ready?.(uri),
+        failed: (uri, error) => this.#guard.safely(`checking ${uri}`, Promise.reject(error)),
+        isOpen,
+      },
+      telling: {
+        forClient: (uri, diagnostics) => this.#forClient(uri, diagnostics),
+        send: (uri, diagnostics) => {
+          if (this.#client.pullsDiagnostics) return;
+          const found = { uri, diagnostics: [...diagnostics] };
+          this.#background("sending diagnostics", this.#connection.sendDiagnostics(found));
+        },
+        isWanted: () => this.#settings.checksWorkspace,
+        isOpen,
+      },
+    });
+  }
+
+  #canonical(uri: string): string {
+    return this.#world.canonical?.(uri) ?? uri;
+  }
+
+  async *#closedFiles(): AsyncGenerator<ClosedFile> {
+    if (this.#indexing !== undefined) yield* this.#indexing.follow();
   }
 
   listen(): void {
@@ -101,10 +155,12 @@ class Server {
     connection.onInitialized(() => this.#initialized());
     connection.onRequest(REFUSED, ({ code, message }: Refusal) => new ResponseError(code, message));
     connection.onDidChangeConfiguration((change) => this.#configure(change.settings));
-    connection.onDidChangeWatchedFiles(() => this.#refreshAll());
+    connection.onDidChangeWatchedFiles(({ changes }) => this.#filesChanged(changes));
+    this.#listenToFolders();
     this.#documents.listen(connection, {
       changed: (uri) => {
         this.#preparer.stir();
+        this.#noteOpen(uri);
         this.#queue.add(uri);
       },
       closed: (uri) => this.#close(uri),
@@ -125,6 +181,8 @@ class Server {
     this.#translator = createTranslator(client.encoding, (uri, line) => this.#lineText(uri, line));
     this.#world.setRoots(rootsOf(params));
     this.#settings = readSettings(params.initializationOptions);
+    const storage = storageIn(params.initializationOptions);
+    this.#keeping = storage === undefined ? undefined : this.#world.keeping?.(storage);
     return { serverInfo: { name: "deepwake" }, capabilities: capabilitiesFor(client) };
   }
 
@@ -145,7 +203,39 @@ class Server {
     }
     if (this.#client.hasFolders)
       workspace.onDidChangeWorkspaceFolders(() => this.#background("reading folders", this.#readFolders()));
-    if (this.#client.tellsSettings) this.#background("reading settings", this.#askSettings());
+    if (!this.#client.tellsSettings) this.#indexing?.start(this.#keeping);
+    else
+      this.#background(
+        "starting",
+        this.#askSettings().finally(() => this.#indexing?.start(this.#keeping)),
+      );
+  }
+
+  /** What the captain does in the editor's tree of files, folders too: those no watcher tells of. */
+  #listenToFolders(): void {
+    const { workspace } = this.#connection;
+    const refresh = (uris: readonly string[]): void => {
+      this.#world.forgetFiles();
+      for (const uri of uris) this.#indexing?.removed(this.#canonical(uri));
+      this.#indexing?.rescan();
+      this.#refresh(this.#settled().openUris());
+    };
+    workspace.onDidCreateFiles(() => refresh([]));
+    workspace.onDidDeleteFiles(({ files }) => refresh(files.map(({ uri }) => uri)));
+    workspace.onDidRenameFiles(({ files }) => refresh(files.map(({ oldUri }) => oldUri)));
+  }
+
+  /** Open documents lean on books, which a change of a trip leaves as they are. */
+  #filesChanged(changes: readonly FileEvent[]): void {
+    if (changes.some(({ uri }) => kindOfFile(uri) === "gear")) this.#refreshAll();
+    this.#indexing?.filesChanged(changes.map(({ uri }) => ({ uri: this.#canonical(uri) })));
+  }
+
+  #noteOpen(uri: string): void {
+    const address = this.#canonical(uri);
+    if (this.#opened.get(address) === uri) return;
+    this.#opened.set(address, uri);
+    this.#indexing?.opened(address);
   }
 
   #applyEdit(edit: unknown): void {
@@ -168,16 +258,29 @@ class Server {
   #lineText(uri: string, line: number): string | undefined {
     if (this.#service.snapshot(uri) !== undefined) return this.#documents.lineText(uri, line);
     const books = this.#service.openUris().flatMap((open) => this.#service.snapshot(open)?.books ?? []);
-    const parse = books.find((book) => book.uri === uri)?.parse ?? this.#world.parseOf?.(uri);
+    const parse = books.find((book) => book.uri === uri)?.parse ?? this.#parseOf(uri);
     const raw = parse?.journal.lines[line]?.raw;
     return line === 0 && parse?.journal.bom === true && raw !== undefined ? `\ufeff${raw}` : raw;
   }
 
+  /** A file that isn't open, read; kept while the places of one answer are looked up. */
+  #parseOf(uri: string): Parse | undefined {
+    if (this.#looked?.uri === uri) return this.#looked.parse;
+    const text = this.#world.files?.read(uri);
+    const read = typeof text === "string" ? parse(text) : this.#world.parseOf?.(uri);
+    this.#looked = { uri, parse: read };
+    return read;
+  }
+
   #diagnostics(uri: string): Diagnostic[] {
-    return this.#guard.ask("checks", [], () => {
-      const found = diagnosticsFor(this.#client, this.#service.diagnostics(uri));
-      return this.#translator.outgoing(found, uri);
-    })(undefined);
+    return this.#guard.ask("checks", [], () => this.#forClient(uri, this.#service.diagnostics(uri)))(
+      undefined,
+    );
+  }
+
+  #forClient(uri: string, diagnostics: readonly Diagnostic[]): Diagnostic[] {
+    this.#looked = undefined;
+    return this.#translator.outgoing(diagnosticsFor(this.#client, diagnostics), uri);
   }
 
   /** A document's checks cost no more time; a client that asks for them does so itself. */
@@ -186,6 +289,7 @@ class Server {
     if (!this.#client.pullsDiagnostics) this.#publish(uri);
     // A changed book changed the trips that lean on it.
     this.#tell(this.#readersOf(uri));
+    this.#indexing?.edited(this.#canonical(uri));
   }
 
   #publish(uri: string): void {
@@ -207,10 +311,13 @@ class Server {
   #close(uri: string): void {
     this.#service.close(uri);
     this.#pulls.forget(uri);
+    const address = this.#canonical(uri);
+    this.#opened.delete(address);
     if (!this.#client.pullsDiagnostics)
       this.#background("clearing diagnostics", this.#connection.sendDiagnostics({ uri, diagnostics: [] }));
     // What was typed into a book and not saved is gone.
     this.#refresh(this.#readersOf(uri));
+    this.#indexing?.documentClosed(address);
   }
 
   #refreshAll(): void {
@@ -270,6 +377,7 @@ class Server {
     const folders = await this.#connection.workspace.getWorkspaceFolders();
     this.#world.setRoots((folders ?? []).map((folder) => folder.uri));
     this.#refreshAll();
+    this.#indexing?.rescan();
   }
 
   async #askSettings(): Promise<void> {
@@ -286,5 +394,6 @@ class Server {
     if (isSameSettings(settings, this.#settings)) return;
     this.#settings = settings;
     this.#refresh(this.#settled().openUris());
+    this.#indexing?.recheck();
   }
 }

@@ -6,10 +6,16 @@ import type { SeverityChoices } from "../checks/run-checks.ts";
 export interface Settings {
   readonly showDepths: boolean;
   readonly severities: SeverityChoices;
+  /** Files that aren't open are checked too. */
+  readonly checksWorkspace: boolean;
 }
 
 /** What holds when nothing is set. */
-export const DEFAULT_SETTINGS: Settings = { showDepths: true, severities: new Map() };
+export const DEFAULT_SETTINGS: Settings = {
+  showDepths: true,
+  severities: new Map(),
+  checksWorkspace: true,
+};
 
 /** What a check's severity may be set to. */
 const CHOICES: readonly unknown[] = ["error", "warning", "information", "hint", "off"];
@@ -17,17 +23,30 @@ const CHOICES: readonly unknown[] = ["error", "warning", "information", "hint", 
 /** Reads the `deepwake` section; whatever is malformed falls back to its default. */
 export function readSettings(section: unknown): Settings {
   const depth = member(member(section, "hints"), "depth");
+  const whole = member(member(section, "check"), "wholeWorkspace");
   const checks = member(section, "checks");
   const chosen = isObject(checks) ? Object.entries(checks).filter(([, choice]) => isChoice(choice)) : [];
   return {
     showDepths: typeof depth === "boolean" ? depth : DEFAULT_SETTINGS.showDepths,
     severities: new Map(chosen as [string, Severity | "off"][]),
+    checksWorkspace: typeof whole === "boolean" ? whole : DEFAULT_SETTINGS.checksWorkspace,
   };
+}
+
+/** Where the client lets something be kept between runs; nowhere in a workspace that isn't trusted. */
+export function storageIn(options: unknown): string | undefined {
+  const storage = member(options, "storage");
+  return typeof storage === "string" && storage !== "" && member(options, "trusted") !== false
+    ? storage
+    : undefined;
 }
 
 /** True when nothing would change. */
 export function isSameSettings(a: Settings, b: Settings): boolean {
-  const isSame = a.showDepths === b.showDepths && a.severities.size === b.severities.size;
+  const isSame =
+    a.showDepths === b.showDepths &&
+    a.checksWorkspace === b.checksWorkspace &&
+    a.severities.size === b.severities.size;
   return isSame && [...a.severities].every(([slug, choice]) => b.severities.get(slug) === choice);
 }
 

@@ -51,6 +51,11 @@ export class Preparer {
     } while (this.#stirs !== before);
   }
 
+  /** True while somebody waits for the findings of a document. */
+  get isBusy(): boolean {
+    return this.#running.size > 0;
+  }
+
   /** How many steps of work were taken since the start. */
   get steps(): number {
     return this.#steps;
@@ -87,5 +92,29 @@ export class Preparer {
       started = performance.now();
     }
     return "ready";
+  }
+}
+
+/** Turns of work that nobody waits for: all that somebody waits for comes first. */
+export class BackgroundTurns {
+  readonly #preparer: Preparer;
+  readonly #isBusy: () => boolean;
+  #started = performance.now();
+
+  /** `isBusy` tells of work that waits to be prepared. */
+  constructor(preparer: Preparer, isBusy: () => boolean) {
+    this.#preparer = preparer;
+    this.#isBusy = isBusy;
+  }
+
+  /** Called between two steps: undefined to go on, else to be waited for. */
+  pause(): Promise<void> | undefined {
+    return performance.now() - this.#started < LONGEST_TURN_MS ? undefined : this.#wait();
+  }
+
+  async #wait(): Promise<void> {
+    do await this.#preparer.quiet();
+    while (this.#preparer.isBusy || this.#isBusy());
+    this.#started = performance.now();
   }
 }

@@ -148,7 +148,8 @@ export const CREW: ReadonlySet<string> = new Set(["captain", "mate"]);
 /** A word that means the same in every log is nobody's name. */
 function isPlain(kind: NamedKind, name: string, verb: string): boolean {
   if (name.trim() === "") return true;
-  if (kind === "rig") return name === ALL_RIGS ? verb === "pull" : name === UNKNOWN_RIG && FISH_VERBS.has(verb);
+  if (kind === "rig")
+    return name === ALL_RIGS ? verb === "pull" : name === UNKNOWN_RIG && FISH_VERBS.has(verb);
   if (kind === "lure" || kind === "ball") return name === NOTHING && verb !== kind;
   if (kind === "species") return verb === "lost" && name.toLowerCase() === UNSEEN_FISH;
   return kind === "guest" && verb !== "guest" && CREW.has(name);
