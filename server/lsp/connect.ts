@@ -21,13 +21,14 @@ import type { NamedFindings } from "./diagnostic-report.ts";
 import { Documents } from "./documents.ts";
 import { diagnosticsFor } from "./for-client.ts";
 import { createGuard } from "./guard.ts";
-import { Indexing, type Keeping } from "./indexing.ts";
+import type { Keeping } from "./indexing.ts";
 import { REFUSED, type Refusal } from "./message-gate.ts";
 import { fromClient } from "./position-encoding.ts";
 import { DiagnosticPulls } from "./pull-diagnostics.ts";
 import { DEFAULT_SETTINGS, isSameSettings, readSettings, type Settings, storageIn } from "./settings.ts";
 import { createTranslator, type Translator } from "./translate-positions.ts";
-import { BackgroundTurns, Preparer } from "./turns.ts";
+import { Preparer } from "./turns.ts";
+import { WorkspaceLink } from "./workspace-link.ts";
 
 /** A file of the workspace that isn't open, with what is found in it. */
 export interface ClosedFile extends NamedFindings {
@@ -71,9 +72,7 @@ class Server {
   readonly #queue: CheckQueue;
   readonly #desk: Desk;
   readonly #pulls: DiagnosticPulls;
-  readonly #indexing: Indexing | undefined;
-  /** Open documents as the client writes their addresses, by the one spelling of each. */
-  readonly #opened = new Map<string, string>();
+  readonly #workspace: WorkspaceLink | undefined;
   #keeping: Keeping | undefined;
   #looked: { readonly uri: string; readonly parse: Parse | undefined } | undefined;
   readonly #awaited = new WeakMap<Promise<void>, Promise<void>>();
@@ -104,49 +103,31 @@ class Server {
       versionOf: (uri) => this.#service.snapshot(uri)?.version,
       diagnostics: (uri) => this.#diagnostics(uri),
       closedFiles: () => this.#closedFiles(),
-      closedFile: (uri) => this.#indexing?.closed.of(this.#canonical(uri)),
+      closedFile: (uri) => this.#workspace?.diagnosticsOf(uri),
       takesRelated: () => this.#client.takesRelated,
     });
-    this.#indexing = world.files === undefined ? undefined : this.#indexingOf(world.files);
+    this.#workspace = world.files === undefined ? undefined : this.#linkTo(world.files);
   }
 
-  #indexingOf(files: WorkspaceFiles): Indexing {
-    const isOpen = (uri: string): boolean => this.#opened.has(uri);
-    return new Indexing({
-      connection: this.#connection,
-      guard: this.#guard,
-      turns: new BackgroundTurns(this.#preparer, () => this.#queue.isBusy),
-      files,
-      open: {
-        uris: () => this.#opened.values(),
-        parseOf: (uri) => this.#settled().snapshot(this.#opened.get(this.#canonical(uri)) ?? uri)?.parse,
-      },
-      checking: {
-        booksNear: (uri) => this.#settled().booksNear(uri),
-        severities: () => this.#settings.severities,
-        ready: (uri) => this.#world.ready?.(uri),
-        failed: (uri, error) => this.#guard.safely(`checking ${uri}`, Promise.reject(error)),
-        isOpen,
-      },
-      telling: {
+  #linkTo(files: WorkspaceFiles): WorkspaceLink {
+    return new WorkspaceLink(
+      {
+        connection: this.#connection,
+        guard: this.#guard,
+        preparer: this.#preparer,
+        world: this.#world,
+        service: () => this.#settled(),
+        settings: () => this.#settings,
+        isBusy: () => this.#queue.isBusy,
+        pullsDiagnostics: () => this.#client.pullsDiagnostics,
         forClient: (uri, diagnostics) => this.#forClient(uri, diagnostics),
-        send: (uri, diagnostics) => {
-          if (this.#client.pullsDiagnostics) return;
-          const found = { uri, diagnostics: [...diagnostics] };
-          this.#background("sending diagnostics", this.#connection.sendDiagnostics(found));
-        },
-        isWanted: () => this.#settings.checksWorkspace,
-        isOpen,
       },
-    });
-  }
-
-  #canonical(uri: string): string {
-    return this.#world.canonical?.(uri) ?? uri;
+      files,
+    );
   }
 
   async *#closedFiles(): AsyncGenerator<ClosedFile> {
-    if (this.#indexing !== undefined) yield* this.#indexing.follow();
+    if (this.#workspace !== undefined) yield* this.#workspace.closedFiles();
   }
 
   listen(): void {
@@ -160,7 +141,7 @@ class Server {
     this.#documents.listen(connection, {
       changed: (uri) => {
         this.#preparer.stir();
-        this.#noteOpen(uri);
+        this.#workspace?.opened(uri);
         this.#queue.add(uri);
       },
       closed: (uri) => this.#close(uri),
@@ -203,11 +184,11 @@ class Server {
     }
     if (this.#client.hasFolders)
       workspace.onDidChangeWorkspaceFolders(() => this.#background("reading folders", this.#readFolders()));
-    if (!this.#client.tellsSettings) this.#indexing?.start(this.#keeping);
+    if (!this.#client.tellsSettings) this.#workspace?.start(this.#keeping);
     else
       this.#background(
         "starting",
-        this.#askSettings().finally(() => this.#indexing?.start(this.#keeping)),
+        this.#askSettings().finally(() => this.#workspace?.start(this.#keeping)),
       );
   }
 
@@ -216,8 +197,7 @@ class Server {
     const { workspace } = this.#connection;
     const refresh = (uris: readonly string[]): void => {
       this.#world.forgetFiles();
-      for (const uri of uris) this.#indexing?.removed(this.#canonical(uri));
-      this.#indexing?.rescan();
+      this.#workspace?.foldersChanged(uris);
       this.#refresh(this.#settled().openUris());
     };
     workspace.onDidCreateFiles(() => refresh([]));
@@ -227,15 +207,9 @@ class Server {
 
   /** Open documents lean on books, which a change of a trip leaves as they are. */
   #filesChanged(changes: readonly FileEvent[]): void {
+    this.#looked = undefined;
     if (changes.some(({ uri }) => kindOfFile(uri) === "gear")) this.#refreshAll();
-    this.#indexing?.filesChanged(changes.map(({ uri }) => ({ uri: this.#canonical(uri) })));
-  }
-
-  #noteOpen(uri: string): void {
-    const address = this.#canonical(uri);
-    if (this.#opened.get(address) === uri) return;
-    this.#opened.set(address, uri);
-    this.#indexing?.opened(address);
+    this.#workspace?.filesChanged(changes);
   }
 
   #applyEdit(edit: unknown): void {
@@ -289,7 +263,7 @@ class Server {
     if (!this.#client.pullsDiagnostics) this.#publish(uri);
     // A changed book changed the trips that lean on it.
     this.#tell(this.#readersOf(uri));
-    this.#indexing?.edited(this.#canonical(uri));
+    this.#workspace?.edited(uri);
   }
 
   #publish(uri: string): void {
@@ -311,13 +285,11 @@ class Server {
   #close(uri: string): void {
     this.#service.close(uri);
     this.#pulls.forget(uri);
-    const address = this.#canonical(uri);
-    this.#opened.delete(address);
     if (!this.#client.pullsDiagnostics)
       this.#background("clearing diagnostics", this.#connection.sendDiagnostics({ uri, diagnostics: [] }));
     // What was typed into a book and not saved is gone.
     this.#refresh(this.#readersOf(uri));
-    this.#indexing?.documentClosed(address);
+    this.#workspace?.closed(uri);
   }
 
   #refreshAll(): void {
@@ -377,7 +349,7 @@ class Server {
     const folders = await this.#connection.workspace.getWorkspaceFolders();
     this.#world.setRoots((folders ?? []).map((folder) => folder.uri));
     this.#refreshAll();
-    this.#indexing?.rescan();
+    this.#workspace?.foldersChanged();
   }
 
   async #askSettings(): Promise<void> {
@@ -394,6 +366,6 @@ class Server {
     if (isSameSettings(settings, this.#settings)) return;
     this.#settings = settings;
     this.#refresh(this.#settled().openUris());
-    this.#indexing?.recheck();
+    this.#workspace?.settingsChanged();
   }
 }

@@ -104,9 +104,11 @@ export class Indexing {
     const settled = this.settled().then(() => {
       isSettled = true;
     });
+    await this.searchable();
     for (let isLast = false; !isLast; ) {
       isLast = isSettled;
       for (const file of this.#closed.all()) {
+        if (this.#checks.isWaiting(file.uri)) continue;
         if (given.get(file.uri) !== file.resultId) yield file;
         given.set(file.uri, file.resultId);
       }

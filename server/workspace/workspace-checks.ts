@@ -63,6 +63,12 @@ export class WorkspaceChecks {
     return this.#waiting.size;
   }
 
+  /** What is known of the file may not hold any more. */
+  isWaiting(uri: string): boolean {
+    return this.#waiting.has(uri);
+  }
+
+  /** What was found last, by address. */
   checked(): ReadonlyMap<string, CheckedFile> {
     return this.#checked;
   }
