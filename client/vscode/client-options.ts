@@ -18,11 +18,17 @@ export const documentSelector: DocumentSelector = languageIds.flatMap((language)
 
 /**
  * Builds the client's options, and what happens when the server ends by itself. Which files are watched and which
- * settings matter the server says itself, as it does to every client.
+ * settings matter the server says itself, as it does to every client. Between runs it may keep what it knows of the
+ * workspace in the folder that the editor has for that, and nothing in a workspace that isn't trusted.
  */
-export function clientOptions(output: vscode.LogOutputChannel): LanguageClientOptions {
+export function clientOptions(
+  output: vscode.LogOutputChannel,
+  storage: vscode.Uri | undefined,
+  trusted: boolean,
+): LanguageClientOptions {
   return {
     documentSelector,
+    initializationOptions: { storage: storage?.toString(), trusted },
     outputChannel: output,
     connectionOptions: { maxRestartCount: maxRestarts },
     diagnosticCollectionName: "deepwake",

@@ -25,7 +25,7 @@ export function activate(context: vscode.ExtensionContext): DeepwakeExtension {
     "deepwake",
     clientName,
     serverOptions(context),
-    clientOptions(output),
+    clientOptions(output, context.storageUri, vscode.workspace.isTrusted),
   );
   client = languageClient;
   context.subscriptions.push(output, ...registerCommands(languageClient, output));

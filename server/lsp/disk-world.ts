@@ -1,5 +1,5 @@
 /** The world of a server whose files are on disk. */
-import { join } from "node:path";
+import { isAbsolute, join } from "node:path";
 import { pathToFileURL } from "node:url";
 import { BookShelf } from "../files/book-shelf.ts";
 import { indexFile, programStamp } from "../files/index-file.ts";
@@ -20,7 +20,10 @@ export function diskWorld(): ServerWorld {
     },
     forgetFiles: () => shelf.forget(),
     files: new WorkspaceFolders(() => roots),
-    keeping: (storage) => ({ store: indexFile(pathOf(storage) ?? storage), program: programStamp() }),
+    keeping: (storage) => {
+      const folder = pathOf(storage) ?? storage;
+      return isAbsolute(folder) ? { store: indexFile(folder), program: programStamp() } : undefined;
+    },
     canonical: (uri) => {
       const path = pathOf(uri);
       return path === undefined ? uri : pathToFileURL(path).href;

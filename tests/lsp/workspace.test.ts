@@ -245,12 +245,15 @@ describe("kept between runs", () => {
     },
   );
 
-  test("nothing is, in a workspace that isn't trusted, or without a place for it", async () => {
-    for (const options of [{ trusted: false }, { storage: undefined }]) {
-      const folder = new Folder({ "penny.gear": BOOK, "a.trip": BAD });
-      const client = await folder.join({ capabilities: { textDocument: { diagnostic: {} } }, options });
-      await client.request("workspace/diagnostic", { previousResultIds: [] });
-      expect(kept(folder)).toEqual([]);
-    }
+  test.each([
+    ["in a workspace that isn't trusted", { trusted: false }],
+    ["without a place for it", { storage: undefined }],
+    ["in a place that is no folder", { storage: "vscode-userdata:/storage" }],
+  ])("nothing is, %s", async (_, options) => {
+    const folder = new Folder({ "penny.gear": BOOK, "a.trip": BAD });
+    const client = await folder.join({ capabilities: { textDocument: { diagnostic: {} } }, options });
+    await client.request("workspace/diagnostic", { previousResultIds: [] });
+    expect(kept(folder)).toEqual([]);
+    expect(client.logged).toEqual([]);
   });
 });
