@@ -47,12 +47,14 @@ export function nextLines(old: TextLines, text: string): NextLines {
 }
 
 /** A line's content, without its end. */
-export function lineText({ text, starts }: TextLines, index: number): string {
-  const next = starts[index + 1];
-  return text.slice(
-    starts[index],
-    next === undefined ? text.length : next - lineEnd({ text, starts }, index).length,
-  );
+export function lineText(lines: TextLines, index: number): string {
+  return lines.text.slice(lines.starts[index], lineStop(lines, index));
+}
+
+/** Where a line's content stops, before its end. */
+export function lineStop(lines: TextLines, index: number): number {
+  const next = lines.starts[index + 1];
+  return next === undefined ? lines.text.length : next - lineEnd(lines, index).length;
 }
 
 /** A line's end; empty for the last. */

@@ -18,6 +18,10 @@ const ALLOWED: Readonly<Record<string, { ours: readonly string[]; packages: read
     ours: ["grammar", "server/model", "server/analysis", "server/checks"],
     packages: ["fastest-levenshtein"],
   },
+  "server/workspace": {
+    ours: ["grammar", "server/model", "server/analysis", "server/checks", "server/workspace"],
+    packages: [],
+  },
   "server/reports": { ours: ["grammar", "server/model", "server/analysis", "server/reports"], packages: [] },
   "server/exchange": {
     ours: [
@@ -37,15 +41,18 @@ const ALLOWED: Readonly<Record<string, { ours: readonly string[]; packages: read
       "server/model",
       "server/analysis",
       "server/checks",
-      "server/reports",
       "server/workspace",
+      "server/reports",
       "server/service",
     ],
     packages: ["vscode-languageserver-types"],
   },
-  "server/files": { ours: ["grammar", "server/model", "server/files"], packages: ["node:*"] },
+  "server/files": {
+    ours: ["grammar", "server/model", "server/workspace", "server/files"],
+    packages: ["node:*"],
+  },
   "server/lsp": {
-    ours: ["grammar", "server/service", "server/checks", "server/files", "server/lsp"],
+    ours: ["grammar", "server/service", "server/checks", "server/workspace", "server/files", "server/lsp"],
     packages: ["node:*", "vscode-languageserver", "zod"],
   },
   "client/cli": {

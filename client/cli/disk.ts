@@ -1,5 +1,4 @@
 /** Files on disk. */
-import type { Dirent } from "node:fs";
 import {
   accessSync,
   chownSync,
@@ -8,7 +7,6 @@ import {
   fchmodSync,
   fsyncSync,
   openSync,
-  readdirSync,
   realpathSync,
   renameSync,
   rmSync,
@@ -17,41 +15,21 @@ import {
 } from "node:fs";
 import { basename, dirname, join } from "node:path";
 import { BookShelf } from "../../server/files/book-shelf.ts";
+import { kindOf, listFolder } from "../../server/files/journal-walk.ts";
 import { plainReason, readText } from "../../server/files/read-text.ts";
-import type { Files, Listed, PathKind } from "./world.ts";
+import type { Files } from "./world.ts";
 
 /** The files of this machine. */
 export function diskFiles(): Files {
   const shelf = new BookShelf();
-  return { kindOf, list, readText, booksNear: (path) => shelf.booksNear(path, []), replaceText, writeText };
-}
-
-function kindOf(path: string): PathKind {
-  try {
-    const stat = statSync(path);
-    if (stat.isDirectory()) return { kind: "folder" };
-    return stat.isFile() || stat.isFIFO()
-      ? { kind: "file" }
-      : { kind: "none", why: "it is neither a file nor a folder" };
-  } catch (error) {
-    return { kind: "none", why: plainReason(error) };
-  }
-}
-
-function list(folder: string): ReturnType<Files["list"]> {
-  try {
-    const names = readdirSync(folder, { withFileTypes: true });
-    return { ok: true, names: names.map((entry) => ({ name: entry.name, kind: listedKind(folder, entry) })) };
-  } catch (error) {
-    return { ok: false, why: plainReason(error) };
-  }
-}
-
-/** A link to a file counts as that file; links to folders are not followed, so that no walk goes round in a ring. */
-function listedKind(folder: string, entry: Dirent): Listed["kind"] {
-  if (entry.isDirectory()) return "folder";
-  if (entry.isFile()) return "file";
-  return entry.isSymbolicLink() && kindOf(join(folder, entry.name)).kind === "file" ? "file" : "other";
+  return {
+    kindOf,
+    list: listFolder,
+    readText,
+    booksNear: (path) => shelf.booksNear(path, []),
+    replaceText,
+    writeText,
+  };
 }
 
 function writeText(path: string, text: string): string | undefined {

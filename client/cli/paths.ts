@@ -1,6 +1,7 @@
 /** Paths as the user named them → journals to read. Folders are searched for them, all the way down. */
 import { join, relative, resolve, sep } from "node:path";
 import { fileURLToPath, pathToFileURL } from "node:url";
+import { walkJournals } from "../../server/files/journal-walk.ts";
 import type { Call } from "./verb.ts";
 import type { World } from "./world.ts";
 
@@ -35,7 +36,6 @@ export interface Search {
 
 /** Names that stand for standard input. */
 const INPUT = "-";
-const LEFT_OUT = new Set(["node_modules"]);
 
 /** What a verb was asked to read: the paths of its call, or the folder one is in where there are none. */
 export function askedFor(call: Call, endings: readonly string[], world: World): Found {
@@ -78,19 +78,9 @@ function searchFolder(top: string, named: string, search: Search, world: World):
   const paths: string[] = [];
   const unusable: Unusable[] = [];
   const shownAs = (path: string): string => slashed(join(named, relative(top, path)));
-  const waiting = [top];
-  for (let folder = waiting.pop(); folder !== undefined; folder = waiting.pop()) {
-    const listed = world.files.list(folder);
-    if (!listed.ok) {
-      unusable.push({ shown: shownAs(folder), why: listed.why });
-      continue;
-    }
-    for (const { name, kind } of listed.names) {
-      if (name.startsWith(".") || LEFT_OUT.has(name)) continue;
-      if (kind === "folder") waiting.push(join(folder, name));
-      else if (kind === "file" && search.endings.some((ending) => name.toLowerCase().endsWith(ending)))
-        paths.push(join(folder, name));
-    }
+  for (const walked of walkJournals(top, search.endings, world.files.list)) {
+    if ("why" in walked) unusable.push({ shown: shownAs(walked.folder), why: walked.why });
+    else paths.push(...walked.paths);
   }
   if (paths.length === 0 && unusable.length === 0) {
     unusable.push({ shown: named, why: `there is no ${search.endings.join(" or ")} file in it` });

@@ -1,4 +1,5 @@
 /** The world outside, as the verbs see it. `main.ts` builds the real one; tests bring their own. */
+import type { ListedFolder, PathKind } from "../../server/files/journal-walk.ts";
 import type { TextFile } from "../../server/files/read-text.ts";
 import type { BookFile } from "../../server/model/gear-lines.ts";
 
@@ -10,15 +11,6 @@ export interface Output {
   write(text: string): void;
 }
 
-/** One name in a folder. */
-export interface Listed {
-  readonly name: string;
-  readonly kind: "file" | "folder" | "other";
-}
-
-/** What a path leads to; `none` comes with the reason. */
-export type PathKind = { readonly kind: "file" | "folder" } | { readonly kind: "none"; readonly why: string };
-
 /** A gear book within reach that could not be read. */
 export interface UnreadBook {
   readonly path: string;
@@ -28,7 +20,7 @@ export interface UnreadBook {
 /** Files by absolute path. Nothing here throws: what fails comes back as a plain reason. */
 export interface Files {
   kindOf(path: string): PathKind;
-  list(folder: string): { readonly ok: true; readonly names: Listed[] } | { ok: false; why: string };
+  list(folder: string): ListedFolder;
   readText(path: string): TextFile;
   /** Gear books within reach of a file, nearest first, itself left out. */
   booksNear(path: string): { books: BookFile[]; unread: UnreadBook[] };

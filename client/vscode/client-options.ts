@@ -19,15 +19,18 @@ function documentSelector(schemes: readonly string[]): DocumentSelector {
 
 /**
  * Builds the client's options, and what happens when the server ends by itself. Which files are watched and which
- * settings matter the server says itself, as it does to every client.
+ * settings matter the server says itself, as it does to every client. Between runs it may keep what it knows of the
+ * workspace in the folder that the editor has for that, and nothing in a workspace that isn't trusted.
  * The workspace's folders are in places of the kinds in `schemes`.
  */
 export function clientOptions(
   output: vscode.LogOutputChannel,
   schemes: readonly string[],
+  { storage, trusted }: { readonly storage: vscode.Uri | undefined; readonly trusted: boolean },
 ): LanguageClientOptions {
   return {
     documentSelector: documentSelector(schemes),
+    initializationOptions: { storage: storage?.toString(), trusted },
     outputChannel: output,
     connectionOptions: { maxRestartCount: maxRestarts },
     diagnosticCollectionName: "deepwake",

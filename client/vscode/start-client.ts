@@ -23,7 +23,8 @@ export function startClient(
   const started = performance.now();
   const output = vscode.window.createOutputChannel(clientName, { log: true });
   const schemes = (vscode.workspace.workspaceFolders ?? []).map(({ uri }) => uri.scheme);
-  const made = create(clientOptions(output, schemes));
+  const keeping = { storage: context.storageUri, trusted: vscode.workspace.isTrusted };
+  const made = create(clientOptions(output, schemes, keeping));
   client = made;
   context.subscriptions.push(output, ...answerFileRequests(made), ...registerCommands(made, output));
   const ready = made.start();

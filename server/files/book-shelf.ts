@@ -1,7 +1,8 @@
 /** Gear books read from disk, kept until they change. */
 import { statSync } from "node:fs";
+import { dirname, resolve } from "node:path";
 import { pathToFileURL } from "node:url";
-import { type Parse, parse } from "../../grammar/parse.ts";
+import { type Parse, reparse } from "../../grammar/parse.ts";
 import type { BookFile } from "../model/gear-lines.ts";
 import { findBooks } from "./find-books.ts";
 import { readText } from "./read-text.ts";
@@ -12,6 +13,9 @@ export interface UnreadBook {
   readonly why: string;
 }
 
+/** No file has this stamp. */
+const UNSURE = "unsure";
+
 interface Kept {
   readonly stamp: string;
   readonly parse: Parse | undefined;
@@ -21,6 +25,7 @@ interface Kept {
 /** Reads books once and again only when their file changed. */
 export class BookShelf {
   readonly #kept = new Map<string, Kept>();
+  /** Books within reach by folder, since all files of a folder reach the same ones. */
   readonly #near = new Map<string, string[]>();
 
   /** Books within reach of a file, nearest first. */
@@ -35,17 +40,18 @@ export class BookShelf {
     return { books, unread };
   }
 
-  /** Forgets which files exist and what they held; called when the file watcher reports a change. */
+  /** Forgets which files exist and looks into each again; called when the file watcher reports a change. */
   forget(): void {
     this.#near.clear();
-    this.#kept.clear();
+    for (const [path, kept] of this.#kept) this.#kept.set(path, { ...kept, stamp: UNSURE });
   }
 
   #pathsNear(path: string, roots: readonly string[]): string[] {
-    const key = [path, ...roots].join("\n");
-    const known = this.#near.get(key) ?? findBooks(path, roots);
+    const own = resolve(path);
+    const key = [dirname(own), ...roots].join("\n");
+    const known = this.#near.get(key) ?? findBooks(dirname(own), roots);
     this.#near.set(key, known);
-    return known;
+    return known.filter((book) => book !== own);
   }
 
   #read(path: string): Kept {
@@ -53,7 +59,9 @@ export class BookShelf {
     const known = this.#kept.get(path);
     if (known !== undefined && known.stamp === stamp) return known;
     const file = readText(path);
-    const kept = { stamp, parse: file.ok ? parse(file.text) : undefined, why: file.ok ? "" : file.why };
+    // Lines that are as they were stay the same values, and with them all that was computed from them.
+    const parse = file.ok ? reparse(known?.parse, file.text) : undefined;
+    const kept = { stamp, parse, why: file.ok ? "" : file.why };
     this.#kept.set(path, kept);
     return kept;
   }

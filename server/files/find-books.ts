@@ -1,4 +1,4 @@
-/** Finds the gear books within reach of a file: from its folder upward to the workspace or repository root. */
+/** Finds the gear books within reach of a folder's files: from it upward to the workspace or repository root. */
 import { existsSync, readdirSync } from "node:fs";
 import { dirname, join, resolve } from "node:path";
 import { GEAR_ENDING, TRIP_ENDING } from "./endings.ts";
@@ -10,15 +10,14 @@ const MOST_FOLDERS = 32;
 
 /**
  * Paths of gear books, nearest folder first and by name within a folder. Climbing stops at the first of `roots`, at
- * a repository's root, or at the file system's; the file itself is left out.
+ * a repository's root, or at the file system's.
  */
-export function findBooks(path: string, roots: readonly string[]): string[] {
-  const own = resolve(path);
+export function findBooks(from: string, roots: readonly string[]): string[] {
   const stops = new Set(roots.map((root) => resolve(root)));
   const books: string[] = [];
-  let folder = dirname(own);
+  let folder = resolve(from);
   for (let climbed = 0; climbed < MOST_FOLDERS; climbed++) {
-    books.push(...gearFilesIn(folder).filter((book) => book !== own));
+    books.push(...gearFilesIn(folder));
     const parent = dirname(folder);
     if (stops.has(folder) || existsSync(join(folder, ".git")) || parent === folder) break;
     folder = parent;

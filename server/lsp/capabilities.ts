@@ -23,6 +23,11 @@ const MOVED_FILES: FileOperationRegistrationOptions = {
   ],
 };
 
+/** Single files are watched; that a folder with files in it came or went no watcher of files tells. */
+const FOLDERS: FileOperationRegistrationOptions = {
+  filters: [{ scheme: "file", pattern: { glob: "**/*", matches: "folder" } }],
+};
+
 /** Everything the server answers, whatever the client. */
 export const SERVER_CAPABILITIES: ServerCapabilities = {
   textDocumentSync: TextDocumentSyncKind.Incremental,
@@ -48,7 +53,12 @@ export const SERVER_CAPABILITIES: ServerCapabilities = {
   },
   workspace: {
     workspaceFolders: { supported: true, changeNotifications: true },
-    fileOperations: { willRename: MOVED_FILES, didRename: MOVED_FILES, didDelete: MOVED_FILES },
+    fileOperations: {
+      didCreate: FOLDERS,
+      willRename: MOVED_FILES,
+      didRename: MOVED_FILES,
+      didDelete: MOVED_FILES,
+    },
   },
 };
 

@@ -16,6 +16,11 @@ export class CheckQueue {
     this.#checked = checked;
   }
 
+  /** True while a document waits for its checks. */
+  get isBusy(): boolean {
+    return this.#waiting.size > 0;
+  }
+
   /** A document changed. What was sent along with the change, like a completion, is answered before it is checked. */
   add(uri: string): void {
     const isRunning = this.#waiting.size > 0;

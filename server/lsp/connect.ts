@@ -4,12 +4,15 @@ import {
   type Diagnostic,
   DidChangeConfigurationNotification,
   DidChangeWatchedFilesNotification,
+  type FileEvent,
   type InitializeParams,
   type InitializeResult,
   ResponseError,
 } from "vscode-languageserver";
-import type { Parse } from "../../grammar/parse.ts";
+import { type Parse, parse } from "../../grammar/parse.ts";
 import { LanguageService, type ServiceHost } from "../service/language-service.ts";
+import { kindOfFile } from "../workspace/file-record.ts";
+import type { WorkspaceFiles } from "../workspace/workspace-files.ts";
 import { answerNames } from "./answer-names.ts";
 import { answerRequests } from "./answer-requests.ts";
 import { type ClientAbilities, capabilitiesFor, clientAbilities, rootsOf } from "./capabilities.ts";
@@ -19,12 +22,14 @@ import type { NamedFindings } from "./diagnostic-report.ts";
 import { Documents } from "./documents.ts";
 import { diagnosticsFor } from "./for-client.ts";
 import { createGuard } from "./guard.ts";
+import type { Keeping } from "./indexing.ts";
 import { REFUSED, type Refusal } from "./message-gate.ts";
 import { fromClient } from "./position-encoding.ts";
 import { DiagnosticPulls } from "./pull-diagnostics.ts";
-import { DEFAULT_SETTINGS, isSameSettings, readSettings, type Settings } from "./settings.ts";
+import { DEFAULT_SETTINGS, isSameSettings, readSettings, type Settings, storageIn } from "./settings.ts";
 import { createTranslator, type Translator } from "./translate-positions.ts";
 import { Preparer } from "./turns.ts";
+import { WorkspaceLink } from "./workspace-link.ts";
 
 /** A file of the workspace that isn't open, with what is found in it. */
 export interface ClosedFile extends NamedFindings {
@@ -40,8 +45,12 @@ export interface ServerWorld {
   forgetFiles(): void;
   /** Fetches the books near a document where that takes time; undefined when they are there. */
   ready?(uri: string): Promise<void> | undefined;
-  /** Journals and books of the workspace that aren't open, where they are kept. */
-  closedFiles?(): Iterable<ClosedFile>;
+  /** The files of the workspace, where they can be listed. */
+  readonly files?: WorkspaceFiles;
+  /** Where an index is kept; `storage` is what the client gave for it. */
+  keeping?(storage: string): Keeping | undefined;
+  /** The one spelling of an address under which `files` lists it; clients may write others. */
+  canonical?(uri: string): string;
   /** A file that isn't open, read. */
   parseOf?(uri: string): Parse | undefined;
 }
@@ -64,6 +73,9 @@ class Server {
   readonly #queue: CheckQueue;
   readonly #desk: Desk;
   readonly #pulls: DiagnosticPulls;
+  readonly #workspace: WorkspaceLink | undefined;
+  #keeping: Keeping | undefined;
+  #looked: { readonly uri: string; readonly parse: Parse | undefined } | undefined;
   readonly #awaited = new WeakMap<Promise<void>, Promise<void>>();
   #settings: Settings = DEFAULT_SETTINGS;
   #client: ClientAbilities = clientAbilities({ processId: null, rootUri: null, capabilities: {} });
@@ -75,6 +87,13 @@ class Server {
     this.#service = new LanguageService({
       booksNear: this.#guard.ask("finding gear books", [], (uri: string) => world.booksNear(uri)),
       severities: () => this.#settings.severities,
+      closedFiles: {
+        index: {
+          records: () => this.#workspace?.closedView.records() ?? [],
+          record: (uri) => this.#workspace?.closedView.record(uri),
+        },
+        read: (uri) => this.#parseOf(uri),
+      },
     });
     this.#documents = new Documents((uri, version, parse) => {
       this.#guard.ask("reading", undefined, () => void this.#service.take(uri, version, parse))(undefined);
@@ -91,9 +110,32 @@ class Server {
       readersOf: (uri) => this.#readersOf(uri),
       versionOf: (uri) => this.#service.snapshot(uri)?.version,
       diagnostics: (uri) => this.#diagnostics(uri),
-      closedFiles: () => world.closedFiles?.() ?? [],
+      closedFiles: () => this.#closedFiles(),
+      closedFile: (uri) => this.#workspace?.diagnosticsOf(uri),
       takesRelated: () => this.#client.takesRelated,
     });
+    this.#workspace = world.files === undefined ? undefined : this.#linkTo(world.files);
+  }
+
+  #linkTo(files: WorkspaceFiles): WorkspaceLink {
+    return new WorkspaceLink(
+      {
+        connection: this.#connection,
+        guard: this.#guard,
+        preparer: this.#preparer,
+        world: this.#world,
+        service: () => this.#settled(),
+        settings: () => this.#settings,
+        isBusy: () => this.#queue.isBusy,
+        pullsDiagnostics: () => this.#client.pullsDiagnostics,
+        forClient: (uri, diagnostics) => this.#forClient(uri, diagnostics),
+      },
+      files,
+    );
+  }
+
+  async *#closedFiles(): AsyncGenerator<ClosedFile> {
+    if (this.#workspace !== undefined) yield* this.#workspace.closedFiles();
   }
 
   listen(): void {
@@ -102,12 +144,12 @@ class Server {
     connection.onInitialized(() => this.#initialized());
     connection.onRequest(REFUSED, ({ code, message }: Refusal) => new ResponseError(code, message));
     connection.onDidChangeConfiguration((change) => this.#configure(change.settings));
-    connection.onDidChangeWatchedFiles(() => this.#refreshAll());
-    connection.workspace.onDidRenameFiles(() => this.#refreshAll());
-    connection.workspace.onDidDeleteFiles(() => this.#refreshAll());
+    connection.onDidChangeWatchedFiles(({ changes }) => this.#filesChanged(changes));
+    this.#listenToFolders();
     this.#documents.listen(connection, {
       changed: (uri) => {
         this.#preparer.stir();
+        this.#workspace?.opened(uri);
         this.#queue.add(uri);
       },
       closed: (uri) => this.#close(uri),
@@ -129,6 +171,8 @@ class Server {
     this.#translator = createTranslator(client.encoding, (uri, line) => this.#lineText(uri, line));
     this.#world.setRoots(rootsOf(params));
     this.#settings = readSettings(params.initializationOptions);
+    const storage = storageIn(params.initializationOptions);
+    this.#keeping = storage === undefined ? undefined : this.#world.keeping?.(storage);
     return { serverInfo: { name: "deepwake" }, capabilities: capabilitiesFor(client) };
   }
 
@@ -149,7 +193,32 @@ class Server {
     }
     if (this.#client.hasFolders)
       workspace.onDidChangeWorkspaceFolders(() => this.#background("reading folders", this.#readFolders()));
-    if (this.#client.tellsSettings) this.#background("reading settings", this.#askSettings());
+    if (!this.#client.tellsSettings) this.#workspace?.start(this.#keeping);
+    else
+      this.#background(
+        "starting",
+        this.#askSettings().finally(() => this.#workspace?.start(this.#keeping)),
+      );
+  }
+
+  /** What the captain does in the editor's tree of files, folders too: those no watcher tells of. */
+  #listenToFolders(): void {
+    const { workspace } = this.#connection;
+    const refresh = (uris: readonly string[]): void => {
+      this.#world.forgetFiles();
+      this.#workspace?.foldersChanged(uris);
+      this.#refresh(this.#settled().openUris());
+    };
+    workspace.onDidCreateFiles(() => refresh([]));
+    workspace.onDidDeleteFiles(({ files }) => refresh(files.map(({ uri }) => uri)));
+    workspace.onDidRenameFiles(({ files }) => refresh(files.map(({ oldUri }) => oldUri)));
+  }
+
+  /** Open documents lean on books, which a change of a trip leaves as they are. */
+  #filesChanged(changes: readonly FileEvent[]): void {
+    this.#looked = undefined;
+    if (changes.some(({ uri }) => kindOfFile(uri) === "gear")) this.#refreshAll();
+    this.#workspace?.filesChanged(changes);
   }
 
   #applyEdit(edit: unknown): void {
@@ -172,16 +241,29 @@ class Server {
   #lineText(uri: string, line: number): string | undefined {
     if (this.#service.snapshot(uri) !== undefined) return this.#documents.lineText(uri, line);
     const books = this.#service.openUris().flatMap((open) => this.#service.snapshot(open)?.books ?? []);
-    const parse = books.find((book) => book.uri === uri)?.parse ?? this.#world.parseOf?.(uri);
+    const parse = books.find((book) => book.uri === uri)?.parse ?? this.#parseOf(uri);
     const raw = parse?.journal.lines[line]?.raw;
     return line === 0 && parse?.journal.bom === true && raw !== undefined ? `\ufeff${raw}` : raw;
   }
 
+  /** A file that isn't open, read; kept while the places of one answer are looked up. */
+  #parseOf(uri: string): Parse | undefined {
+    if (this.#looked?.uri === uri) return this.#looked.parse;
+    const text = this.#world.files?.read(uri);
+    const read = typeof text === "string" ? parse(text) : this.#world.parseOf?.(uri);
+    this.#looked = { uri, parse: read };
+    return read;
+  }
+
   #diagnostics(uri: string): Diagnostic[] {
-    return this.#guard.ask("checks", [], () => {
-      const found = diagnosticsFor(this.#client, this.#service.diagnostics(uri));
-      return this.#translator.outgoing(found, uri);
-    })(undefined);
+    return this.#guard.ask("checks", [], () => this.#forClient(uri, this.#service.diagnostics(uri)))(
+      undefined,
+    );
+  }
+
+  #forClient(uri: string, diagnostics: readonly Diagnostic[]): Diagnostic[] {
+    this.#looked = undefined;
+    return this.#translator.outgoing(diagnosticsFor(this.#client, diagnostics), uri);
   }
 
   /** A document's checks cost no more time; a client that asks for them does so itself. */
@@ -190,6 +272,7 @@ class Server {
     if (!this.#client.pullsDiagnostics) this.#publish(uri);
     // A changed book changed the trips that lean on it.
     this.#tell(this.#readersOf(uri));
+    this.#workspace?.edited(uri);
   }
 
   #publish(uri: string): void {
@@ -215,6 +298,7 @@ class Server {
       this.#background("clearing diagnostics", this.#connection.sendDiagnostics({ uri, diagnostics: [] }));
     // What was typed into a book and not saved is gone.
     this.#refresh(this.#readersOf(uri));
+    this.#workspace?.closed(uri);
   }
 
   #refreshAll(): void {
@@ -274,6 +358,7 @@ class Server {
     const folders = await this.#connection.workspace.getWorkspaceFolders();
     this.#world.setRoots((folders ?? []).map((folder) => folder.uri));
     this.#refreshAll();
+    this.#workspace?.foldersChanged();
   }
 
   async #askSettings(): Promise<void> {
@@ -290,5 +375,6 @@ class Server {
     if (isSameSettings(settings, this.#settings)) return;
     this.#settings = settings;
     this.#refresh(this.#settled().openUris());
+    this.#workspace?.settingsChanged();
   }
 }

@@ -1,7 +1,9 @@
 /** The world of a server whose files are on disk. */
-import { join } from "node:path";
-import { fileURLToPath } from "node:url";
+import { isAbsolute, join } from "node:path";
+import { pathToFileURL } from "node:url";
 import { BookShelf } from "../files/book-shelf.ts";
+import { indexFile, programStamp } from "../files/index-file.ts";
+import { pathOf, WorkspaceFolders } from "../files/workspace-folders.ts";
 import type { ServerWorld } from "./connect.ts";
 
 /** Books come from the folders above a document, up to the workspace's root. */
@@ -17,19 +19,19 @@ export function diskWorld(): ServerWorld {
       roots = uris.flatMap((uri) => pathOf(uri) ?? []);
     },
     forgetFiles: () => shelf.forget(),
+    files: new WorkspaceFolders(() => roots),
+    keeping: (storage) => {
+      const folder = pathOf(storage) ?? storage;
+      return isAbsolute(folder) ? { store: indexFile(folder), program: programStamp() } : undefined;
+    },
+    canonical: (uri) => {
+      const path = pathOf(uri);
+      return path === undefined ? uri : pathToFileURL(path).href;
+    },
   };
 }
 
 /** A document that was never saved is taken to lie in the first folder. */
 function unsavedPath(uri: string, [root]: readonly string[]): string | undefined {
   return uri.startsWith("untitled:") && root !== undefined ? join(root, "untitled") : undefined;
-}
-
-function pathOf(uri: string): string | undefined {
-  if (!uri.startsWith("file:")) return undefined;
-  try {
-    return fileURLToPath(uri);
-  } catch {
-    return undefined;
-  }
 }

@@ -11,6 +11,8 @@ export interface Guard {
   ): (params: Params) => Answer;
   /** Work nobody waits for. */
   background(name: string, work: Promise<unknown>): void;
+  /** Work that is waited for; never fails. */
+  safely(name: string, work: Promise<unknown>): Promise<void>;
 }
 
 /** A guard that logs to `log`. An error meant for the client is passed on to it. */
@@ -28,5 +30,12 @@ export function createGuard(log: (message: string) => void): Guard {
       }
     },
     background: (name, work) => void work.catch((error: unknown) => report(name, error)),
+    safely: async (name, work) => {
+      try {
+        await work;
+      } catch (error) {
+        report(name, error);
+      }
+    },
   };
 }

@@ -20,7 +20,9 @@ export interface PullSource {
   readersOf(uri: string): readonly string[];
   versionOf(uri: string): number | undefined;
   diagnostics(uri: string): Diagnostic[];
-  closedFiles(): Iterable<ClosedFile>;
+  /** Files that aren't open, with what is found in them, as it becomes known. */
+  closedFiles(): AsyncIterable<ClosedFile>;
+  closedFile(uri: string): NamedFindings | undefined;
   takesRelated(): boolean;
 }
 
@@ -104,7 +106,7 @@ export class DiagnosticPulls {
       const findings = await retried(() => this.#findings(uri, token));
       yield { ...reportOf(findings, heard.get(uri)), uri, version: this.#source.versionOf(uri) ?? null };
     }
-    for (const { uri, ...findings } of this.#source.closedFiles()) {
+    for await (const { uri, ...findings } of this.#source.closedFiles()) {
       refuseCancelled(token);
       if (!open.has(uri)) yield { ...reportOf(findings, heard.get(uri)), uri, version: null };
     }
@@ -117,8 +119,7 @@ export class DiagnosticPulls {
       await this.#desk.prepare(uri, token);
       return named(this.#source.diagnostics(uri));
     }
-    for (const closed of this.#source.closedFiles()) if (closed.uri === uri) return closed;
-    return named([]);
+    return this.#source.closedFile(uri) ?? named([]);
   }
 }
 

@@ -50,6 +50,11 @@ export class Preparer {
     } while (this.#stirs !== before);
   }
 
+  /** True while somebody waits for the findings of a document. */
+  get isBusy(): boolean {
+    return this.#running.size > 0;
+  }
+
   /** Answers when a document's findings cost no more time. */
   async prepare(uri: string, isOver: IsOver = () => false): Promise<Prepared> {
     await this.#ready(uri);
@@ -90,4 +95,28 @@ const MESSAGES_FIRST = 8;
 async function nextTurn(): Promise<void> {
   if (typeof setImmediate !== "function") return new Promise((resolve) => setTimeout(resolve, 0));
   for (let round = 0; round < MESSAGES_FIRST; round++) await new Promise((resolve) => setImmediate(resolve));
+}
+
+/** Turns of work that nobody waits for: all that somebody waits for comes first. */
+export class BackgroundTurns {
+  readonly #preparer: Preparer;
+  readonly #isBusy: () => boolean;
+  #started = performance.now();
+
+  /** `isBusy` tells of work that waits to be prepared. */
+  constructor(preparer: Preparer, isBusy: () => boolean) {
+    this.#preparer = preparer;
+    this.#isBusy = isBusy;
+  }
+
+  /** Called between two steps: undefined to go on, else to be waited for. */
+  pause(): Promise<void> | undefined {
+    return performance.now() - this.#started < LONGEST_TURN_MS ? undefined : this.#wait();
+  }
+
+  async #wait(): Promise<void> {
+    do await this.#preparer.quiet();
+    while (this.#preparer.isBusy || this.#isBusy());
+    this.#started = performance.now();
+  }
 }

@@ -1,6 +1,7 @@
 /** Findings as LSP diagnostics. */
 import { type Diagnostic, DiagnosticSeverity } from "vscode-languageserver-types";
 import type { Finding, Severity } from "../checks/check.ts";
+import { withMark } from "./byte-order-mark.ts";
 import { rangeOf } from "./positions.ts";
 import type { Snapshot } from "./snapshot.ts";
 
@@ -19,8 +20,18 @@ export function diagnostics(snapshot: Snapshot): Diagnostic[] {
   return snapshot.findings.map(diagnosticOf);
 }
 
+/** What was found in a file that isn't open. `bom` says that its text starts with a byte order mark. */
+export function closedDiagnostics(
+  uri: string,
+  bom: boolean,
+  findings: readonly Omit<Finding, "fixes">[],
+): Diagnostic[] {
+  const all = findings.map(diagnosticOf);
+  return bom ? withMark(all, uri) : all;
+}
+
 /** One finding as a diagnostic. */
-export function diagnosticOf(finding: Finding): Diagnostic {
+export function diagnosticOf(finding: Omit<Finding, "fixes">): Diagnostic {
   const related = finding.related.map((place) => ({
     location: { uri: place.uri, range: rangeOf(place) },
     message: place.message,

@@ -81,7 +81,7 @@ export class LanguageService {
   take(uri: string, version: number, parse: Parse): Snapshot {
     const snapshot = new Snapshot(
       { uri, version, parse },
-      this.#booksNear(uri),
+      this.booksNear(uri),
       this.#memo,
       this.#host.severities(),
     );
@@ -93,7 +93,7 @@ export class LanguageService {
   refresh(uri: string): Snapshot | undefined {
     const known = this.#open.get(uri);
     if (known === undefined) return undefined;
-    const snapshot = new Snapshot(known, this.#booksNear(uri), this.#memo, this.#host.severities());
+    const snapshot = new Snapshot(known, this.booksNear(uri), this.#memo, this.#host.severities());
     this.#open.set(uri, snapshot);
     return snapshot;
   }
@@ -110,8 +110,8 @@ export class LanguageService {
     return [...this.#open.keys()];
   }
 
-  /** An open book is read as it stands in the editor, not as it was saved. */
-  #booksNear(uri: string): readonly BookFile[] {
+  /** Gear books within reach, nearest first; an open one as it stands in the editor, not as it was saved. */
+  booksNear(uri: string): readonly BookFile[] {
     return this.#host.booksNear(uri).map((book) => {
       const open = this.#open.get(book.uri);
       return open === undefined ? book : { uri: book.uri, parse: open.parse };
@@ -165,7 +165,7 @@ export class LanguageService {
   };
 
   #journals(): Journals {
-    return openJournals(this.#open, (uri) => this.#booksNear(uri), this.#host.closedFiles);
+    return openJournals(this.#open, (uri) => this.booksNear(uri), this.#host.closedFiles);
   }
 
   /** Asks about a name of an open document; what is found in any file has its columns as that file's client has them. */

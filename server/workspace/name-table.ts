@@ -31,5 +31,5 @@ export class NameTable {
 
 /** A copy that doesn't hold on to the whole text it was cut from, as a slice of a string does. */
 export function standalone(text: string): string {
-  return Array.from(text).join("");
+  return ` ${text}`.slice(1);
 }

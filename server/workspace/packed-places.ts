@@ -6,6 +6,7 @@ import type { NamedPlace } from "../model/named-places.ts";
 import type { NameTable } from "./name-table.ts";
 
 const MORE = 0x80;
+const LOW = 0x7f;
 
 /** Packs places one after the other. */
 export class PlacePacker {
@@ -34,8 +35,8 @@ export class PlacePacker {
   #put(value: number): void {
     let rest = value;
     while (rest >= MORE) {
-      this.#bytes[this.#length++] = (rest % MORE) + MORE;
-      rest = Math.floor(rest / MORE);
+      this.#bytes[this.#length++] = (rest & LOW) | MORE;
+      rest >>>= 7;
     }
     this.#bytes[this.#length++] = rest;
   }
@@ -55,7 +56,7 @@ export function unpackPlaces(bytes: Uint8Array, names: NameTable): NamedPlace[] 
     let value = 0;
     for (let scale = 1; at < bytes.length; scale *= MORE) {
       const byte = bytes[at++] ?? 0;
-      value += (byte % MORE) * scale;
+      value += (byte & LOW) * scale;
       if (byte < MORE) return value;
     }
     return Number.NaN;

@@ -43,7 +43,7 @@ async function indexOnce(server: BenchServer, folder: string, into: IndexSamples
   const storage = join(workFolder, "index-storage");
   rmSync(storage, { recursive: true, force: true });
   mkdirSync(storage, { recursive: true });
-  const setup = { ...server, initializationOptions: { storagePath: storage } };
+  const setup = { ...server, initializationOptions: { storage } };
   await search(setup, folder, async (milliseconds, client, started) => {
     into.cold.push(milliseconds);
     if (server.ours) {

@@ -2,8 +2,9 @@
 import { dirname, join } from "node:path";
 import { pathToFileURL } from "node:url";
 import { run } from "../../client/cli/run.ts";
-import type { Files, Listed, Output, World } from "../../client/cli/world.ts";
+import type { Files, Output, World } from "../../client/cli/world.ts";
 import { parse } from "../../grammar/parse.ts";
+import type { Listed } from "../../server/files/journal-walk.ts";
 import { decodeText, type TextFile } from "../../server/files/read-text.ts";
 
 /** Where the captain stands. */

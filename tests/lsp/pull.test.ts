@@ -5,9 +5,8 @@ import type {
   RelatedFullDocumentDiagnosticReport,
   WorkspaceDiagnosticReport,
 } from "vscode-languageserver-protocol/node";
-import type { ClosedFile } from "../../server/lsp/connect.ts";
-import { named } from "../../server/lsp/diagnostic-report.ts";
 import { BOOK, BOOK_URI, MORNING, URI } from "../service/open-service.ts";
+import { MemoryFiles } from "../workspace/memory-files.ts";
 import { BookWorld, joinServer } from "./join-server.ts";
 import { codes, SLIP } from "./open-morning.ts";
 import { ABLE, type TestClient } from "./test-client.ts";
@@ -17,21 +16,17 @@ const CAPABILITIES = {
   workspace: { diagnostics: { refreshSupport: true } },
 };
 
-/** A workspace with two journals that aren't open. */
+/** A workspace with journals that aren't open. */
 class KeptWorld extends BookWorld {
-  kept: ClosedFile[] = [];
-
-  closedFiles(): Iterable<ClosedFile> {
-    return this.kept;
-  }
+  readonly files = new MemoryFiles();
 }
 
-const FOUND = { range: { start: { line: 3, character: 0 }, end: { line: 3, character: 4 } }, message: "x" };
+const KEPT = ["file:///season/a.trip", "file:///season/b.trip"] as const;
 
 async function openPulling(text: string, capabilities: object = CAPABILITIES) {
   const world = new KeptWorld();
   world.books.set(BOOK_URI, BOOK);
-  world.kept = ["a", "b"].map((name) => ({ uri: `file:///season/${name}.trip`, ...named([FOUND]) }));
+  for (const uri of KEPT) world.files.put(uri, SLIP);
   const client = joinServer(world);
   const { capabilities: offered } = await client.initialize({ capabilities });
   await client.open(URI, text);
@@ -81,10 +76,12 @@ describe("a document", () => {
   });
 
   test("that isn't open is told as it is kept", async () => {
-    const { client, world } = await openPulling(MORNING);
-    const [kept] = world.kept;
-    expect(await pull(client, kept?.uri ?? "", kept?.resultId)).toMatchObject({ kind: "unchanged" });
-    expect(await pull(client, kept?.uri ?? "")).toMatchObject({ kind: "full", items: [FOUND] });
+    const { client } = await openPulling(MORNING);
+    await pullAll(client);
+    const report = await pull(client, KEPT[0]);
+    expect(itemsOf(report)).toEqual(["number-format"]);
+    const { resultId } = report;
+    expect(await pull(client, KEPT[0], resultId)).toEqual({ kind: "unchanged", resultId });
   });
 
   test("that is asked for by nobody who pulls is sent", async () => {
@@ -162,13 +159,14 @@ describe("the workspace", () => {
     const { items } = await pullAll(client);
     expect(items.map(({ uri, kind, version }) => [uri, kind, version])).toEqual([
       [URI, "full", 1],
-      ["file:///season/a.trip", "full", null],
-      ["file:///season/b.trip", "full", null],
+      [KEPT[0], "full", null],
+      [KEPT[1], "full", null],
     ]);
     const heard = items.map(({ uri, resultId }) => ({ uri, value: resultId ?? "" }));
     const again = await pullAll(client, heard);
     expect(again.items.map(({ kind }) => kind)).toEqual(["unchanged", "unchanged", "unchanged"]);
-    world.kept = world.kept.map((file, index) => (index === 0 ? { uri: file.uri, ...named([]) } : file));
+    world.files.put(KEPT[0], MORNING);
+    await client.notify("workspace/didChangeWatchedFiles", { changes: [{ uri: KEPT[0], type: 2 }] });
     await client.change(URI, 2, [{ text: MORNING }]);
     const later = await pullAll(client, heard);
     expect(later.items.map(({ kind }) => kind)).toEqual(["full", "full", "unchanged"]);
@@ -176,7 +174,10 @@ describe("the workspace", () => {
 
   test("a file that is open isn't told a second time as it is kept", async () => {
     const { client, world } = await openPulling(SLIP);
-    world.kept = [{ uri: URI, ...named([FOUND]) }];
+    for (const uri of KEPT) world.files.remove(uri);
+    world.files.put(URI, MORNING);
+    const changes = [URI, ...KEPT].map((uri) => ({ uri, type: 2 }));
+    await client.notify("workspace/didChangeWatchedFiles", { changes });
     const { items } = await pullAll(client);
     expect(items.map(({ uri }) => uri)).toEqual([URI]);
   });

@@ -13,6 +13,11 @@ import {
   type ProtocolConnection,
   PublishDiagnosticsNotification,
   RegistrationRequest,
+  WorkDoneProgress,
+  type WorkDoneProgressBegin,
+  WorkDoneProgressCreateRequest,
+  type WorkDoneProgressEnd,
+  type WorkDoneProgressReport,
   type WorkspaceEdit,
 } from "vscode-languageserver-protocol/node";
 
@@ -50,6 +55,8 @@ export class TestClient {
   /** Requests that the server sent, beside those with a place of their own. */
   readonly asked: string[] = [];
   readonly applied: WorkspaceEdit[] = [];
+  /** Progress of the server's own work, whichever. */
+  readonly progress: (WorkDoneProgressBegin | WorkDoneProgressReport | WorkDoneProgressEnd)[] = [];
   hintRefreshes = 0;
   diagnosticRefreshes = 0;
   settings: unknown = {};
@@ -82,6 +89,12 @@ export class TestClient {
       this.applied.push(edit);
       this.#tell();
       return { applied: true };
+    });
+    this.connection.onRequest(WorkDoneProgressCreateRequest.type, ({ token }) => {
+      this.connection.onProgress(WorkDoneProgress.type, token, (value) => {
+        this.progress.push(value);
+        this.#tell();
+      });
     });
     this.connection.onRequest("workspace/configuration", (_: unknown) => {
       this.asked.push("workspace/configuration");
