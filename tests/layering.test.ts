@@ -34,7 +34,6 @@ const ALLOWED: Readonly<Record<string, { ours: readonly string[]; packages: read
     ],
     packages: ["zod"],
   },
-  "server/workspace": { ours: ["grammar", "server/model", "server/workspace"], packages: [] },
   "server/service": {
     ours: [
       "grammar",

@@ -196,7 +196,7 @@ class Server {
     if (!this.#client.tellsSettings) this.#workspace?.start(this.#keeping);
     else
       this.#background(
-        "starting",
+        "reading settings",
         this.#askSettings().finally(() => this.#workspace?.start(this.#keeping)),
       );
   }
