@@ -24,12 +24,15 @@ export interface ExpectedReading {
   readonly offAtMost: number;
 }
 
-const memo = createDepthMemo();
+/** More than the readings of a long file; those of a whole workspace, looked at once each, are not kept. */
+const MOST_KEPT = 500;
+let memo = createDepthMemo();
 
 /** Compares a measured depth with the one computed from the book as it stands; undefined for distances behind. */
 export function expectedReading(reading: RigReading): ExpectedReading | undefined {
   const { as, measuredM, sdM } = reading.reading;
   if (as !== "probe-depth" && as !== "ball-depth") return undefined;
+  if (memo.answers.size >= MOST_KEPT) memo = createDepthMemo();
   const answer = solveTask(reading.task, memo);
   const place = answer.ok ? (as === "probe-depth" ? answer.probe : answer.ball) : undefined;
   if (place === undefined) return undefined;

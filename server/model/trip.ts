@@ -62,28 +62,39 @@ export type GearResolver = (boat: string, date: string) => Gear;
 interface KnownGear {
   readonly answers: Map<string, Gear>;
   readonly next: WeakMap<FileGear, KnownGear>;
+  /** The days on which some line of the files begins to hold, in order. */
+  readonly changes: readonly string[];
 }
 
-const knownGear: KnownGear = { answers: new Map(), next: new WeakMap() };
+const knownGear: KnownGear = { answers: new Map(), next: new WeakMap(), changes: [] };
 
 /** Where answers from these files are kept; a keystroke in a trip leaves its books' gear, and so the place, the same. */
-function knownFrom(files: readonly BookFile[]): Map<string, Gear> {
+function knownFrom(files: readonly BookFile[]): KnownGear {
   let known = knownGear;
   for (const gear of files.map(fileGear)) {
-    const next = known.next.get(gear) ?? { answers: new Map(), next: new WeakMap() };
+    const next = known.next.get(gear) ?? knownAfter(known, gear);
     known.next.set(gear, next);
     known = next;
   }
-  return known.answers;
+  return known;
 }
 
-/** A resolver over files ordered nearest first, that answers each boat and day once for as long as their gear lasts. */
+function knownAfter({ changes }: KnownGear, gear: FileGear): KnownGear {
+  const dates = [...gear.lines, ...gear.properties].flatMap(({ line }) => line.date ?? []);
+  return { answers: new Map(), next: new WeakMap(), changes: [...new Set([...changes, ...dates])].sort() };
+}
+
+/**
+ * A resolver over files ordered nearest first, that answers each boat once for as long as its gear lasts: the days
+ * from one change of the books to the next have the very same gear.
+ */
 export function gearResolver(files: readonly BookFile[]): GearResolver {
-  const known = knownFrom(files);
+  const { answers, changes } = knownFrom(files);
   return (boat, date) => {
-    const key = `${date} ${boat}`;
-    const gear = known.get(key) ?? resolveGear(files, boat, date);
-    known.set(key, gear);
+    const since = changes.findLast((change) => change <= date) ?? "";
+    const key = `${since} ${boat}`;
+    const gear = answers.get(key) ?? resolveGear(files, boat, date);
+    answers.set(key, gear);
     return gear;
   };
 }

@@ -36,7 +36,7 @@ export interface CheckHost {
 }
 
 /** Depths solved for one file may serve the next; past so many they are forgotten, for memory's sake. */
-const MOST_SOLVED = 500;
+const MOST_SOLVED = 100;
 
 /** Checks files one after another, the latest trips first. */
 export class WorkspaceChecks {

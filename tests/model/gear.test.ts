@@ -2,6 +2,7 @@ import { describe, expect, test } from "vitest";
 import { calibrationOf } from "../../server/analysis/calibration-used.ts";
 import { resolveGear } from "../../server/model/gear.ts";
 import type { Gear } from "../../server/model/gear-types.ts";
+import { gearResolver } from "../../server/model/trip.ts";
 import { bookFile } from "./read-trip.ts";
 
 const BOAT = 'boat "Bright Penny"\n';
@@ -39,6 +40,23 @@ describe("a dated line holds from its day on, whole", () => {
     expect(gearOn("2031-06-30", book).sounderBelowM).toBeCloseTo(2 * 0.3048, 12);
     expect(gearOn("2031-07-01", book).sounderBelowM).toBeCloseTo(3 * 0.3048, 12);
   });
+});
+
+test("days between two changes of the books have the very same gear, so that a season's trips share it", () => {
+  const book = bookFile("file:///0.gear", `${DATED}boat "Grey Gull"\n  2031-07-04 zone America/Chicago\n`);
+  const on = gearResolver([bookFile("file:///day.trip", ""), book]);
+  const days = [
+    "2031-06-30",
+    "2031-07-01",
+    "2031-07-03",
+    "2031-07-04",
+    "2031-08-08",
+    "2031-08-09",
+    "2032-01-01",
+  ];
+  for (const day of days) expect(on("Bright Penny", day)).toEqual(resolveGear([book], "Bright Penny", day));
+  expect(new Set(days.map((day) => on("Bright Penny", day))).size).toBe(4);
+  expect(on("Bright Penny", "2031-07-01")).toBe(on("Bright Penny", "2031-07-03"));
 });
 
 test("a line is a cable by another word", () => {
