@@ -16,7 +16,7 @@ import {
   widestSd,
 } from "../physics/current.ts";
 import { DEFAULTS } from "../physics/defaults.ts";
-import { type Bearing, bearingOf } from "./bearings.ts";
+import { type Bearing, courseOf } from "./bearings.ts";
 
 /** Where a speed through the water was read. */
 export type CurrentDepth = "surface" | "probe";
@@ -83,7 +83,7 @@ function lookOf(
     water: water.event,
     groundMS,
     waterMS: water.speedMS,
-    course: bearingOf(gps.line, "course", gear),
+    course: courseOf(trip, gps),
     depthM: where === "surface" ? 0 : measureOf(water.event.line, "depth", "length", gear.defaults),
     alongMS: groundMS - water.speedMS,
     sdMS: Math.hypot(GROUND_SD_MS, WATER_SD_MS[where]),
@@ -177,8 +177,3 @@ export function shears(looks: readonly CurrentLook[]): Shear[] {
 }
 
 export { angleBetween };
-
-/** True when two courses are too different to be one leg. */
-export function isTurned(oneDeg: number, otherDeg: number): boolean {
-  return angleBetween(oneDeg, otherDeg) > 45;
-}

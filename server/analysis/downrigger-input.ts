@@ -17,6 +17,7 @@ import { type LineInUse, type LureForces, liftAreaForDive, lureForces } from "..
 import { waterAt } from "../physics/water.ts";
 import { calibrationUsed } from "./calibration-used.ts";
 import { refusalWords } from "./refusal-words.ts";
+import { SEA_WATER_PSU } from "./water-density.ts";
 
 /** What to solve: a downrigger, how well its inputs are known, and what was assumed. */
 export interface DownriggerTask {
@@ -45,9 +46,6 @@ export interface WaterAndSpeed {
   readonly surfaceSpeedSdMS?: number;
   readonly waterTemperatureC: number;
 }
-
-/** Salinity of sea water, where the book says salt (standard sea water). */
-export const SEA_WATER_PSU = 35;
 
 /** Builds the task for a cable rig and the rods clipped to it. */
 export function downriggerTask(

@@ -4,8 +4,9 @@ import type { Trip, TripEvent } from "../model/trip.ts";
 import type { Bite } from "./bites.ts";
 import type { CurrentLook } from "./current-looks.ts";
 import { type Moon, moonAt, type SunDay } from "./light.ts";
+import { placeNear } from "./positions.ts";
 import type { BandDepths } from "./temperature-at.ts";
-import { type Leg, placeNear } from "./track.ts";
+import type { Leg } from "./track.ts";
 import type { WaterDay } from "./water-day.ts";
 
 /** The layers and bands at the minute of one lowered profile. */
