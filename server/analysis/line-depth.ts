@@ -12,7 +12,8 @@ import { downriggerDepth } from "./downrigger-depth.ts";
 import { longLineDepth } from "./long-line-depth.ts";
 import { usableTemperatures } from "./odd-temperature.ts";
 import type { SliderPlace } from "./slider-depth.ts";
-import { type SpeedUsed, speedAt, trollingSpeeds } from "./speed-used.ts";
+import type { SpeedUsed } from "./speed-used.ts";
+import { tripSpeed } from "./trip-speed.ts";
 import { profilesOf, type WaterUsed, waterAt } from "./water-used.ts";
 
 /** One line's depths; null with a reason where there is none. */
@@ -89,7 +90,7 @@ function depthsOf(
   sources: DepthSources,
   isMeant: (event: TripEvent) => boolean,
 ): LineDepth[] {
-  const speeds = trollingSpeeds(trip);
+  const speedAt = tripSpeed(trip, sources.ages);
   const temperatures = usableTemperatures(trip);
   const profiles = profilesOf(trip);
   const depths: LineDepth[] = [];
@@ -100,7 +101,7 @@ function depthsOf(
     const timeMs = event.instant?.utcMs;
     const cableRig = cableRigOf(trip.gear, event.rig);
     const rods = timeline.spreadAfter.get(event.lineIndex);
-    const speed = timeMs === undefined ? undefined : speedAt(speeds, timeMs, sources.ages);
+    const speed = timeMs === undefined ? undefined : speedAt(timeMs);
     const reachM = roughDepthM(trip, event.rig, setting, rods);
     const water =
       timeMs === undefined ? undefined : waterAt(profiles, temperatures, timeMs, reachM, sources.ages);

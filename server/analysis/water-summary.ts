@@ -75,7 +75,9 @@ function layersRead(water: WaterDay, { line, instant }: TripEvent): LayersRead |
 }
 
 function legCurrent(leg: Leg, looks: readonly CurrentLook[]): LegCurrent {
-  const on = looks.filter((look) => !look.isNearTurn && look.timeMs >= leg.fromMs && look.timeMs <= leg.toMs);
+  const on = looks.filter(
+    (look) => !look.isNearTurn && !look.isDoubted && look.timeMs >= leg.fromMs && look.timeMs <= leg.toMs,
+  );
   const mean = (where: CurrentLook["where"]): number | null => {
     const along = on.filter((look) => look.where === where).map((look) => look.alongMS);
     return along.length === 0 ? null : along.reduce((sum, one) => sum + one, 0) / along.length;
