@@ -11,7 +11,8 @@ import { gearSince } from "./calibration-used.ts";
 import { type DownriggerTask, downriggerTask } from "./downrigger-input.ts";
 import type { TripAnalysis } from "./journal-analysis.ts";
 import { usableTemperatures } from "./odd-temperature.ts";
-import { type SpeedUsed, speedAt, trollingSpeeds } from "./speed-used.ts";
+import type { SpeedUsed } from "./speed-used.ts";
+import { tripSpeed } from "./trip-speed.ts";
 import { profilesOf, waterAt } from "./water-used.ts";
 import { inStream } from "./without-depth.ts";
 
@@ -114,7 +115,7 @@ interface SettingAt {
 /** Answers what was out at a line, and how fast it went; or why that isn't known. */
 function settingReader(day: TripAnalysis): (event: TripEvent) => SettingAt | string {
   const { trip, timeline, ages } = day;
-  const speeds = trollingSpeeds(trip);
+  const speedAt = tripSpeed(trip, ages);
   const temperatures = usableTemperatures(trip);
   const profiles = profilesOf(trip);
   const up = new Set(
@@ -128,7 +129,7 @@ function settingReader(day: TripAnalysis): (event: TripEvent) => SettingAt | str
     const own = spread?.get(rig.name)?.setting;
     if (spread === undefined || own?.outM === undefined) return "how much cable was out isn't stated";
     if (event.line.verb === "probe" && own.onBottom) return "the ball was on the bottom";
-    const speed = speedAt(speeds, timeMs, ages);
+    const speed = speedAt(timeMs);
     if (speed === undefined) return "no speed was read near it";
     const water = waterAt(profiles, temperatures, timeMs, own.outM, ages);
     const task = downriggerTask(trip.gear, rig, spread, inStream(speed, water.tempC));

@@ -2,7 +2,8 @@
  * What each speed over ground says of the current, together with a speed through the water read near it. One heading
  * tells only how much the troll runs into the current or with it; headings that differ tell the current itself.
  */
-import { measureOf } from "../model/quantities.ts";
+import { hasWord, measureOf } from "../model/quantities.ts";
+import { THRESHOLDS, thresholdOf } from "../model/thresholds.ts";
 import type { Trip, TripEvent } from "../model/trip.ts";
 import {
   angleBetween,
@@ -16,7 +17,7 @@ import {
   widestSd,
 } from "../physics/current.ts";
 import { DEFAULTS } from "../physics/defaults.ts";
-import { type Bearing, bearingOf } from "./bearings.ts";
+import { type Bearing, courseOf } from "./bearings.ts";
 
 /** Where a speed through the water was read. */
 export type CurrentDepth = "surface" | "probe";
@@ -35,6 +36,8 @@ export interface CurrentLook {
   /** Speed over ground less that through the water: below zero it runs into the current, m/s. */
   readonly alongMS: number;
   readonly sdMS: number;
+  /** No troll goes like that, or no current is that strong, and neither line says `sure`. */
+  readonly isDoubted: boolean;
   /** A turn was within three minutes, so the speeds may be of different headings. */
   readonly isNearTurn: boolean;
 }
@@ -55,12 +58,38 @@ const WATER_SD_MS: Readonly<Record<CurrentDepth, number>> = {
   probe: DEFAULTS.probeSpeedSdMS.value,
 };
 
-/** Every look of a day, in the order of its lines. */
-export function currentLooks(trip: Trip): CurrentLook[] {
-  const turns = trip.events.filter(({ line, instant }) => line.verb === "turn" && instant !== null);
-  return trip.events.flatMap((gps) => {
+const known = new WeakMap<Trip, readonly CurrentLook[]>();
+
+/** Every look of a day, in the order of its lines; found once for a trip. */
+export function currentLooks(trip: Trip): readonly CurrentLook[] {
+  const looks = known.get(trip) ?? findLooks(trip);
+  known.set(trip, looks);
+  return looks;
+}
+
+function findLooks(trip: Trip): CurrentLook[] {
+  const timed = trip.events.filter(({ instant }) => instant !== null);
+  const turns = timed.filter(({ line }) => line.verb === "turn");
+  const speeds = { surface: waterSpeeds(trip, timed, "surface"), probe: waterSpeeds(trip, timed, "probe") };
+  return timed.flatMap((gps) => {
     if (gps.line.verb !== "gps") return [];
-    return (["surface", "probe"] as const).flatMap((where) => lookOf(trip, gps, where, turns) ?? []);
+    return (["surface", "probe"] as const).flatMap(
+      (where) => lookOf(trip, gps, where, speeds[where], turns) ?? [],
+    );
+  });
+}
+
+interface WaterSpeed {
+  readonly event: TripEvent;
+  readonly timeMs: number;
+  readonly speedMS: number;
+}
+
+function waterSpeeds(trip: Trip, timed: readonly TripEvent[], where: CurrentDepth): WaterSpeed[] {
+  return timed.flatMap((event) => {
+    if (event.line.verb !== where || event.instant === null) return [];
+    const speedMS = measureOf(event.line, "speed", "speed", trip.gear.defaults);
+    return speedMS === undefined ? [] : [{ event, timeMs: event.instant.utcMs, speedMS }];
   });
 }
 
@@ -68,14 +97,15 @@ function lookOf(
   trip: Trip,
   gps: TripEvent,
   where: CurrentDepth,
+  speeds: readonly WaterSpeed[],
   turns: readonly TripEvent[],
 ): CurrentLook | undefined {
   const { gear } = trip;
   const groundMS = measureOf(gps.line, "speed", "speed", gear.defaults);
   const timeMs = gps.instant?.utcMs;
-  const water = timeMs === undefined ? undefined : nearestSpeed(trip, where, timeMs);
+  const water = timeMs === undefined ? undefined : nearestSpeed(speeds, timeMs);
   if (groundMS === undefined || timeMs === undefined || water === undefined) return undefined;
-  const times = [timeMs, water.event.instant?.utcMs ?? timeMs];
+  const times = [timeMs, water.timeMs];
   return {
     where,
     timeMs,
@@ -83,9 +113,10 @@ function lookOf(
     water: water.event,
     groundMS,
     waterMS: water.speedMS,
-    course: bearingOf(gps.line, "course", gear),
+    course: courseOf(trip, gps),
     depthM: where === "surface" ? 0 : measureOf(water.event.line, "depth", "length", gear.defaults),
     alongMS: groundMS - water.speedMS,
+    isDoubted: isDoubted(trip, gps, groundMS, water),
     sdMS: Math.hypot(GROUND_SD_MS, WATER_SD_MS[where]),
     isNearTurn: turns.some(({ instant }) =>
       times.some((time) => Math.abs(time - (instant?.utcMs ?? 0)) <= TURN_MS),
@@ -93,18 +124,24 @@ function lookOf(
   };
 }
 
-function nearestSpeed(
-  trip: Trip,
-  where: CurrentDepth,
-  timeMs: number,
-): { event: TripEvent; speedMS: number } | undefined {
-  let best: { event: TripEvent; speedMS: number; apartMs: number } | undefined;
-  for (const event of trip.events) {
-    if (event.line.verb !== where || event.instant === null) continue;
-    const apartMs = Math.abs(event.instant.utcMs - timeMs);
-    if (apartMs > TOGETHER_MS || (best !== undefined && apartMs >= best.apartMs)) continue;
-    const speedMS = measureOf(event.line, "speed", "speed", trip.gear.defaults);
-    if (speedMS !== undefined) best = { event, speedMS, apartMs };
+/** A wheel that stands still and a boat that runs tell nothing of the current. */
+function isDoubted({ gear }: Trip, gps: TripEvent, groundMS: number, water: WaterSpeed): boolean {
+  if (water.speedMS <= 0 || groundMS <= 0) return true;
+  if (hasWord(gps.line, "sure") || hasWord(water.event.line, "sure")) return false;
+  const fastestMS = thresholdOf(gear, THRESHOLDS.fastTroll);
+  const strongestMS = thresholdOf(gear, THRESHOLDS.strongestCurrent);
+  return (
+    groundMS > fastestMS || water.speedMS > fastestMS || Math.abs(groundMS - water.speedMS) > strongestMS
+  );
+}
+
+function nearestSpeed(speeds: readonly WaterSpeed[], timeMs: number): WaterSpeed | undefined {
+  let best: WaterSpeed | undefined;
+  let bestMs = TOGETHER_MS;
+  for (const speed of speeds) {
+    const apartMs = Math.abs(speed.timeMs - timeMs);
+    if (apartMs > bestMs || (best !== undefined && apartMs === bestMs)) continue;
+    [best, bestMs] = [speed, apartMs];
   }
   return best;
 }
@@ -132,6 +169,7 @@ export function currentVector(
     (look) =>
       look.where === where &&
       !look.isNearTurn &&
+      !look.isDoubted &&
       look.course !== undefined &&
       Math.abs(look.timeMs - timeMs) <= HOLDS_MS,
   );
@@ -177,8 +215,3 @@ export function shears(looks: readonly CurrentLook[]): Shear[] {
 }
 
 export { angleBetween };
-
-/** True when two courses are too different to be one leg. */
-export function isTurned(oneDeg: number, otherDeg: number): boolean {
-  return angleBetween(oneDeg, otherDeg) > 45;
-}

@@ -18,6 +18,7 @@ import { waterAt } from "../physics/water.ts";
 import { calibrationUsed } from "./calibration-used.ts";
 import { refusalWords } from "./refusal-words.ts";
 import { settingKey, type TaskMemo, taskKept, waterKey } from "./task-memo.ts";
+import { SEA_WATER_PSU } from "./water-density.ts";
 
 /** What to solve: a downrigger, how well its inputs are known, and what was assumed. */
 export interface DownriggerTask {
@@ -46,9 +47,6 @@ export interface WaterAndSpeed {
   readonly surfaceSpeedSdMS?: number;
   readonly waterTemperatureC: number;
 }
-
-/** Salinity of sea water, where the book says salt (standard sea water). */
-export const SEA_WATER_PSU = 35;
 
 const tasks: TaskMemo<DownriggerTask | NoTask> = new WeakMap();
 

@@ -11,6 +11,7 @@ import { type Crossing, crossingsOf } from "./crossings.ts";
 import { createDepthMemo, type DepthMemo } from "./depth-memo.ts";
 import { type GearChange, gearChanges } from "./gear-changes.ts";
 import { changeDepths, type LineDepth, lineDepths } from "./line-depth.ts";
+import { once } from "./once.ts";
 import { type RodLift, rodLift } from "./rod-lift.ts";
 import { type Shoal, shoalsOf } from "./shoals.ts";
 import { summarize, type TripSummary } from "./summary.ts";
@@ -106,15 +107,6 @@ export function analyzeTrip(trip: Trip, memo: DepthMemo): TripAnalysis {
     get water(): WaterDay {
       return water();
     },
-  };
-}
-
-/** Computes a value when it is first asked for, and keeps it. */
-function once<T extends object>(compute: () => T): () => T {
-  let value: T | undefined;
-  return () => {
-    value ??= compute();
-    return value;
   };
 }
 

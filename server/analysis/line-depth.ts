@@ -15,7 +15,8 @@ import { downriggerDepth } from "./downrigger-depth.ts";
 import { longLineDepth } from "./long-line-depth.ts";
 import { usableTemperatures } from "./odd-temperature.ts";
 import type { SliderPlace } from "./slider-depth.ts";
-import { type SpeedUsed, speedAt, trollingSpeeds } from "./speed-used.ts";
+import type { SpeedUsed } from "./speed-used.ts";
+import { tripSpeed } from "./trip-speed.ts";
 import { profilesOf, type WaterUsed, waterAt } from "./water-used.ts";
 
 /** One line's depths; null with a reason where there is none. */
@@ -119,7 +120,7 @@ export function depthSolver(
   timeline: Timeline,
   { ages, bottomHeldMs, memo }: DepthSources,
 ): (rig: RigAtLine) => LineDepth {
-  const speeds = trollingSpeeds(trip);
+  const speedAt = tripSpeed(trip, ages);
   const temperatures = usableTemperatures(trip);
   const profiles = profilesOf(trip);
   return ({ event, rig, setting, rods }) => {
@@ -130,7 +131,7 @@ export function depthSolver(
       event,
       rig,
       setting,
-      speed: timeMs === null ? undefined : speedAt(speeds, timeMs, ages),
+      speed: timeMs === null ? undefined : speedAt(timeMs),
       water: timeMs === null ? undefined : waterAt(profiles, temperatures, timeMs, reachM, ages),
       bottom: timeMs === null ? undefined : bottomAt(trip, timeMs, bottomHeldMs),
       cableRig,

@@ -9,10 +9,11 @@ import type { LongLineSpreads } from "../physics/long-line-parameters.ts";
 import type { LineInUse, LureForces } from "../physics/lure.ts";
 import { GRAVITY_M_S2 } from "../physics/water.ts";
 import { calibrationOf } from "./calibration-used.ts";
-import { makeOf, type NoTask, SEA_WATER_PSU, type WaterAndSpeed } from "./downrigger-input.ts";
+import { makeOf, type NoTask, type WaterAndSpeed } from "./downrigger-input.ts";
 import { leaderPieces } from "./leader-pieces.ts";
 import { type CableCalibration, longLineSpreads } from "./long-line-spreads.ts";
 import { settingKey, type TaskMemo, taskKept, waterKey } from "./task-memo.ts";
+import { SEA_WATER_PSU } from "./water-density.ts";
 
 /** What to solve: a long line, how well its inputs are known, and what was assumed. */
 export interface LongLineTask {

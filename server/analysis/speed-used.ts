@@ -8,12 +8,15 @@ import { fromSource, speedReadings, valueAt } from "../model/readings.ts";
 import { THRESHOLDS, thresholdOf } from "../model/thresholds.ts";
 import type { Trip } from "../model/trip.ts";
 import { DEFAULTS } from "../physics/defaults.ts";
+import type { ShearUsed } from "./shear-used.ts";
 
 /** A speed and how well it is known, m/s. */
 export interface SpeedUsed extends ReadValue {
   readonly sdMS: number;
   /** The speed on top, where this one is the probe's at a known depth and both may be used. */
   readonly onTop?: SpeedUsed;
+  /** Set where it wasn't read: the current of other courses tells it, from the reading in `used`. */
+  readonly byCurrent?: ShearUsed;
 }
 
 const SD_WHEN_READ_MS: Readonly<Record<ReadingSource, number>> = {
@@ -24,7 +27,7 @@ const SD_WHEN_READ_MS: Readonly<Record<ReadingSource, number>> = {
 const SOURCES: readonly ReadingSource[] = ["probe", "surface", "gps"];
 
 /** Speeds on top and at the probe that differ by more contradict each other: one is a slip (judgement, 2 mph). */
-const MOST_APART_MS = 2 * 0.44704;
+export const MOST_APART_MS = 2 * 0.44704;
 
 /**
  * The speed readings a depth may lean on: those ahead and no faster than a troll, unless the line says `sure`. A speed on the

@@ -1,15 +1,16 @@
 /** What is in the water after a line: the rigs that fish, each cable with the rods clipped to it, and what they run in. */
 
 import type { Rig } from "../model/gear-types.ts";
-import type { Reading, ReadingAges } from "../model/readings.ts";
+import type { ReadingAges } from "../model/readings.ts";
 import { temperatureReadings } from "../model/readings.ts";
 import type { Setting } from "../model/setting.ts";
 import type { CableSpread, RodOnSpread, Timeline } from "../model/timeline.ts";
 import { cableRigOf, type Trip, type TripEvent } from "../model/trip.ts";
 import { type DownriggerTask, downriggerTask } from "./downrigger-input.ts";
 import { type LongLineTask, longLineTask } from "./long-line-input.ts";
-import { type SpeedUsed, speedAt, trollingSpeeds } from "./speed-used.ts";
+import type { SpeedUsed } from "./speed-used.ts";
 import { type TowPlace, towPlaceOf } from "./spread-geometry.ts";
+import { tripSpeed } from "./trip-speed.ts";
 import { type Profile, profilesOf, waterAt } from "./water-used.ts";
 import { inStream } from "./without-depth.ts";
 
@@ -29,7 +30,7 @@ export type WetTask =
 
 /** What a trip's readings say of the water, found once. */
 export interface TripWater {
-  readonly speeds: readonly Reading[];
+  readonly speedAt: (timeMs: number) => SpeedUsed | undefined;
   readonly temperatures: ReturnType<typeof temperatureReadings>;
   readonly profiles: readonly Profile[];
   readonly ages: ReadingAges;
@@ -38,7 +39,7 @@ export interface TripWater {
 /** Gathers a trip's readings. */
 export function tripWater(trip: Trip, ages: ReadingAges): TripWater {
   return {
-    speeds: trollingSpeeds(trip),
+    speedAt: tripSpeed(trip, ages),
     temperatures: temperatureReadings(trip),
     profiles: profilesOf(trip),
     ages,
@@ -92,11 +93,11 @@ export interface MinuteWater {
 
 /** What the rigs in the water run in at a minute. */
 export function waterAround(
-  { speeds, temperatures, profiles, ages }: TripWater,
+  { speedAt, temperatures, profiles, ages }: TripWater,
   wet: readonly WetRig[],
   timeMs: number,
 ): MinuteWater | undefined {
-  const speed = speedAt(speeds, timeMs, ages);
+  const speed = speedAt(timeMs);
   if (speed === undefined) return undefined;
   const temperaturesC = wet.map(({ setting, rods }) => {
     const reachM = (setting.outM ?? 0) * (rods === undefined ? LONG_LINE_SHARE : 1);

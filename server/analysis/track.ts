@@ -1,17 +1,10 @@
 /** Where the boat went: positions, legs between turns, distance run and speed made good. */
-import type { Place } from "../model/gear-types.ts";
-import { nameOf, positionOf } from "../model/quantities.ts";
 import type { Trip, TripEvent } from "../model/trip.ts";
-import { type Bearing, bearingOf } from "./bearings.ts";
-import { isTurned } from "./current-looks.ts";
+import { type Bearing, courseOf } from "./bearings.ts";
 import { wayBetween } from "./geodesic.ts";
-
-/** A position with its minute. */
-export interface Fix {
-  readonly event: TripEvent;
-  readonly timeMs: number;
-  readonly place: Place;
-}
+import { isNoTroll, isTurned, legsOf } from "./legs.ts";
+import { type Fix, fixesOf } from "./positions.ts";
+import { jumpsIn } from "./stray-positions.ts";
 
 /** One leg: from a turn or the first line to the next. */
 export interface Leg {
@@ -20,7 +13,7 @@ export interface Leg {
   /** The mean course read on it, else the one of the turn that began it. */
   readonly course: Bearing | undefined;
   readonly fixes: readonly Fix[];
-  /** From the first to the last position on it, m. */
+  /** From the first to the last position on it, m; undefined with fewer than two, or where one can't be. */
   readonly madeGoodM: number | undefined;
   readonly madeGoodDeg: number | undefined;
   /** Speed made good between those, m/s. */
@@ -29,106 +22,86 @@ export interface Leg {
 
 /** The boat's way through a day. */
 export interface Track {
+  /** Positions in the order of time; those that no boat gets to are left out. */
   readonly fixes: readonly Fix[];
   readonly legs: readonly Leg[];
   /** Along the straight lines between positions, so at least that much, m; undefined with fewer than two. */
   readonly distanceM: number | undefined;
 }
 
-/** The positions of a day in the order of time. */
-export function fixesOf(trip: Trip): Fix[] {
-  return trip.events
-    .flatMap((event) => {
-      const place = placeOf(event);
-      return place === undefined || event.instant === null
-        ? []
-        : [{ event, timeMs: event.instant.utcMs, place }];
-    })
-    .sort((a, b) => a.timeMs - b.timeMs);
-}
-
-/** A written position. The place a boat runs to is where it will be, not where it is. */
-function placeOf({ line }: TripEvent): Place | undefined {
-  return line.verb === "run" ? undefined : positionOf(line, "at");
-}
-
-/** Where the day was spent nearest to a minute: a position, else the spot run to. */
-export function placeNear(trip: Trip, fixes: readonly Fix[], timeMs: number): Place | undefined {
-  const nearest = fixes.reduce<Fix | undefined>(
-    (best, fix) =>
-      best === undefined || Math.abs(fix.timeMs - timeMs) < Math.abs(best.timeMs - timeMs) ? fix : best,
-    undefined,
-  );
-  return nearest?.place ?? spotRunTo(trip);
-}
-
-function spotRunTo({ gear, events }: Trip): Place | undefined {
-  for (const { line } of events) {
-    if (line.verb !== "run") continue;
-    const place = positionOf(line, "at") ?? gear.spots.get(nameOf(line, "to") ?? "");
-    if (place !== undefined) return place;
-  }
-  return undefined;
-}
-
 /** The track of a day. */
 export function trackOf(trip: Trip): Track {
-  const fixes = fixesOf(trip);
-  const legs = legEvents(trip).flatMap((events) => legOf(trip, events) ?? []);
-  return { fixes, legs, distanceM: fixes.length < 2 ? undefined : along(fixes) };
+  const all = fixesOf(trip);
+  const jumps = jumpsIn(trip, all);
+  const strays = new Set(jumps.flatMap(({ fix, isStray }) => (isStray ? [fix.event] : [])));
+  const arrivals = new Set(jumps.map(({ fix }) => fix.event));
+  const fixes = all.filter(({ event }) => !strays.has(event));
+  const legs = legsOf(trip)
+    .flatMap((events) => splitByPositions(trip, events, fixes))
+    .flatMap((events) => legOf(trip, events, fixes, arrivals) ?? []);
+  return { fixes, legs, distanceM: fixes.length < 2 ? undefined : along(fixes, arrivals) };
 }
 
-function along(fixes: readonly Fix[]): number {
-  return fixes
-    .slice(1)
-    .reduce((sum, fix, i) => sum + (wayBetween((fixes[i] as Fix).place, fix.place)?.distanceM ?? 0), 0);
+/** A way that no boat makes adds nothing. */
+function along(fixes: readonly Fix[], arrivals: ReadonlySet<TripEvent>): number {
+  return fixes.slice(1).reduce((sum, fix, i) => {
+    const before = fixes[i];
+    if (before === undefined || arrivals.has(fix.event)) return sum;
+    return sum + (wayBetween(before.place, fix.place)?.distanceM ?? 0);
+  }, 0);
 }
 
-const ENDS_LEG = new Set(["turn", "run", "drift", "return"]);
+/** Nearer than that, written minutes of a degree don't tell a turn, m (judgement). */
+const TELLS_TURN_M = 500;
 
-/** Lines with a minute, split where the boat turned, ran or stopped, or where a course read shows that it had. */
-function legEvents(trip: Trip): TripEvent[][] {
-  const timed = trip.events
-    .filter((event) => event.instant !== null)
-    .sort((a, b) => (a.instant?.utcMs ?? 0) - (b.instant?.utcMs ?? 0));
+/** A leg without a course is split at the positions where the way bends by more than one leg's does. */
+function splitByPositions(
+  trip: Trip,
+  events: readonly TripEvent[],
+  fixes: readonly Fix[],
+): (readonly TripEvent[])[] {
+  const on = fixes.filter(({ event }) => events.includes(event));
+  if (on.length < 3 || isNoTroll(events) || events.some((event) => courseOf(trip, event) !== undefined))
+    return [events];
   const legs: TripEvent[][] = [[]];
-  let courseDeg: number | undefined;
-  for (const event of timed) {
-    const course = courseOf(trip, event);
-    const isCut =
-      ENDS_LEG.has(event.line.verb) ||
-      (course !== undefined && courseDeg !== undefined && isTurned(course.deg, courseDeg));
-    if (isCut) {
-      legs.push([]);
-      courseDeg = undefined;
-    }
-    courseDeg = course?.deg ?? courseDeg;
+  let wayDeg: number | undefined;
+  let from = on[0];
+  for (const event of events) {
+    const at = on.findIndex((fix) => fix.event === event);
+    const next = on[at + 1];
+    const way = at < 0 || next === undefined ? undefined : wayBetween((on[at] as Fix).place, next.place);
+    const isFar = way !== undefined && way.distanceM >= TELLS_TURN_M;
     legs.at(-1)?.push(event);
+    if (!isFar) continue;
+    if (wayDeg !== undefined && isTurned(way.bearingDeg, wayDeg) && from !== on[at]) {
+      legs.push([event]);
+      from = on[at];
+    }
+    wayDeg = way.bearingDeg;
   }
   return legs;
 }
 
-function courseOf({ gear }: Trip, { line }: TripEvent): Bearing | undefined {
-  if (line.verb === "gps") return bearingOf(line, "course", gear);
-  return line.verb === "turn" ? bearingOf(line, "to", gear) : undefined;
-}
-
 /** A leg is worth telling where a course or two positions are known. */
-function legOf(trip: Trip, events: readonly TripEvent[]): Leg | undefined {
+function legOf(
+  trip: Trip,
+  events: readonly TripEvent[],
+  all: readonly Fix[],
+  arrivals: ReadonlySet<TripEvent>,
+): Leg | undefined {
   const [first] = events;
-  const isRun = first !== undefined && ["run", "drift", "return"].includes(first.line.verb);
   const courses = events.flatMap((event) => courseOf(trip, event) ?? []);
   const read = events.flatMap((event) => (event.line.verb === "gps" ? (courseOf(trip, event) ?? []) : []));
-  const fixes = fixesOf({ ...trip, events });
-  if (first === undefined || (isRun && read.length === 0) || (courses.length === 0 && fixes.length < 2))
-    return undefined;
-  const last = events.at(-1) ?? first;
+  const fixes = all.filter(({ event }) => events.includes(event));
+  if (first === undefined || (isNoTroll(events) && read.length === 0)) return undefined;
+  if (courses.length === 0 && fixes.length < 2) return undefined;
+  const isBroken = fixes.slice(1).some(({ event }) => arrivals.has(event));
   return {
     fromMs: first.instant?.utcMs ?? 0,
-    toMs: last.instant?.utcMs ?? 0,
+    toMs: (events.at(-1) ?? first).instant?.utcMs ?? 0,
     course: meanBearing(read) ?? courses[0],
     fixes,
-    ...madeGood(fixes),
+    ...madeGood(isBroken ? [] : fixes),
   };
 }
 

@@ -4,7 +4,8 @@ import { THRESHOLDS, thresholdOf } from "../model/thresholds.ts";
 import { meantMs } from "../model/time-order.ts";
 import { bottomAt } from "./bottom.ts";
 import type { TripAnalysis } from "./journal-analysis.ts";
-import { type SpeedUsed, speedAt, trollingSpeeds } from "./speed-used.ts";
+import type { SpeedUsed } from "./speed-used.ts";
+import { tripSpeed } from "./trip-speed.ts";
 import { profilesOf, waterAt } from "./water-used.ts";
 
 /** What a line would be let out into. */
@@ -25,7 +26,7 @@ export function waterAtLine({ trip, ages }: TripAnalysis, lineIndex: number): Wa
   const event = timed.findLast((one) => one.lineIndex <= lineIndex) ?? timed[0];
   const timeMs = event === undefined ? null : meantMs(trip, event);
   if (timeMs === null) return undefined;
-  const speed = speedAt(trollingSpeeds(trip), timeMs, ages);
+  const speed = tripSpeed(trip, ages)(timeMs);
   if (speed === undefined) return undefined;
   const { tempC } = waterAt(profilesOf(trip), temperatureReadings(trip), timeMs, REACH_M, ages);
   const bottom = bottomAt(trip, timeMs, thresholdOf(trip.gear, THRESHOLDS.bottomHeld) * 1000);

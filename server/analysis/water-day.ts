@@ -15,9 +15,11 @@ import {
   type TargetBand,
   targetBands,
 } from "./lure-water.ts";
+import { once } from "./once.ts";
+import { type Fix, fixesOf, placeNear } from "./positions.ts";
 import { profileStore } from "./profile-store.ts";
 import { type TempPoint, temperaturePoints } from "./temperature-points.ts";
-import { type Fix, fixesOf, placeNear, type Track, trackOf } from "./track.ts";
+import { type Track, trackOf } from "./track.ts";
 import type { WaterProfile } from "./water-profile.ts";
 
 /** A day's water. */
@@ -82,13 +84,5 @@ export function readWater(trip: Trip, speedAges: ReadingAges): WaterDay {
       const sun = instant === null ? undefined : sunAt(instant.utcMs);
       return sun === undefined || instant === null ? undefined : minutesFromSunrise(sun, instant.utcMs);
     },
-  };
-}
-
-function once<T>(compute: () => T): () => T {
-  let known: { readonly value: T } | undefined;
-  return () => {
-    known ??= { value: compute() };
-    return known.value;
   };
 }

@@ -6,7 +6,7 @@ import { freshDensityKgM3, saltDensityKgM3 } from "../physics/water.ts";
 export type Salt = Gear["water"];
 
 /** Salinity of sea water, where the book says salt (standard sea water). */
-const SEA_WATER_PSU = 35;
+export const SEA_WATER_PSU = 35;
 
 /** Density, kg/m3. */
 export function densityAt(tempC: number, salt: Salt): number {

@@ -4,8 +4,9 @@ import type { Trip, TripEvent } from "../model/trip.ts";
 import type { Bite } from "./bites.ts";
 import type { CurrentLook } from "./current-looks.ts";
 import { type Moon, moonAt, type SunDay } from "./light.ts";
+import { placeNear } from "./positions.ts";
 import type { BandDepths } from "./temperature-at.ts";
-import { type Leg, placeNear } from "./track.ts";
+import type { Leg } from "./track.ts";
 import type { WaterDay } from "./water-day.ts";
 
 /** The layers and bands at the minute of one lowered profile. */
@@ -74,7 +75,9 @@ function layersRead(water: WaterDay, { line, instant }: TripEvent): LayersRead |
 }
 
 function legCurrent(leg: Leg, looks: readonly CurrentLook[]): LegCurrent {
-  const on = looks.filter((look) => !look.isNearTurn && look.timeMs >= leg.fromMs && look.timeMs <= leg.toMs);
+  const on = looks.filter(
+    (look) => !look.isNearTurn && !look.isDoubted && look.timeMs >= leg.fromMs && look.timeMs <= leg.toMs,
+  );
   const mean = (where: CurrentLook["where"]): number | null => {
     const along = on.filter((look) => look.where === where).map((look) => look.alongMS);
     return along.length === 0 ? null : along.reduce((sum, one) => sum + one, 0) / along.length;

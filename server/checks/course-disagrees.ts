@@ -1,8 +1,8 @@
-import { bearingOf } from "../analysis/bearings.ts";
+import { courseOf } from "../analysis/bearings.ts";
 import { angleBetween } from "../analysis/current-looks.ts";
 import { wayBetween } from "../analysis/geodesic.ts";
 import type { TripAnalysis } from "../analysis/journal-analysis.ts";
-import type { Fix } from "../analysis/track.ts";
+import type { Fix } from "../analysis/positions.ts";
 import { THRESHOLDS, thresholdOf } from "../model/thresholds.ts";
 import { COURSE_DISAGREES } from "./catalog/day.ts";
 import { DAY_RELATED } from "./catalog/day-titles.ts";
@@ -56,7 +56,7 @@ function isOneLeg(before: Fix, fix: Fix, turns: readonly number[]): boolean {
 
 /** The course at the second position, where the first has about the same. */
 function commonCourse({ trip }: TripAnalysis, before: Fix, fix: Fix): number | undefined {
-  const [one, other] = [before, fix].map(({ event }) => bearingOf(event.line, "course", trip.gear));
+  const [one, other] = [before, fix].map(({ event }) => courseOf(trip, event));
   if (one === undefined || other === undefined || one.isMagnetic || other.isMagnetic) return undefined;
   return angleBetween(one.deg, other.deg) <= ONE_COURSE_DEG ? other.deg : undefined;
 }

@@ -103,7 +103,11 @@ function speedSentence(day: TripAnalysis, speed: SpeedUsed, timeMs: number, hasR
   const { gear } = day.trip;
   const { onTop } = speed;
   const one = (used: SpeedUsed): string => {
-    const where = used.source === "probe" ? `at ${used.rig ?? "the"}'s probe` : SOURCE_WORDS[used.source];
+    const atProbe =
+      used.byCurrent === undefined
+        ? `at ${used.rig ?? "the"}'s probe`
+        : `at ${lengthWords(gear, used.byCurrent.depthM)}`;
+    const where = used.source === "probe" ? atProbe : SOURCE_WORDS[used.source];
     return `${speedWords(gear, used.value)} ${where}`;
   };
   const when = readWords(day, speed, timeMs);
@@ -121,6 +125,10 @@ function speedSentence(day: TripAnalysis, speed: SpeedUsed, timeMs: number, hasR
 
 /** When a speed was read: `read 05:45, 33 min old`. */
 function readWords(day: TripAnalysis, speed: SpeedUsed, timeMs: number): string {
+  if (speed.byCurrent !== undefined) {
+    const courses = speed.byCurrent.timesMs.map((ms) => clockWords(ms, day.trip.zone));
+    return `by the current that the courses of ${courses.join(", ")} tell`;
+  }
   const clocks = speed.used.map((reading) => clockWords(reading.timeMs, day.trip.zone));
   return {
     read: `read ${clocks[0]}`,

@@ -29,6 +29,7 @@ export function alongSentence({ trip }: TripAnalysis, look: CurrentLook): string
   const where = look.where === "probe" ? `${look.water.rig ?? "The"}'s probe` : "The speed on top";
   const against = `${where} against the GPS`;
   if (look.isNearTurn) return `${against}: a turn is too near to tell the current.`;
+  if (look.isDoubted) return `${against}: no current is that strong; one of the two speeds is doubtful.`;
   const { alongMS, sdMS } = look;
   if (!isTold(alongMS, sdMS))
     return `${against}: no current to speak of along this course, if both speeds are true.`;

@@ -6,7 +6,7 @@ import { linesOfTrip } from "../analysis/lines-to-set.ts";
 import { usualDepths } from "../analysis/usual-depths.ts";
 import { waterAtLine } from "../analysis/water-at-line.ts";
 import { inStream } from "../analysis/without-depth.ts";
-import { clockWords, speedWords } from "../model/figures.ts";
+import { clockWords, lengthWords, speedWords } from "../model/figures.ts";
 import { letOutMarkdown } from "../reports/let-out-markdown.ts";
 import { LET_OUT_TITLE, letOutTable } from "../reports/let-out-table.ts";
 import type { Snapshot } from "./snapshot.ts";
@@ -35,13 +35,15 @@ type Here = NonNullable<ReturnType<typeof waterAtLine>>;
 
 function facts({ trip }: TripAnalysis, { speed, timeMs }: Here): string[] {
   const { gear, boat, date, zone } = trip;
-  const { value, onTop, rig, source } = speed;
+  const { value, onTop, rig, source, byCurrent } = speed;
   const where =
-    source === "probe"
-      ? `at ${rig === undefined ? "the" : `${rig}'s`} probe`
-      : source === "gps"
-        ? "over ground"
-        : "on top";
+    byCurrent !== undefined
+      ? `at ${lengthWords(gear, byCurrent.depthM)} by the current`
+      : source === "probe"
+        ? `at ${rig === undefined ? "the" : `${rig}'s`} probe`
+        : source === "gps"
+          ? "over ground"
+          : "on top";
   const top = onTop === undefined ? "" : `, ${speedWords(gear, onTop.value)} on top`;
   return [
     `${boat}, ${date}, rigged as at ${clockWords(timeMs, zone)}.`,

@@ -12,6 +12,9 @@ ${extra}`;
 const looksOf = (lines: string, extra = "") =>
   currentLooks(readTrip(`${lines}\n`, "2031-06-21", BOOK(extra)));
 
+const bearingOn = (date: string, lines: string) =>
+  currentLooks(readTrip(`${lines}\n`, date, BOOK("")))[0]?.course;
+
 const at = (clock: string): number => Date.parse(`2031-06-21T${clock}:00-04:00`);
 
 describe("along the course", () => {
@@ -79,6 +82,16 @@ describe("from several courses", () => {
     const stated = currentVector(looksOf(magnetic, "  variation -7 deg\n"), "surface", at("05:20"));
     expect([unstated?.isMagnetic, stated?.isMagnetic]).toEqual([true, false]);
     expect((unstated?.setDeg ?? 0) - (stated?.setDeg ?? 0)).toBeCloseTo(7, 6);
+  });
+  test("with a position and no variation in the book the world's model turns it, in its years", () => {
+    const at = "04:50 gps at 44.76 -85.6\n";
+    const magnetic = at + SQUARE.replaceAll(/course (\S+)/gu, "course $1 magnetic");
+    const variation = (date: string) => bearingOn(date, magnetic)?.turnedBy;
+    expect(variation("2026-07-01")?.from).toBe("model");
+    // An independent program has -6.07 there in mid-2026.
+    expect(variation("2026-07-01")?.deg).toBeCloseTo(-6.07, 1);
+    expect(variation("2031-07-01")).toBeUndefined();
+    expect(bearingOn("2026-07-01", magnetic)?.deg).toBeCloseTo(11.3 - 6.07, 1);
   });
 });
 

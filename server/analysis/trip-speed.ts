@@ -1,0 +1,54 @@
+/**
+ * The speeds that a trip's lines lean on, minute by minute: those read, and where the speed on top or the one at the
+ * probe is missing, or was read before a turn, the one that the current of other courses tells.
+ */
+import type { ReadingAges } from "../model/readings.ts";
+import type { Trip } from "../model/trip.ts";
+import { legAt } from "./legs.ts";
+import { type ShearUsed, shearAt } from "./shear-used.ts";
+import { MOST_APART_MS, type SpeedUsed, speedAt, trollingSpeeds } from "./speed-used.ts";
+
+/** Answers for any minute of a trip; undefined where no reading may be used. */
+export function tripSpeed(trip: Trip, ages: ReadingAges): (timeMs: number) => SpeedUsed | undefined {
+  const readings = trollingSpeeds(trip);
+  return (timeMs) => {
+    const speed = speedAt(readings, timeMs, ages);
+    return speed === undefined ? undefined : completed(trip, speed, timeMs);
+  };
+}
+
+/** A pair of one leg stays as it was read. A speed over ground alone says nothing of the water. */
+function completed(trip: Trip, speed: SpeedUsed, timeMs: number): SpeedUsed {
+  const { onTop, ...deep } = speed;
+  const isNow = (one: SpeedUsed): boolean => isOfLeg(trip, one, timeMs);
+  if (speed.source === "gps" || (onTop !== undefined && isNow(onTop) === isNow(speed))) return speed;
+  const hasDeep = speed.source === "probe" && (onTop === undefined || isNow(speed));
+  const known = hasDeep ? deep : (onTop ?? speed);
+  if (hasDeep && speed.depthM === undefined) return speed;
+  const shear = shearAt(trip, timeMs);
+  if (shear === undefined) return speed;
+  return (hasDeep ? withTop(known, shear) : withDeep(known, shear)) ?? speed;
+}
+
+/** True when one of its readings is of the leg of that minute. */
+function isOfLeg(trip: Trip, { used }: SpeedUsed, timeMs: number): boolean {
+  const leg = legAt(trip, timeMs);
+  return used.some(({ event }) => leg?.includes(event) === true);
+}
+
+/** The probe's speed with the one on top that the current tells; a shallower probe sees less of the difference. */
+function withTop(deep: SpeedUsed, shear: ShearUsed): SpeedUsed | undefined {
+  const share = Math.min(1, (deep.depthM ?? 0) / shear.depthM);
+  const value = deep.value + share * shear.topLessDeepMS;
+  const sdMS = Math.hypot(deep.sdMS, share * shear.sdMS);
+  return { ...deep, onTop: { ...deep, source: "surface", depthM: 0, value, sdMS, byCurrent: shear } };
+}
+
+/** The speed on top with the one down there that the current tells. */
+function withDeep(top: SpeedUsed, shear: ShearUsed): SpeedUsed | undefined {
+  const value = top.value - shear.topLessDeepMS;
+  if (value < 0 || Math.abs(shear.topLessDeepMS) > MOST_APART_MS) return undefined;
+  const { depthM } = shear;
+  const sdMS = Math.hypot(top.sdMS, shear.sdMS);
+  return { ...top, source: "probe", rig: undefined, depthM, value, sdMS, byCurrent: shear, onTop: top };
+}
