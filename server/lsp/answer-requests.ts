@@ -20,6 +20,9 @@ export function answerRequests(
       service.completion(textDocument.uri, position),
     ),
   );
+  connection.onCompletionResolve((item) =>
+    guard.ask("completion documentation", item, () => service.resolveCompletion(item))(undefined),
+  );
   connection.onDefinition(
     guard.ask("definition", null, ({ textDocument, position }) =>
       service.definition(textDocument.uri, position),

@@ -12,7 +12,7 @@ export const SERVER_CAPABILITIES: ServerCapabilities = {
   inlayHintProvider: true,
   documentSymbolProvider: true,
   foldingRangeProvider: true,
-  completionProvider: { triggerCharacters: [" ", '"'] },
+  completionProvider: { triggerCharacters: [" ", '"'], resolveProvider: true },
   documentFormattingProvider: true,
   documentRangeFormattingProvider: true,
   definitionProvider: true,

@@ -48,6 +48,7 @@ class Server {
     this.#service = new LanguageService({
       booksNear: this.#guard.ask("finding gear books", [], (uri: string) => world.booksNear(uri)),
       severities: () => this.#settings.severities,
+      now: () => Date.now(),
     });
     this.#queue = new CheckQueue(this.#service, this.#guard, (uri) => {
       this.#publish(uri);

@@ -6,62 +6,19 @@ import { matchName } from "./match-name.ts";
 import { findItem, hasWord, measureOf } from "./quantities.ts";
 import { NO_SETTING, nextSetting, type Setting } from "./setting.ts";
 import { inTimeOrder, meantMs } from "./time-order.ts";
+import type {
+  Anomaly,
+  AssumedPull,
+  CableSpread,
+  RigState,
+  RodOnSpread,
+  StateChange,
+  Stretch,
+  Timeline,
+} from "./timeline-types.ts";
 import { cableRigOf, stackedOn, type Trip, type TripEvent, UNKNOWN_RIG } from "./trip.ts";
 
-/** In the water and fishing, in the water's business but not fishing (a fish on, the ball up), or out. */
-export type RigState = "fishing" | "interrupted" | "up";
-
-/** A time during which a rig stayed in one state. Instants are UTC milliseconds. */
-export interface Stretch {
-  readonly rig: string;
-  readonly state: "fishing" | "interrupted";
-  readonly fromMs: number;
-  readonly toMs: number;
-  readonly setting: Setting;
-}
-
-/** Something the log says that does not fit what it said before. */
-export interface Anomaly {
-  readonly kind: "not-in-water" | "already-set" | "waiting-again";
-  readonly event: TripEvent;
-  readonly rig: string;
-  /** The line that put the rig in its state; undefined when the rig never was in the water. */
-  readonly since: TripEvent | undefined;
-}
-
-/** A rig still in the water when the log ends. */
-export interface AssumedPull {
-  readonly rig: string;
-  readonly since: TripEvent;
-  /** Interrupted: the last fish or break-off left it out of the water, and nothing put it back. */
-  readonly state: "fishing" | "interrupted";
-}
-
-/** A rod on a cable: its setting, and whether its line is clipped to the release just then. */
-export interface RodOnSpread {
-  readonly setting: Setting;
-  readonly isClipped: boolean;
-}
-
-/** The rods on one cable by rig name; the rig that carries the ball is always among them. */
-export type CableSpread = ReadonlyMap<string, RodOnSpread>;
-
-/** What the day did with the rigs. */
-export interface Timeline {
-  readonly stretches: readonly Stretch[];
-  readonly anomalies: readonly Anomaly[];
-  readonly assumedPulls: readonly AssumedPull[];
-  /** When rigs never pulled are taken to be out: the return, else the last clock time. Null without any. */
-  readonly endMs: number | null;
-  /** The setting of a line's rig just after that line, by line index. */
-  readonly settingAfter: ReadonlyMap<number, Setting>;
-  /** The rods on the same cable just after a line, by line index. */
-  readonly spreadAfter: ReadonlyMap<number, CableSpread>;
-  /** Every rig in the water just after a line that puts one in or moves it, or after a turn, by line index. */
-  readonly wetAfter: ReadonlyMap<number, CableSpread>;
-  /** Events in the order of time; lines without a clock, or slipped by half a day or a day, stay where they are. */
-  readonly ordered: readonly TripEvent[];
-}
+export type * from "./timeline-types.ts";
 
 interface RigRun {
   state: RigState;
@@ -106,6 +63,7 @@ class TimelineRun {
   readonly #rigs = new Map<string, RigRun>();
   readonly #stretches: Stretch[] = [];
   readonly #anomalies: Anomaly[] = [];
+  readonly #changes: StateChange[] = [];
   readonly #settingAfter = new Map<number, Setting>();
   readonly #spreadAfter = new Map<number, CableSpread>();
   readonly #wetAfter = new Map<number, CableSpread>();
@@ -161,6 +119,7 @@ class TimelineRun {
       settingAfter: this.#settingAfter,
       spreadAfter: this.#spreadAfter,
       wetAfter: this.#wetAfter,
+      changes: this.#changes,
       ordered: this.ordered,
     };
   }
@@ -201,13 +160,9 @@ class TimelineRun {
     const rig = event.rig ?? "";
     const carried = event.line.verb === "again" ? run.setting : NO_SETTING;
     this.#close(rig, run, timeMs);
-    Object.assign(run, {
-      state: "fishing",
-      sinceMs: timeMs,
-      since: event,
-      because: event,
-      setting: nextSetting(carried, event.line, this.#trip.gear),
-    });
+    run.setting = nextSetting(carried, event.line, this.#trip.gear);
+    Object.assign(run, { sinceMs: timeMs, since: event });
+    this.#turn(rig, run, "fishing", event);
   }
 
   /** More out, another lure, a look at it: a stretch ends and another begins, with the time out of the water between. */
@@ -228,7 +183,7 @@ class TimelineRun {
     const outMs = Math.max(timeMs - downMs, run.sinceMs ?? timeMs - downMs);
     this.#close(rig, run, outMs);
     if (run.state === "fishing" && outMs < timeMs) this.#push(rig, "interrupted", outMs, timeMs, run.setting);
-    if (isDone) run.state = "fishing";
+    if (isDone && run.state !== "fishing") this.#turn(rig, run, "fishing", event, run.because);
     run.sinceMs = timeMs;
   }
 
@@ -248,17 +203,18 @@ class TimelineRun {
 
   #interrupt(rig: string, timeMs: number | null, event: TripEvent): void {
     const run = this.#runOf(rig);
-    const wasUp = run.state === "up";
-    run.because = event;
-    if (run.state === "interrupted") return;
-    this.#close(rig, run, timeMs);
-    Object.assign(run, { state: "interrupted", sinceMs: timeMs, since: wasUp ? event : run.since });
+    const before = run.state;
+    if (before !== "interrupted") {
+      this.#close(rig, run, timeMs);
+      Object.assign(run, { sinceMs: timeMs, since: before === "up" ? event : run.since });
+    }
+    this.#turn(rig, run, "interrupted", event);
   }
 
   #pull(rig: string, timeMs: number | null, event: TripEvent): void {
     const run = this.#runOf(rig);
     this.#close(rig, run, timeMs);
-    Object.assign(run, { state: "up", sinceMs: null, since: undefined, because: event });
+    this.#takeUp(rig, run, event);
     for (const rod of this.#rodsOn(rig)) {
       if (rod !== rig && this.#runOf(rod).state === "fishing") this.#interrupt(rod, timeMs, event);
     }
@@ -269,10 +225,26 @@ class TimelineRun {
     for (const [rig, run] of this.#rigs) {
       if (run.state !== "up") this.#pull(rig, timeMs, event);
     }
-    for (const run of this.#rigs.values()) {
-      if (run.state !== "up")
-        Object.assign(run, { state: "up", sinceMs: null, since: undefined, because: event });
+    for (const [rig, run] of this.#rigs) {
+      if (run.state !== "up") this.#takeUp(rig, run, event);
     }
+  }
+
+  #takeUp(rig: string, run: RigRun, event: TripEvent): void {
+    Object.assign(run, { sinceMs: null, since: undefined });
+    this.#turn(rig, run, "up", event);
+  }
+
+  /** Puts a rig in a state; `because` is what a later doubt about it points at. */
+  #turn(
+    rig: string,
+    run: RigRun,
+    state: RigState,
+    event: TripEvent,
+    because: TripEvent | undefined = event,
+  ): void {
+    Object.assign(run, { state, because });
+    this.#changes.push({ rig, state, because: event });
   }
 
   /** Every rod on the same cable, when the rig carries the ball; else the rig alone. */

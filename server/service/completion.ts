@@ -10,14 +10,23 @@ import {
   type LinePlace,
   VOCABULARY,
 } from "../../grammar/vocabulary.ts";
+import { ownerOf } from "../checks/owners.ts";
 import { itemOffers, unitOffers, valueOffers } from "./item-completion.ts";
 import { namesOf } from "./name-completion.ts";
+import { nextTimes } from "./next-times.ts";
 import { itemsAt, type Offer } from "./offers.ts";
 import type { Snapshot } from "./snapshot.ts";
 import { type TypedWord, typedWord, unitOf } from "./typed-word.ts";
 
-/** What may follow at a position, best first; nothing in comments and in the text of notes. */
-export function completion(snapshot: Snapshot, { line: lineIndex, character }: Position): CompletionItem[] {
+/**
+ * What may follow at a position, best first; nothing in comments and in the text of notes. `nowMs` is the clock, UTC
+ * ms, for the time of a new line; without it times follow from the lines above alone.
+ */
+export function completion(
+  snapshot: Snapshot,
+  { line: lineIndex, character }: Position,
+  nowMs?: number,
+): CompletionItem[] {
   const line = snapshot.parse.journal.lines[lineIndex];
   const block = snapshot.parse.blocks[lineIndex] ?? "margin";
   if (line === undefined || line.kind === "note-text") return [];
@@ -26,8 +35,10 @@ export function completion(snapshot: Snapshot, { line: lineIndex, character }: P
   if (typed === undefined) return [];
   const unit = unitOf(typed);
   const units = unit === undefined ? [] : offersAt(snapshot, lineIndex, block, unit, unitOffers);
-  if (unit !== undefined && units.length > 0) return itemsAt(units, lineIndex, unit);
-  return itemsAt(offersAt(snapshot, lineIndex, block, typed, wordOffers), lineIndex, typed);
+  const place = { uri: snapshot.uri, line: lineIndex };
+  if (unit !== undefined && units.length > 0) return itemsAt(units, place, unit);
+  const times = timeOffers(snapshot, lineIndex, block, typed, nowMs);
+  return itemsAt([...times, ...offersAt(snapshot, lineIndex, block, typed, wordOffers)], place, typed);
 }
 
 /** The line as far as it is typed, which is what decides. */
@@ -49,6 +60,20 @@ function offersAt(
   if (!isRead(line)) return isStamp(before, word) ? verbOffers(snapshot, lineIndex, before, block) : [];
   const row = VOCABULARY.find(line.kind === "property" ? line.block : "margin", line.verb);
   return row === undefined ? [] : ask({ snapshot, lineIndex, line, row });
+}
+
+/** Times that a line of a trip may start with, at its start; those that what is typed can still become. */
+function timeOffers(
+  snapshot: Snapshot,
+  lineIndex: number,
+  block: Block,
+  { before, word }: TypedWord,
+  nowMs: number | undefined,
+): Offer[] {
+  const owner = ownerOf(snapshot.analysis, lineIndex);
+  const isStart = before.trim() === "" && placeOf(before, block) === "margin";
+  if (!isStart || owner?.trip === undefined || owner.openerIndex === lineIndex) return [];
+  return nextTimes(owner.trip.trip, lineIndex, nowMs).filter(({ label }) => label.startsWith(word));
 }
 
 /** Only a date and a clock stand before the word, and the word is none of the two. */
@@ -96,17 +121,12 @@ function verbOffers(snapshot: Snapshot, lineIndex: number, before: string, block
     label: row.verb,
     kind: CompletionItemKind.Keyword,
     detail: row.doc,
-    example: row.example,
+    about: { of: "verb", place, verb: row.verb },
   }));
 }
 
 function verbOrder(snapshot: Snapshot, lineIndex: number): readonly string[] {
-  const { lines } = snapshot.parse.journal;
-  for (let index = lineIndex - 1; index >= 0; index--) {
-    const line = lines[index];
-    if (line?.kind !== "fact") continue;
-    if (line.verb === "trip") return ["event", "opener", "gear"];
-    if (line.verb === "boat") return ["gear", "opener"];
-  }
-  return ["opener", "gear"];
+  const owner = ownerOf(snapshot.analysis, lineIndex - 1);
+  if (owner === undefined) return ["opener", "gear"];
+  return owner.trip === undefined ? ["gear", "opener"] : ["event", "opener", "gear"];
 }

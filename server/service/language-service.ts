@@ -21,6 +21,7 @@ import type { BookFile } from "../model/gear-lines.ts";
 import { tokensWithMark, withMark, withoutMark } from "./byte-order-mark.ts";
 import { codeActions } from "./code-actions.ts";
 import { completion } from "./completion.ts";
+import { resolveCompletion } from "./completion-docs.ts";
 import { definition } from "./definition.ts";
 import { diagnostics } from "./diagnostics.ts";
 import { documentSymbols } from "./document-symbols.ts";
@@ -38,6 +39,14 @@ export interface ServiceHost {
   booksNear(uri: string): readonly BookFile[];
   /** Severities the user chose. */
   severities(): SeverityChoices;
+  /** The clock, UTC ms, where a feature may know it. */
+  now?(): number;
+}
+
+/** The document that something answered before is about. */
+function uriOf({ data }: { data?: unknown }): string {
+  const isOurs = typeof data === "object" && data !== null && "uri" in data && typeof data.uri === "string";
+  return isOurs ? String(data.uri) : "";
 }
 
 /** The language service over a set of open documents. */
@@ -100,7 +109,12 @@ export class LanguageService {
   documentSymbols = (uri: string): DocumentSymbol[] => this.#answer(uri, [], documentSymbols);
   foldingRanges = (uri: string): FoldingRange[] => this.#answer(uri, [], foldingRanges);
   completion = (uri: string, at: Position): CompletionItem[] =>
-    this.#answer(uri, [], (document, move) => completion(document, move(at)));
+    this.#answer(uri, [], (document, move) => completion(document, move(at), this.#host.now?.()));
+  /** An item of a completion with its documentation. */
+  resolveCompletion = (item: CompletionItem): CompletionItem => {
+    const document = this.#open.get(uriOf(item));
+    return document === undefined ? item : resolveCompletion(document, item);
+  };
   formatting = (uri: string, range?: Range): TextEdit[] =>
     this.#answer(uri, [], (document) => formatting(document, range));
   codeActions = (uri: string, { start, end }: Range, only?: readonly string[]): CodeAction[] =>
