@@ -42,6 +42,26 @@ export function answerRequests(
       service.formatting(textDocument.uri, range),
     ),
   );
+  connection.onDocumentRangesFormatting(
+    guard.ask("range formatting", [], ({ textDocument, ranges }) =>
+      service.rangesFormatting(textDocument.uri, ranges),
+    ),
+  );
+  connection.onDocumentOnTypeFormatting(
+    guard.ask("formatting while typing", [], ({ textDocument, position, ch }) =>
+      service.onTypeFormatting(textDocument.uri, position, ch),
+    ),
+  );
+  connection.onSelectionRanges(
+    guard.ask("selection ranges", [], ({ textDocument, positions }) =>
+      service.selectionRanges(textDocument.uri, positions),
+    ),
+  );
+  connection.onSignatureHelp(
+    guard.ask("signature help", null, ({ textDocument, position }) =>
+      service.signatureHelp(textDocument.uri, position),
+    ),
+  );
   connection.onCodeAction(
     guard.ask("code actions", [], ({ textDocument, range, context }) =>
       service.codeActions(textDocument.uri, range, context.only),
@@ -60,9 +80,14 @@ export function answerRequests(
     ),
   );
   connection.languages.semanticTokens.on(
-    guard.ask("semantic tokens", { data: [] }, ({ textDocument }) => ({
-      data: service.semanticTokens(textDocument.uri),
-    })),
+    guard.ask("semantic tokens", { data: [] }, ({ textDocument }) =>
+      service.allSemanticTokens(textDocument.uri),
+    ),
+  );
+  connection.languages.semanticTokens.onDelta(
+    guard.ask("semantic tokens", { data: [] }, ({ textDocument, previousResultId }) =>
+      service.changedSemanticTokens(textDocument.uri, previousResultId),
+    ),
   );
   connection.languages.semanticTokens.onRange(
     guard.ask("semantic tokens", { data: [] }, ({ textDocument, range }) => ({

@@ -2,7 +2,8 @@
 import { type InitializeParams, type ServerCapabilities, TextDocumentSyncKind } from "vscode-languageserver";
 import { FIX_ALL_KIND } from "../service/code-actions.ts";
 import { LET_OUT_COMMAND } from "../service/let-out-command.ts";
-import { TOKEN_TYPES } from "../service/semantic-tokens.ts";
+import { LINE_BREAK } from "../service/on-type-formatting.ts";
+import { TOKEN_MODIFIERS, TOKEN_TYPES } from "../service/semantic-tokens.ts";
 import { SET_FOR_KIND } from "../service/set-for-depth.ts";
 
 /** Everything the server answers. */
@@ -14,13 +15,16 @@ export const SERVER_CAPABILITIES: ServerCapabilities = {
   foldingRangeProvider: true,
   completionProvider: { triggerCharacters: [" ", '"'], resolveProvider: true },
   documentFormattingProvider: true,
-  documentRangeFormattingProvider: true,
+  documentRangeFormattingProvider: { rangesSupport: true },
+  documentOnTypeFormattingProvider: { firstTriggerCharacter: LINE_BREAK },
+  selectionRangeProvider: true,
+  signatureHelpProvider: { triggerCharacters: [" "], retriggerCharacters: [" "] },
   definitionProvider: true,
   codeActionProvider: { codeActionKinds: ["quickfix", SET_FOR_KIND, FIX_ALL_KIND] },
   executeCommandProvider: { commands: [LET_OUT_COMMAND] },
   semanticTokensProvider: {
-    legend: { tokenTypes: [...TOKEN_TYPES], tokenModifiers: [] },
-    full: true,
+    legend: { tokenTypes: [...TOKEN_TYPES], tokenModifiers: [...TOKEN_MODIFIERS] },
+    full: { delta: true },
     range: true,
   },
   workspace: { workspaceFolders: { supported: true, changeNotifications: true } },

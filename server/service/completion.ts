@@ -1,20 +1,15 @@
 /** Completion: what may stand at the cursor, from the vocabulary and the books, the last value on that rig first. */
 import { type CompletionItem, CompletionItemKind, type Position } from "vscode-languageserver-types";
 import { isRead } from "../../grammar/is-read.ts";
-import type { Item, ReadLine } from "../../grammar/journal.ts";
+import type { ReadLine } from "../../grammar/journal.ts";
 import { type Block, readLine } from "../../grammar/read-line.ts";
-import {
-  findItem,
-  type IndexedRow,
-  type ItemRow,
-  type LinePlace,
-  VOCABULARY,
-} from "../../grammar/vocabulary.ts";
+import { type IndexedRow, type LinePlace, VOCABULARY } from "../../grammar/vocabulary.ts";
 import { ownerOf } from "../checks/owners.ts";
 import { itemOffers, unitOffers, valueOffers } from "./item-completion.ts";
 import { namesOf } from "./name-completion.ts";
 import { nextTimes } from "./next-times.ts";
 import { itemsAt, type Offer } from "./offers.ts";
+import { openSlot, openWord } from "./open-word.ts";
 import type { Snapshot } from "./snapshot.ts";
 import { type TypedWord, typedWord, unitOf } from "./typed-word.ts";
 
@@ -82,27 +77,12 @@ function isStamp(before: string, word: string): boolean {
 }
 
 function wordOffers({ snapshot, lineIndex, line, row }: Typing): Offer[] {
-  const missing = row.slots[line.slots.length] ?? row.slots.at(-1);
-  if (missing !== undefined && (line.slots.length < row.slots.length || missing.rest)) {
-    return namesOf(snapshot, lineIndex, missing.of, line, row.verb);
-  }
+  const missing = openSlot(line, row);
+  if (missing !== undefined) return namesOf(snapshot, lineIndex, missing.of, line, row.verb);
   const open = openWord(line, row);
   if (open === "range") return [];
   if (open !== undefined) return valueOffers(snapshot, lineIndex, open, line);
   return [...unitOffers({ snapshot, lineIndex, line, row }), ...itemOffers(snapshot, lineIndex, row, line)];
-}
-
-/** The attribute that still lacks its value, or a range that lacks its upper end. */
-function openWord(line: ReadLine, row: IndexedRow): ItemRow | "range" | undefined {
-  const last = /\S+(?=\s*$)/u.exec(line.raw);
-  if (last === null || line.items.some((item) => isValueAt(item, last.index))) return undefined;
-  const item = findItem(row, last[0]);
-  if (item === undefined) return last[0].toLowerCase() === "to" ? "range" : undefined;
-  return item.type.kind === "flag" ? undefined : item;
-}
-
-function isValueAt({ value, valueStart, stop }: Item, offset: number): boolean {
-  return value.kind !== "unread" && valueStart <= offset && offset < stop;
 }
 
 function placeOf(before: string, block: Block): LinePlace {

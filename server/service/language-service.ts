@@ -13,6 +13,10 @@ import type {
   Location,
   Position,
   Range,
+  SelectionRange,
+  SemanticTokens,
+  SemanticTokensDelta,
+  SignatureHelp,
   TextEdit,
 } from "vscode-languageserver-types";
 import { createDepthMemo } from "../analysis/depth-memo.ts";
@@ -26,12 +30,16 @@ import { definition } from "./definition.ts";
 import { diagnostics } from "./diagnostics.ts";
 import { documentSymbols } from "./document-symbols.ts";
 import { foldingRanges } from "./folding-ranges.ts";
-import { formatting } from "./formatting.ts";
+import { formatting, rangesFormatting } from "./formatting.ts";
 import { hover } from "./hover.ts";
 import { inlayHints } from "./inlay-hints.ts";
 import { letOutMarkdownAt } from "./let-out-command.ts";
+import { onTypeFormatting } from "./on-type-formatting.ts";
+import { selectionRanges } from "./selection-ranges.ts";
 import { semanticTokens } from "./semantic-tokens.ts";
+import { signatureHelp } from "./signature-help.ts";
 import { readAgain, Snapshot } from "./snapshot.ts";
+import { TokenResults } from "./token-changes.ts";
 
 /** What the service asks of the world around it. */
 export interface ServiceHost {
@@ -54,6 +62,7 @@ export class LanguageService {
   readonly #host: ServiceHost;
   readonly #memo = createDepthMemo();
   readonly #open = new Map<string, Snapshot>();
+  readonly #tokens = new TokenResults();
 
   constructor(host: ServiceHost) {
     this.#host = host;
@@ -82,6 +91,7 @@ export class LanguageService {
   }
 
   close(uri: string): void {
+    this.#tokens.forget(uri);
     this.#open.delete(uri);
   }
 
@@ -117,6 +127,8 @@ export class LanguageService {
   };
   formatting = (uri: string, range?: Range): TextEdit[] =>
     this.#answer(uri, [], (document) => formatting(document, range));
+  rangesFormatting = (uri: string, ranges: readonly Range[]): TextEdit[] =>
+    this.#answer(uri, [], (document) => rangesFormatting(document, ranges));
   codeActions = (uri: string, { start, end }: Range, only?: readonly string[]): CodeAction[] =>
     this.#answer(uri, [], (document, move) =>
       codeActions(document, { start: move(start), end: move(end) }, only),
@@ -125,12 +137,23 @@ export class LanguageService {
     this.#answer(uri, null, (document, move) => definition(document, move(at)));
   letOutTable = (uri: string, line: number): string | null =>
     this.#answer(uri, null, (document) => letOutMarkdownAt(document, line));
+  signatureHelp = (uri: string, at: Position): SignatureHelp | null =>
+    this.#answer(uri, null, (document, move) => signatureHelp(document, move(at)));
+  selectionRanges = (uri: string, at: readonly Position[]): SelectionRange[] =>
+    this.#answer(uri, [], (document, move) => selectionRanges(document, at.map(move)));
+  onTypeFormatting = (uri: string, at: Position, typed: string): TextEdit[] =>
+    this.#answer(uri, [], (document) => onTypeFormatting(document, at, typed));
   semanticTokens = (uri: string, range?: Range): number[] => {
     const document = this.#open.get(uri);
     if (document === undefined) return [];
     const data = semanticTokens(document, range?.start.line, range?.end.line);
     return document.parse.journal.bom ? tokensWithMark(data) : data;
   };
+  allSemanticTokens = (uri: string): SemanticTokens =>
+    this.#open.has(uri) ? this.#tokens.full(uri, this.semanticTokens(uri)) : { data: [] };
+  /** What changed of them since a result sent before. */
+  changedSemanticTokens = (uri: string, since: string): SemanticTokens | SemanticTokensDelta =>
+    this.#open.has(uri) ? this.#tokens.delta(uri, since, this.semanticTokens(uri)) : { data: [] };
 
   /** Asks a feature about an open document; a byte order mark is taken out of what goes in and put back after. */
   #answer<T>(uri: string, none: T, ask: (document: Snapshot, move: (at: Position) => Position) => T): T {
