@@ -2,15 +2,17 @@
 import type { Connection } from "vscode-languageserver";
 import type { LanguageService } from "../service/language-service.ts";
 import { LET_OUT_COMMAND } from "../service/let-out-command.ts";
+import type { ClientAbilities } from "./capabilities.ts";
 import type { Guard } from "./guard.ts";
 import type { Settings } from "./settings.ts";
 
-/** Answers requests from the service; `settings` gives those in use at the time. */
+/** Answers requests from the service; `settings` gives those in use at the time, `client` what the client can do. */
 export function answerRequests(
   connection: Connection,
   service: LanguageService,
   guard: Guard,
   settings: () => Settings,
+  client: () => ClientAbilities | undefined,
 ): void {
   connection.onHover(
     guard.ask("hover", null, ({ textDocument, position }) => service.hover(textDocument.uri, position)),
@@ -76,8 +78,22 @@ export function answerRequests(
   );
   connection.languages.inlayHint.on(
     guard.ask("inlay hints", [], ({ textDocument, range }) =>
-      settings().showDepths ? service.inlayHints(textDocument.uri, range) : [],
+      service.inlayHints(textDocument.uri, range, {
+        parts: settings().hints,
+        isLazy: client()?.resolvesHints === true,
+      }),
     ),
+  );
+  connection.languages.inlayHint.resolve((hint) =>
+    guard.ask("inlay hint tooltip", hint, () => service.resolveInlayHint(hint))(undefined),
+  );
+  connection.onCodeLens(
+    guard.ask("code lenses", [], ({ textDocument }) =>
+      service.codeLenses(textDocument.uri, client()?.commands ?? new Set()),
+    ),
+  );
+  connection.onCodeLensResolve((lens) =>
+    guard.ask("code lens", lens, () => service.resolveCodeLens(lens))(undefined),
   );
   connection.languages.semanticTokens.on(
     guard.ask("semantic tokens", { data: [] }, ({ textDocument }) =>

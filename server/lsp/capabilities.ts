@@ -10,7 +10,8 @@ import { SET_FOR_KIND } from "../service/set-for-depth.ts";
 export const SERVER_CAPABILITIES: ServerCapabilities = {
   textDocumentSync: TextDocumentSyncKind.Incremental,
   hoverProvider: true,
-  inlayHintProvider: true,
+  inlayHintProvider: { resolveProvider: true },
+  codeLensProvider: { resolveProvider: true },
   documentSymbolProvider: true,
   foldingRangeProvider: true,
   completionProvider: { triggerCharacters: [" ", '"'], resolveProvider: true },
@@ -36,18 +37,31 @@ export interface ClientAbilities {
   readonly registersSettings: boolean;
   readonly registersWatchers: boolean;
   readonly refreshesHints: boolean;
+  readonly refreshesLenses: boolean;
+  readonly resolvesHints: boolean;
+  /** Commands of its own that a lens may call, which it names when it starts the server. */
+  readonly commands: ReadonlySet<string>;
   readonly hasFolders: boolean;
 }
 
 /** Reads the client's abilities from its first message. */
-export function clientAbilities({ capabilities: { workspace } }: InitializeParams): ClientAbilities {
+export function clientAbilities({ capabilities, initializationOptions }: InitializeParams): ClientAbilities {
+  const { workspace, textDocument } = capabilities;
   return {
     tellsSettings: workspace?.configuration === true,
     registersSettings: workspace?.didChangeConfiguration?.dynamicRegistration === true,
     registersWatchers: workspace?.didChangeWatchedFiles?.dynamicRegistration === true,
     refreshesHints: workspace?.inlayHint?.refreshSupport === true,
+    refreshesLenses: workspace?.codeLens?.refreshSupport === true,
+    resolvesHints: textDocument?.inlayHint?.resolveSupport?.properties.includes("tooltip") === true,
+    commands: commandsIn(initializationOptions),
     hasFolders: workspace?.workspaceFolders === true,
   };
+}
+
+function commandsIn(options: unknown): ReadonlySet<string> {
+  const named = (options as { commands?: unknown } | null | undefined)?.commands;
+  return new Set(Array.isArray(named) ? named.map(String) : []);
 }
 
 /** The folders the client works in; a client without folders has at most one root. */

@@ -1,10 +1,13 @@
 /** Joins the language service to a connection. A feature that throws is logged and answers empty; the server lives on. */
 import {
+  CodeLensRefreshRequest,
   type Connection,
   DidChangeConfigurationNotification,
   DidChangeWatchedFilesNotification,
   type InitializeParams,
   type InitializeResult,
+  MessageType,
+  ShowMessageNotification,
   TextDocuments,
 } from "vscode-languageserver";
 import { TextDocument } from "vscode-languageserver-textdocument";
@@ -39,6 +42,8 @@ class Server {
   readonly #service: LanguageService;
   readonly #guard = createGuard((message) => this.#connection.console.error(message));
   #settings: Settings = DEFAULT_SETTINGS;
+  /** What of the settings in use was told that it can't be used. */
+  #told: readonly string[] = [];
   #client: ClientAbilities | undefined;
   readonly #queue: CheckQueue;
 
@@ -48,6 +53,7 @@ class Server {
     this.#service = new LanguageService({
       booksNear: this.#guard.ask("finding gear books", [], (uri: string) => world.booksNear(uri)),
       severities: () => this.#settings.severities,
+      thresholds: () => this.#settings.thresholds,
       now: () => Date.now(),
     });
     this.#queue = new CheckQueue(this.#service, this.#guard, (uri) => {
@@ -64,7 +70,13 @@ class Server {
     connection.onDidChangeWatchedFiles(() => this.#refreshAll());
     this.#documents.onDidChangeContent(({ document }) => this.#take(document));
     this.#documents.onDidClose(({ document }) => this.#close(document.uri));
-    answerRequests(connection, this.#service, this.#guard, () => this.#settings);
+    answerRequests(
+      connection,
+      this.#service,
+      this.#guard,
+      () => this.#settings,
+      () => this.#client,
+    );
     this.#documents.listen(connection);
     connection.listen();
   }
@@ -79,6 +91,7 @@ class Server {
   /** Asks for what only a client that can tell is asked for. */
   #initialized(): void {
     const { client, workspace } = this.#connection;
+    this.#tell(this.#settings.problems);
     if (this.#client?.registersSettings === true)
       this.#background(
         "registering for settings",
@@ -138,8 +151,11 @@ class Server {
       this.#guard.ask("reading again", undefined, () => void this.#service.refresh(uri))(undefined);
       this.#publish(uri);
     }
-    if (uris.length > 0 && this.#client?.refreshesHints === true)
+    if (uris.length === 0) return;
+    if (this.#client?.refreshesHints === true)
       this.#background("refreshing hints", this.#connection.languages.inlayHint.refresh());
+    if (this.#client?.refreshesLenses === true)
+      this.#background("refreshing lenses", this.#connection.sendRequest(CodeLensRefreshRequest.type));
   }
 
   async #readFolders(): Promise<void> {
@@ -158,7 +174,20 @@ class Server {
     else this.#use(readSettings((pushed as { deepwake?: unknown } | null)?.deepwake));
   }
 
+  /** Shows what can't be used of the settings, each once until it was mended. */
+  #tell(problems: readonly string[]): void {
+    for (const message of problems.filter((problem) => !this.#told.includes(problem))) {
+      const shown = this.#connection.sendNotification(ShowMessageNotification.type, {
+        type: MessageType.Warning,
+        message,
+      });
+      this.#background("telling of settings", shown);
+    }
+    this.#told = problems;
+  }
+
   #use(settings: Settings): void {
+    this.#tell(settings.problems);
     if (isSameSettings(settings, this.#settings)) return;
     this.#settings = settings;
     this.#refresh(this.#service.openUris());

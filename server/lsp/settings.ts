@@ -1,34 +1,60 @@
 /** The user's settings, read by hand where they cross into the server: a schema library would double their weight. */
 import type { Severity } from "../checks/check.ts";
 import type { SeverityChoices } from "../checks/run-checks.ts";
+import { ALL_HINTS, HINT_KINDS, type HintName, type HintParts } from "../service/hint-kinds.ts";
+import { readThresholdSettings, type ThresholdSettings } from "../service/threshold-settings.ts";
 
 /** Settings in use. */
 export interface Settings {
-  readonly showDepths: boolean;
+  readonly hints: HintParts;
   readonly severities: SeverityChoices;
+  /** For boats whose gear book does not state them. */
+  readonly thresholds: ThresholdSettings["chosen"];
+  /** What of the settings can't be used, and why, in sentences. */
+  readonly problems: readonly string[];
 }
 
 /** What holds when nothing is set. */
-export const DEFAULT_SETTINGS: Settings = { showDepths: true, severities: new Map() };
+export const DEFAULT_SETTINGS: Settings = {
+  hints: ALL_HINTS,
+  severities: new Map(),
+  thresholds: new Map(),
+  problems: [],
+};
 
 /** What a check's severity may be set to. */
 const CHOICES: readonly unknown[] = ["error", "warning", "information", "hint", "off"];
 
 /** Reads the `deepwake` section; whatever is malformed falls back to its default. */
 export function readSettings(section: unknown): Settings {
-  const depth = member(member(section, "hints"), "depth");
+  const hints = member(section, "hints");
+  const shown = HINT_KINDS.map(({ name }): [HintName, boolean] => {
+    const chosen = member(hints, name);
+    return [name, typeof chosen === "boolean" ? chosen : ALL_HINTS[name]];
+  });
   const checks = member(section, "checks");
   const chosen = isObject(checks) ? Object.entries(checks).filter(([, choice]) => isChoice(choice)) : [];
+  const thresholds = member(section, "thresholds");
+  const read = readThresholdSettings(isObject(thresholds) ? thresholds : {});
   return {
-    showDepths: typeof depth === "boolean" ? depth : DEFAULT_SETTINGS.showDepths,
+    hints: Object.fromEntries(shown) as HintParts,
     severities: new Map(chosen as [string, Severity | "off"][]),
+    thresholds: read.chosen,
+    problems: read.problems,
   };
 }
 
 /** True when nothing would change. */
 export function isSameSettings(a: Settings, b: Settings): boolean {
-  const isSame = a.showDepths === b.showDepths && a.severities.size === b.severities.size;
-  return isSame && [...a.severities].every(([slug, choice]) => b.severities.get(slug) === choice);
+  return (
+    HINT_KINDS.every(({ name }) => a.hints[name] === b.hints[name]) &&
+    isSameMap(a.severities, b.severities) &&
+    isSameMap(a.thresholds, b.thresholds)
+  );
+}
+
+function isSameMap(a: ReadonlyMap<string, unknown>, b: ReadonlyMap<string, unknown>): boolean {
+  return a.size === b.size && [...a].every(([key, value]) => String(b.get(key)) === String(value));
 }
 
 function isChoice(choice: unknown): choice is Severity | "off" {

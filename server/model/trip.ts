@@ -4,6 +4,7 @@ import { resolveGear } from "./gear.ts";
 import { type BookFile, type FileGear, fileGear } from "./gear-lines.ts";
 import type { Gear, Rig } from "./gear-types.ts";
 import type { Instant } from "./local-time.ts";
+import { NO_THRESHOLDS, type ThresholdWords } from "./thresholds.ts";
 
 /** One line of a trip's day. */
 export interface TripEvent {
@@ -64,11 +65,13 @@ interface KnownGear {
   readonly next: WeakMap<FileGear, KnownGear>;
 }
 
-const knownGear: KnownGear = { answers: new Map(), next: new WeakMap() };
+/** One tree of answers for each choice of thresholds. */
+const knownGear = new WeakMap<ThresholdWords, KnownGear>();
 
 /** Where answers from these files are kept; a keystroke in a trip leaves its books' gear, and so the place, the same. */
-function knownFrom(files: readonly BookFile[]): Map<string, Gear> {
-  let known = knownGear;
+function knownFrom(files: readonly BookFile[], chosen: ThresholdWords): Map<string, Gear> {
+  let known: KnownGear = knownGear.get(chosen) ?? { answers: new Map(), next: new WeakMap() };
+  knownGear.set(chosen, known);
   for (const gear of files.map(fileGear)) {
     const next = known.next.get(gear) ?? { answers: new Map(), next: new WeakMap() };
     known.next.set(gear, next);
@@ -78,11 +81,14 @@ function knownFrom(files: readonly BookFile[]): Map<string, Gear> {
 }
 
 /** A resolver over files ordered nearest first, that answers each boat and day once for as long as their gear lasts. */
-export function gearResolver(files: readonly BookFile[]): GearResolver {
-  const known = knownFrom(files);
+export function gearResolver(
+  files: readonly BookFile[],
+  chosen: ThresholdWords = NO_THRESHOLDS,
+): GearResolver {
+  const known = knownFrom(files, chosen);
   return (boat, date) => {
     const key = `${date} ${boat}`;
-    const gear = known.get(key) ?? resolveGear(files, boat, date);
+    const gear = known.get(key) ?? resolveGear(files, boat, date, chosen);
     known.set(key, gear);
     return gear;
   };

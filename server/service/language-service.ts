@@ -4,6 +4,7 @@
  */
 import type {
   CodeAction,
+  CodeLens,
   CompletionItem,
   Diagnostic,
   DocumentSymbol,
@@ -22,8 +23,10 @@ import type {
 import { createDepthMemo } from "../analysis/depth-memo.ts";
 import type { SeverityChoices } from "../checks/run-checks.ts";
 import type { BookFile } from "../model/gear-lines.ts";
+import type { ThresholdWords } from "../model/thresholds.ts";
 import { tokensWithMark, withMark, withoutMark } from "./byte-order-mark.ts";
 import { codeActions } from "./code-actions.ts";
+import { codeLenses, resolveCodeLens } from "./code-lens.ts";
 import { completion } from "./completion.ts";
 import { resolveCompletion } from "./completion-docs.ts";
 import { definition } from "./definition.ts";
@@ -32,7 +35,7 @@ import { documentSymbols } from "./document-symbols.ts";
 import { foldingRanges } from "./folding-ranges.ts";
 import { formatting, rangesFormatting } from "./formatting.ts";
 import { hover } from "./hover.ts";
-import { inlayHints } from "./inlay-hints.ts";
+import { type HintChoice, inlayHints, resolveInlayHint } from "./inlay-hints.ts";
 import { letOutMarkdownAt } from "./let-out-command.ts";
 import { onTypeFormatting } from "./on-type-formatting.ts";
 import { selectionRanges } from "./selection-ranges.ts";
@@ -47,6 +50,8 @@ export interface ServiceHost {
   booksNear(uri: string): readonly BookFile[];
   /** Severities the user chose. */
   severities(): SeverityChoices;
+  /** Thresholds the user chose for boats whose book does not state them. */
+  thresholds?(): ThresholdWords;
   /** The clock, UTC ms, where a feature may know it. */
   now?(): number;
 }
@@ -71,21 +76,20 @@ export class LanguageService {
   /** Takes a document's text at a version; unchanged lines are kept from the version before. */
   update(uri: string, version: number, text: string): Snapshot {
     const parse = readAgain(this.#open.get(uri), text);
-    const snapshot = new Snapshot(
-      { uri, version, parse },
-      this.#booksNear(uri),
-      this.#memo,
-      this.#host.severities(),
-    );
-    this.#open.set(uri, snapshot);
-    return snapshot;
+    return this.#take({ uri, version, parse });
   }
 
   /** Computes a document anew with the books and settings as they are now. */
   refresh(uri: string): Snapshot | undefined {
     const known = this.#open.get(uri);
     if (known === undefined) return undefined;
-    const snapshot = new Snapshot(known, this.#booksNear(uri), this.#memo, this.#host.severities());
+    return this.#take(known);
+  }
+
+  #take(file: Pick<Snapshot, "uri" | "version" | "parse">): Snapshot {
+    const { uri } = file;
+    const [severities, thresholds] = [this.#host.severities(), this.#host.thresholds?.()];
+    const snapshot = new Snapshot(file, this.#booksNear(uri), this.#memo, severities, thresholds);
     this.#open.set(uri, snapshot);
     return snapshot;
   }
@@ -114,8 +118,21 @@ export class LanguageService {
   diagnostics = (uri: string): Diagnostic[] => this.#answer(uri, [], diagnostics);
   hover = (uri: string, at: Position): Hover | null =>
     this.#answer(uri, null, (document, move) => hover(document, move(at)));
-  inlayHints = (uri: string, range: Range): InlayHint[] =>
-    this.#answer(uri, [], (document) => inlayHints(document, range));
+  inlayHints = (uri: string, range: Range, choice?: HintChoice): InlayHint[] =>
+    this.#answer(uri, [], (document) => inlayHints(document, range, choice));
+  /** A hint with its tooltip. */
+  resolveInlayHint = (hint: InlayHint): InlayHint => {
+    const document = this.#open.get(uriOf(hint));
+    return document === undefined ? hint : resolveInlayHint(document, hint);
+  };
+  /** Lenses over the trips; `commands` are those that the client has. */
+  codeLenses = (uri: string, commands: ReadonlySet<string>): CodeLens[] =>
+    this.#answer(uri, [], (document) => codeLenses(document, commands));
+  /** A lens with its words. */
+  resolveCodeLens = (lens: CodeLens): CodeLens => {
+    const document = this.#open.get(uriOf(lens));
+    return document === undefined ? lens : resolveCodeLens(document, lens);
+  };
   documentSymbols = (uri: string): DocumentSymbol[] => this.#answer(uri, [], documentSymbols);
   foldingRanges = (uri: string): FoldingRange[] => this.#answer(uri, [], foldingRanges);
   completion = (uri: string, at: Position): CompletionItem[] =>

@@ -22,7 +22,7 @@ describe("requests", () => {
     expect(capabilities).toMatchObject({
       textDocumentSync: 2,
       hoverProvider: true,
-      inlayHintProvider: true,
+      inlayHintProvider: { resolveProvider: true },
       documentSymbolProvider: true,
       foldingRangeProvider: true,
       completionProvider: { triggerCharacters: [" ", '"'] },
