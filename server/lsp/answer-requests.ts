@@ -66,8 +66,11 @@ export function answerRequests(
   );
   connection.onCodeAction(
     guard.ask("code actions", [], ({ textDocument, range, context }) =>
-      service.codeActions(textDocument.uri, range, context.only),
+      service.codeActions(textDocument.uri, range, context.only, client()?.resolvesActions === true),
     ),
+  );
+  connection.onCodeActionResolve((action) =>
+    guard.ask("code action", action, () => service.resolveCodeAction(action))(undefined),
   );
   connection.onExecuteCommand(
     guard.ask("command", null, ({ command, arguments: words }) => {

@@ -21,7 +21,10 @@ export const SERVER_CAPABILITIES: ServerCapabilities = {
   selectionRangeProvider: true,
   signatureHelpProvider: { triggerCharacters: [" "], retriggerCharacters: [" "] },
   definitionProvider: true,
-  codeActionProvider: { codeActionKinds: ["quickfix", SET_FOR_KIND, FIX_ALL_KIND] },
+  codeActionProvider: {
+    codeActionKinds: ["quickfix", SET_FOR_KIND, FIX_ALL_KIND],
+    resolveProvider: true,
+  },
   executeCommandProvider: { commands: [LET_OUT_COMMAND] },
   semanticTokensProvider: {
     legend: { tokenTypes: [...TOKEN_TYPES], tokenModifiers: [...TOKEN_MODIFIERS] },
@@ -39,6 +42,7 @@ export interface ClientAbilities {
   readonly refreshesHints: boolean;
   readonly refreshesLenses: boolean;
   readonly resolvesHints: boolean;
+  readonly resolvesActions: boolean;
   /** Commands of its own that a lens may call, which it names when it starts the server. */
   readonly commands: ReadonlySet<string>;
   readonly hasFolders: boolean;
@@ -54,6 +58,9 @@ export function clientAbilities({ capabilities, initializationOptions }: Initial
     refreshesHints: workspace?.inlayHint?.refreshSupport === true,
     refreshesLenses: workspace?.codeLens?.refreshSupport === true,
     resolvesHints: textDocument?.inlayHint?.resolveSupport?.properties.includes("tooltip") === true,
+    resolvesActions:
+      textDocument?.codeAction?.dataSupport === true &&
+      textDocument.codeAction.resolveSupport?.properties.includes("edit") === true,
     commands: commandsIn(initializationOptions),
     hasFolders: workspace?.workspaceFolders === true,
   };

@@ -25,7 +25,7 @@ import type { SeverityChoices } from "../checks/run-checks.ts";
 import type { BookFile } from "../model/gear-lines.ts";
 import type { ThresholdWords } from "../model/thresholds.ts";
 import { tokensWithMark, withMark, withoutMark } from "./byte-order-mark.ts";
-import { codeActions } from "./code-actions.ts";
+import { codeActions, resolveCodeAction } from "./code-actions.ts";
 import { codeLenses, resolveCodeLens } from "./code-lens.ts";
 import { completion } from "./completion.ts";
 import { resolveCompletion } from "./completion-docs.ts";
@@ -54,6 +54,12 @@ export interface ServiceHost {
   thresholds?(): ThresholdWords;
   /** The clock, UTC ms, where a feature may know it. */
   now?(): number;
+}
+
+/** An action that needs no second question. */
+function withEdits(document: Snapshot, action: CodeAction): CodeAction {
+  const { data: _, ...whole } = resolveCodeAction(document, action);
+  return whole;
 }
 
 /** The document that something answered before is about. */
@@ -146,10 +152,18 @@ export class LanguageService {
     this.#answer(uri, [], (document) => formatting(document, range));
   rangesFormatting = (uri: string, ranges: readonly Range[]): TextEdit[] =>
     this.#answer(uri, [], (document) => rangesFormatting(document, ranges));
-  codeActions = (uri: string, { start, end }: Range, only?: readonly string[]): CodeAction[] =>
-    this.#answer(uri, [], (document, move) =>
-      codeActions(document, { start: move(start), end: move(end) }, only),
-    );
+  /** `isLazy`: edits that may be big are left out, to be asked for when an action is chosen. */
+  codeActions = (uri: string, range: Range, only?: readonly string[], isLazy = false): CodeAction[] =>
+    this.#answer(uri, [], (document, move) => {
+      const actions = codeActions(document, { start: move(range.start), end: move(range.end) }, only);
+      return isLazy ? actions : actions.map((action) => withEdits(document, action));
+    });
+  /** An action with its edits. */
+  resolveCodeAction = (action: CodeAction): CodeAction => {
+    const made = (document: Snapshot) => resolveCodeAction(document, action).edit;
+    const edit = this.#answer(uriOf(action), undefined, made);
+    return edit === undefined ? action : { ...action, edit };
+  };
   definition = (uri: string, at: Position): Location | null =>
     this.#answer(uri, null, (document, move) => definition(document, move(at)));
   letOutTable = (uri: string, line: number): string | null =>

@@ -66,7 +66,7 @@ describe("thresholds", () => {
   });
 
   test("one given at the start is told too", async () => {
-    const { client, shown } = await openShown({ options: { thresholds: { "reading-stael": "60 min" } } });
+    const { shown } = await openShown({ options: { thresholds: { "reading-stael": "60 min" } } });
     expect(shown[0]).toMatch(/Did you mean reading-stale\?$/u);
   });
 });

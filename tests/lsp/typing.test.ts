@@ -1,6 +1,7 @@
 /** What helps while typing, over the protocol. */
 import { describe, expect, test } from "vitest";
 import type {
+  CodeAction,
   CompletionItem,
   SelectionRange,
   SemanticTokens,
@@ -94,4 +95,21 @@ test("semantic tokens since a result", async () => {
   });
   expect(delta.edits).toHaveLength(1);
   expect(delta.edits[0]?.data).toHaveLength(10);
+});
+
+test("code actions with edits at once, or when chosen by a client that can ask", async () => {
+  const codeAction = { dataSupport: true, resolveSupport: { properties: ["edit"] } };
+  for (const [capabilities, isLazy] of [
+    [{}, false],
+    [{ textDocument: { codeAction } }, true],
+  ] as const) {
+    const { client } = await openMorning(`${MORNING}6:15 drift\n`, { capabilities });
+    const at = { line: NEXT, character: 3 };
+    const params = { ...DOCUMENT, range: { start: at, end: at }, context: { diagnostics: [] } };
+    const actions = await client.request<CodeAction[]>("textDocument/codeAction", params);
+    const tidy = actions.find(({ title }) => title === "Tidy this line");
+    expect(tidy?.edit === undefined).toBe(isLazy);
+    const chosen = isLazy ? await client.request<CodeAction>("codeAction/resolve", tidy) : tidy;
+    expect(chosen?.edit?.changes?.[URI]?.[0]?.newText).toBe("06:15 drift");
+  }
 });
