@@ -8,6 +8,9 @@ export const clientName = "Deepwake";
 /** The languages of a trip journal and of a gear book. */
 export const languageIds = ["deepwake-trip", "deepwake-gear"] as const;
 
+/** Commands of ours that the server's lenses may call. */
+const lensCommands = ["deepwake.letOutTable"];
+
 /** How many times within three minutes a server that ends by itself is started again. */
 const maxRestarts = 4;
 
@@ -30,7 +33,7 @@ export function clientOptions(
 ): LanguageClientOptions {
   return {
     documentSelector: documentSelector(schemes),
-    initializationOptions: { storage: storage?.toString(), trusted },
+    initializationOptions: { commands: lensCommands, storage: storage?.toString(), trusted },
     outputChannel: output,
     connectionOptions: { maxRestartCount: maxRestarts },
     diagnosticCollectionName: "deepwake",

@@ -13,7 +13,9 @@ interface Client {
 export function registerCommands(client: Client, output: vscode.LogOutputChannel): vscode.Disposable[] {
   return [
     vscode.commands.registerCommand("deepwake.restartServer", () => restartServer(client, output)),
-    vscode.commands.registerCommand("deepwake.letOutTable", () => showLetOutTable(client)),
+    vscode.commands.registerCommand("deepwake.letOutTable", (...place: unknown[]) =>
+      showLetOutTable(client, place),
+    ),
   ];
 }
 
@@ -31,14 +33,13 @@ async function restartServer(client: Client, output: vscode.LogOutputChannel): P
   }
 }
 
-/** Opens the let-out table for the journal at hand, at the speed of the line that the cursor is on, beside it. */
-async function showLetOutTable(client: Client): Promise<void> {
-  const editor = vscode.window.activeTextEditor;
-  if (editor?.document.languageId !== "deepwake-trip") {
+/** Opens the let-out table beside the journal: for the place a lens names, else for the line that the cursor is on. */
+async function showLetOutTable(client: Client, [uri, line]: readonly unknown[]): Promise<void> {
+  const place = typeof uri === "string" && typeof line === "number" ? [uri, line] : cursorPlace();
+  if (place === undefined) {
     void vscode.window.showInformationMessage("Open a trip journal first: the table is for its boat.");
     return;
   }
-  const place = [editor.document.uri.toString(), editor.selection.active.line];
   const content = await client.sendRequest<string | null>("workspace/executeCommand", {
     command: "deepwake.letOutMarkdown",
     arguments: place,
@@ -46,4 +47,11 @@ async function showLetOutTable(client: Client): Promise<void> {
   if (content === null) return;
   const document = await vscode.workspace.openTextDocument({ language: "markdown", content });
   await vscode.window.showTextDocument(document, { viewColumn: vscode.ViewColumn.Beside, preview: true });
+}
+
+/** The trip journal at hand and the line that the cursor is on. */
+function cursorPlace(): [uri: string, line: number] | undefined {
+  const editor = vscode.window.activeTextEditor;
+  if (editor?.document.languageId !== "deepwake-trip") return undefined;
+  return [editor.document.uri.toString(), editor.selection.active.line];
 }

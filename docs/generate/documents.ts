@@ -2,13 +2,13 @@
 import { textmateGrammar } from "../../grammar/highlighting/textmate-grammar.ts";
 import { checkExamples } from "./check-examples.ts";
 import { checksIndex } from "./checks-index.ts";
-import { withChecksSetting } from "./checks-setting.ts";
 import { CLI_SCHEMAS } from "./cli-schemas.ts";
 import { defaultsTable } from "./defaults-table.ts";
 import { formatTable } from "./format-table.ts";
 import { fillParts, type Parts } from "./generated-parts.ts";
 import { grammarRules } from "./grammar-rules.ts";
-import { defaultTable, thresholdTable } from "./settings-tables.ts";
+import { withSettings } from "./settings-contributed.ts";
+import { defaultTable, settingsTable, thresholdTable } from "./settings-tables.ts";
 import { exampleJson, exampleText, journalJsonSchema } from "./typed-form.ts";
 import { unitTable } from "./unit-table.ts";
 import { lineIndex, lineSections } from "./word-tables.ts";
@@ -40,9 +40,13 @@ export const DOCUMENTS: readonly GeneratedDocument[] = [
   page("docs/checks/README.md", { "every check": checksIndex }),
   page("docs/physics.md", { defaults: defaultsTable }),
   page("docs/format.md", { "example as text": exampleText, "example as typed form": exampleJson }),
-  page("docs/settings.md", { thresholds: thresholdTable, defaults: defaultTable }),
+  page("docs/settings.md", {
+    thresholds: thresholdTable,
+    settings: settingsTable,
+    defaults: defaultTable,
+  }),
   { path: "client/cli/verbs/check-examples.json", render: checkExamples },
-  { path: "package.json", render: withChecksSetting },
+  { path: "package.json", render: withSettings },
   { path: "docs/schemas/journal.schema.json", render: journalJsonSchema },
   ...CLI_SCHEMAS,
   {

@@ -1,6 +1,7 @@
 /** The tables of docs/settings.md: thresholds of the checks, and what the depth model assumes. */
 import { THRESHOLDS } from "../../server/model/thresholds.ts";
 import { DEFAULTS, type DefaultRow } from "../../server/physics/defaults.ts";
+import { ALL_HINTS, HINT_KINDS } from "../../server/service/hint-kinds.ts";
 import { table } from "./generated-parts.ts";
 
 /** Every threshold, as a `threshold` line writes it. */
@@ -8,6 +9,37 @@ export function thresholdTable(): string {
   return table(
     ["Threshold", "Default", "What it is", "From"],
     Object.values(THRESHOLDS).map((row) => [`\`${row.name}\``, row.written, row.doc, row.origin]),
+  );
+}
+
+/** Every setting of the editor; those that come from tables as they are there. */
+export function settingsTable(): string {
+  const hints = HINT_KINDS.map(({ name, doc }) => [
+    `\`deepwake.hints.${name}\``,
+    ALL_HINTS[name] ? "on" : "off",
+    doc,
+  ]);
+  return table(
+    ["Setting", "Default", "What it does"],
+    [
+      ...hints,
+      [
+        "`deepwake.checks`",
+        "nothing set",
+        'The severity of single checks: `{ "reading-stale": "off", "unknown-lure": "warning" }`.',
+      ],
+      [
+        "`deepwake.check.wholeWorkspace`",
+        "on",
+        "Checks every journal and gear book of the workspace in the background; errors and warnings of files that aren't open are listed too.",
+      ],
+      [
+        "`deepwake.thresholds.NAME`",
+        "as in the table above",
+        'Every threshold by its name, for all boats whose book does not state it: `"45 min"`; a bare number where it has no unit.',
+      ],
+      ["`deepwake.trace.server`", "off", "Writes the talk between editor and server to the output panel."],
+    ],
   );
 }
 

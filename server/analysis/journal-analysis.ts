@@ -3,9 +3,9 @@ import type { Parse } from "../../grammar/parse.ts";
 import { buildTimeline } from "../model/build-timeline.ts";
 import type { BookFile } from "../model/gear-lines.ts";
 import type { ReadingAges } from "../model/readings.ts";
-import { THRESHOLDS, thresholdOf } from "../model/thresholds.ts";
+import { NO_THRESHOLDS, THRESHOLDS, type ThresholdWords, thresholdOf } from "../model/thresholds.ts";
 import type { Timeline } from "../model/timeline.ts";
-import { gearResolver, type Trip } from "../model/trip.ts";
+import { type GearResolver, gearResolver, type Trip } from "../model/trip.ts";
 import { tripsOf } from "../model/trips-of.ts";
 import { type Crossing, crossingsOf } from "./crossings.ts";
 import { createDepthMemo, type DepthMemo } from "./depth-memo.ts";
@@ -45,17 +45,24 @@ export interface JournalAnalysis {
   /** The file itself and the books within reach, nearest first. */
   readonly files: readonly BookFile[];
   readonly trips: readonly TripAnalysis[];
+  /** The gear of a boat on a day, from these files and with the thresholds chosen. */
+  readonly gearOf: GearResolver;
 }
 
-/** Computes a file. `books` are the other files within its reach that hold gear, nearest first. */
+/**
+ * Computes a file. `books` are the other files within its reach that hold gear, nearest first; `chosen` thresholds hold
+ * where no book states them.
+ */
 export function analyzeJournal(
   file: BookFile,
   books: readonly BookFile[],
   memo: DepthMemo = createDepthMemo(),
+  chosen: ThresholdWords = NO_THRESHOLDS,
 ): JournalAnalysis {
   const files = [file, ...books];
-  const trips = tripsOf(file.uri, file.parse, gearResolver(files)).map((trip) => knownOrNew(trip, memo));
-  return { uri: file.uri, parse: file.parse, files, trips };
+  const gearOf = gearResolver(files, chosen);
+  const trips = tripsOf(file.uri, file.parse, gearOf).map((trip) => knownOrNew(trip, memo));
+  return { uri: file.uri, parse: file.parse, files, trips, gearOf };
 }
 
 const knownAnalyses = new WeakMap<Trip, { memo: DepthMemo; analysis: TripAnalysis }>();

@@ -2,7 +2,7 @@
 import type { JournalAnalysis, TripAnalysis } from "../analysis/journal-analysis.ts";
 import { type BookFile, fileGear } from "../model/gear-lines.ts";
 import type { Gear } from "../model/gear-types.ts";
-import { type GearResolver, gearResolver } from "../model/trip.ts";
+import type { GearResolver } from "../model/trip.ts";
 
 /** The opener a line stands under. */
 export interface Owner {
@@ -38,12 +38,11 @@ export function ownerOf(analysis: JournalAnalysis, lineIndex: number): Owner | u
 export function ownersOf(analysis: JournalAnalysis): readonly Owner[] {
   const known = ownersOfAnalysis.get(analysis);
   if (known !== undefined) return known;
-  const resolve = gearResolver(analysis.files);
   const isDescribed = describedBoats(analysis.files);
   const [own] = analysis.files;
   const owners = [
     ...analysis.trips.map((trip) => tripOwner(trip, isDescribed)),
-    ...(own === undefined ? [] : fileGear(own).boats.map((one) => boatOwner(one, resolve))),
+    ...(own === undefined ? [] : fileGear(own).boats.map((one) => boatOwner(one, analysis.gearOf))),
   ].sort((a, b) => a.openerIndex - b.openerIndex);
   ownersOfAnalysis.set(analysis, owners);
   return owners;

@@ -1,5 +1,5 @@
 /** Puts every feature of the service on its request. */
-import type { Connection, InlayHint } from "vscode-languageserver";
+import type { Connection } from "vscode-languageserver";
 import type { LanguageService } from "../service/language-service.ts";
 import { LET_OUT_COMMAND } from "../service/let-out-command.ts";
 import { APPLY_COMMAND, type ClientAbilities } from "./capabilities.ts";
@@ -34,6 +34,9 @@ export function answerRequests(
       completionFor(client(), service.completion(textDocument.uri, position)),
     ),
   );
+  connection.onCompletionResolve((item) =>
+    desk.ask("completion documentation", item, () => service.resolveCompletion(item))(undefined),
+  );
   connection.onDocumentLinks(
     desk.ask("links", [], ({ textDocument }) => service.documentLinks(textDocument.uri)),
   );
@@ -53,10 +56,34 @@ export function answerRequests(
       service.formatting(textDocument.uri, range),
     ),
   );
-  connection.onCodeAction(
-    desk.askLong("code actions", [], ({ textDocument, range, context }) =>
-      actionsFor(client(), service.codeActions(textDocument.uri, range, context.only)),
+  connection.onDocumentRangesFormatting(
+    desk.ask("range formatting", [], ({ textDocument, ranges }) =>
+      service.rangesFormatting(textDocument.uri, ranges),
     ),
+  );
+  connection.onDocumentOnTypeFormatting(
+    desk.ask("formatting while typing", [], ({ textDocument, position, ch }) =>
+      service.onTypeFormatting(textDocument.uri, position, ch),
+    ),
+  );
+  connection.onSelectionRanges(
+    desk.ask("selection ranges", [], ({ textDocument, positions }) =>
+      service.selectionRanges(textDocument.uri, positions),
+    ),
+  );
+  connection.onSignatureHelp(
+    desk.ask("signature help", null, ({ textDocument, position }) =>
+      service.signatureHelp(textDocument.uri, position),
+    ),
+  );
+  connection.onCodeAction(
+    desk.askLong("code actions", [], ({ textDocument, range, context }) => {
+      const isLazy = client().resolvesActions;
+      return actionsFor(client(), service.codeActions(textDocument.uri, range, context.only, isLazy));
+    }),
+  );
+  connection.onCodeActionResolve((action) =>
+    desk.ask("code action", action, () => service.resolveCodeAction(action))(undefined),
   );
   connection.onExecuteCommand(
     desk.ask("command", null, ({ command, arguments: words }) => {
@@ -67,18 +94,33 @@ export function answerRequests(
     }),
   );
   connection.languages.inlayHint.on(
-    desk.askLong("inlay hints", [], ({ textDocument, range }) => {
-      const reasons = client().resolvesHints ? "asked for" : "told";
-      return service.inlayHints(textDocument.uri, range, settings().hints, reasons);
-    }),
+    desk.askLong("inlay hints", [], ({ textDocument, range }) =>
+      service.inlayHints(textDocument.uri, range, {
+        parts: settings().hints,
+        isLazy: client().resolvesHints,
+      }),
+    ),
   );
   connection.languages.inlayHint.resolve((hint) =>
-    desk.ask("inlay hint", hint, (asked: InlayHint) => service.resolvedHint(asked))(hint),
+    desk.ask("inlay hint tooltip", hint, () => service.resolveInlayHint(hint))(undefined),
+  );
+  connection.onCodeLens(
+    desk.ask("code lenses", [], ({ textDocument }) =>
+      service.codeLenses(textDocument.uri, client().commands),
+    ),
+  );
+  connection.onCodeLensResolve((lens) =>
+    desk.ask("code lens", lens, () => service.resolveCodeLens(lens))(undefined),
   );
   connection.languages.semanticTokens.on(
-    desk.ask("semantic tokens", { data: [] }, ({ textDocument }) => ({
-      data: service.semanticTokens(textDocument.uri),
-    })),
+    desk.ask("semantic tokens", { data: [] }, ({ textDocument }) =>
+      service.allSemanticTokens(textDocument.uri),
+    ),
+  );
+  connection.languages.semanticTokens.onDelta(
+    desk.ask("semantic tokens", { data: [] }, ({ textDocument, previousResultId }) =>
+      service.changedSemanticTokens(textDocument.uri, previousResultId),
+    ),
   );
   connection.languages.semanticTokens.onRange(
     desk.ask("semantic tokens", { data: [] }, ({ textDocument, range }) => ({

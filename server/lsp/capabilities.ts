@@ -8,7 +8,8 @@ import {
 } from "vscode-languageserver";
 import { FIX_ALL_KIND } from "../service/code-actions.ts";
 import { LET_OUT_COMMAND } from "../service/let-out-command.ts";
-import { TOKEN_TYPES } from "../service/semantic-tokens.ts";
+import { LINE_BREAK } from "../service/on-type-formatting.ts";
+import { TOKEN_MODIFIERS, TOKEN_TYPES } from "../service/semantic-tokens.ts";
 import { SET_FOR_KIND } from "../service/set-for-depth.ts";
 import { chooseEncoding } from "./position-encoding.ts";
 
@@ -33,22 +34,29 @@ export const SERVER_CAPABILITIES: ServerCapabilities = {
   textDocumentSync: TextDocumentSyncKind.Incremental,
   hoverProvider: true,
   inlayHintProvider: { resolveProvider: true },
+  codeLensProvider: { resolveProvider: true },
   documentSymbolProvider: true,
   foldingRangeProvider: true,
-  completionProvider: { triggerCharacters: [" ", '"'] },
+  completionProvider: { triggerCharacters: [" ", '"'], resolveProvider: true },
   documentFormattingProvider: true,
-  documentRangeFormattingProvider: true,
+  documentRangeFormattingProvider: { rangesSupport: true },
+  documentOnTypeFormattingProvider: { firstTriggerCharacter: LINE_BREAK },
+  selectionRangeProvider: true,
+  signatureHelpProvider: { triggerCharacters: [" "], retriggerCharacters: [" "] },
   definitionProvider: true,
   referencesProvider: true,
   documentHighlightProvider: true,
   documentLinkProvider: {},
   renameProvider: { prepareProvider: true },
   workspaceSymbolProvider: true,
-  codeActionProvider: { codeActionKinds: ["quickfix", SET_FOR_KIND, FIX_ALL_KIND] },
+  codeActionProvider: {
+    codeActionKinds: ["quickfix", SET_FOR_KIND, FIX_ALL_KIND],
+    resolveProvider: true,
+  },
   executeCommandProvider: { commands: [LET_OUT_COMMAND] },
   semanticTokensProvider: {
-    legend: { tokenTypes: [...TOKEN_TYPES], tokenModifiers: [] },
-    full: true,
+    legend: { tokenTypes: [...TOKEN_TYPES], tokenModifiers: [...TOKEN_MODIFIERS] },
+    full: { delta: true },
     range: true,
   },
   workspace: {
@@ -70,6 +78,10 @@ export interface ClientAbilities {
   readonly refreshesHints: boolean;
   /** Asks for a hint's reasons when it is pointed at. */
   readonly resolvesHints: boolean;
+  readonly refreshesLenses: boolean;
+  readonly resolvesActions: boolean;
+  /** Commands of its own that a lens may call, which it names when it starts the server. */
+  readonly commands: ReadonlySet<string>;
   readonly hasFolders: boolean;
   /** It asks for diagnostics; then none are sent unasked. */
   readonly pullsDiagnostics: boolean;
@@ -100,7 +112,12 @@ export function clientAbilities(params: InitializeParams): ClientAbilities {
     registersSettings: workspace?.didChangeConfiguration?.dynamicRegistration === true,
     registersWatchers: workspace?.didChangeWatchedFiles?.dynamicRegistration === true,
     refreshesHints: workspace?.inlayHint?.refreshSupport === true,
+    refreshesLenses: workspace?.codeLens?.refreshSupport === true,
     resolvesHints: text?.inlayHint?.resolveSupport?.properties.includes("tooltip") === true,
+    resolvesActions:
+      text?.codeAction?.dataSupport === true &&
+      text.codeAction.resolveSupport?.properties.includes("edit") === true,
+    commands: commandsIn(params.initializationOptions),
     hasFolders: workspace?.workspaceFolders === true,
     pullsDiagnostics: text?.diagnostic !== undefined,
     refreshesDiagnostics: workspace?.diagnostics?.refreshSupport === true,
@@ -141,6 +158,11 @@ export function capabilitiesFor(client: ClientAbilities): ServerCapabilities {
         }
       : {}),
   };
+}
+
+function commandsIn(options: unknown): ReadonlySet<string> {
+  const named = (options as { commands?: unknown } | null | undefined)?.commands;
+  return new Set(Array.isArray(named) ? named.map(String) : []);
 }
 
 /** The folders the client works in; a client without folders has at most one root. */

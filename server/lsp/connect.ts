@@ -1,5 +1,6 @@
 /** Joins the language service to a connection. A feature that throws is logged and answers empty; the server lives on. */
 import {
+  CodeLensRefreshRequest,
   type Connection,
   type Diagnostic,
   DidChangeConfigurationNotification,
@@ -7,7 +8,9 @@ import {
   type FileEvent,
   type InitializeParams,
   type InitializeResult,
+  MessageType,
   ResponseError,
+  ShowMessageNotification,
 } from "vscode-languageserver";
 import { type Parse, parse } from "../../grammar/parse.ts";
 import { LanguageService, type ServiceHost } from "../service/language-service.ts";
@@ -78,6 +81,8 @@ class Server {
   #looked: { readonly uri: string; readonly parse: Parse | undefined } | undefined;
   readonly #awaited = new WeakMap<Promise<void>, Promise<void>>();
   #settings: Settings = DEFAULT_SETTINGS;
+  /** What of the settings in use was told that it can't be used. */
+  #told: readonly string[] = [];
   #client: ClientAbilities = clientAbilities({ processId: null, rootUri: null, capabilities: {} });
   #translator: Translator = createTranslator(this.#client.encoding, () => undefined);
 
@@ -94,6 +99,8 @@ class Server {
         },
         read: (uri) => this.#parseOf(uri),
       },
+      thresholds: () => this.#settings.thresholds,
+      now: () => Date.now(),
     });
     this.#documents = new Documents((uri, version, parse) => {
       this.#guard.ask("reading", undefined, () => void this.#service.take(uri, version, parse))(undefined);
@@ -179,6 +186,7 @@ class Server {
   /** Asks for what only a client that can tell is asked for. */
   #initialized(): void {
     const { client, workspace } = this.#connection;
+    this.#warn(this.#settings.problems);
     if (this.#client.registersSettings)
       this.#background(
         "registering for settings",
@@ -321,6 +329,8 @@ class Server {
     if (uris.length === 0) return;
     const { languages } = this.#connection;
     if (this.#client.refreshesHints) this.#background("refreshing hints", languages.inlayHint.refresh());
+    if (this.#client.refreshesLenses)
+      this.#background("refreshing lenses", this.#connection.sendRequest(CodeLensRefreshRequest.type));
     if (!this.#client.pullsDiagnostics) this.#background("sending diagnostics", this.#publishAll(uris));
     else if (this.#client.refreshesDiagnostics)
       this.#background("refreshing diagnostics", this.#refreshDiagnostics(uris));
@@ -371,7 +381,20 @@ class Server {
     else this.#use(readSettings((pushed as { deepwake?: unknown } | null)?.deepwake));
   }
 
+  /** Shows what can't be used of the settings, each once until it was mended. */
+  #warn(problems: readonly string[]): void {
+    for (const message of problems.filter((problem) => !this.#told.includes(problem))) {
+      const shown = this.#connection.sendNotification(ShowMessageNotification.type, {
+        type: MessageType.Warning,
+        message,
+      });
+      this.#background("telling of settings", shown);
+    }
+    this.#told = problems;
+  }
+
   #use(settings: Settings): void {
+    this.#warn(settings.problems);
     if (isSameSettings(settings, this.#settings)) return;
     this.#settings = settings;
     this.#refresh(this.#settled().openUris());

@@ -1,7 +1,8 @@
 /** The user's settings, read by hand where they cross into the server: a schema library would double their weight. */
 import type { Severity } from "../checks/check.ts";
 import type { SeverityChoices } from "../checks/run-checks.ts";
-import { ALL_HINTS, type HintParts } from "../service/inlay-hints.ts";
+import { ALL_HINTS, HINT_KINDS, type HintName, type HintParts } from "../service/hint-kinds.ts";
+import { readThresholdSettings, type ThresholdSettings } from "../service/threshold-settings.ts";
 
 /** Settings in use. */
 export interface Settings {
@@ -9,6 +10,10 @@ export interface Settings {
   readonly severities: SeverityChoices;
   /** Files that aren't open are checked too. */
   readonly checksWorkspace: boolean;
+  /** For boats whose gear book does not state them. */
+  readonly thresholds: ThresholdSettings["chosen"];
+  /** What of the settings can't be used, and why, in sentences. */
+  readonly problems: readonly string[];
 }
 
 /** What holds when nothing is set. */
@@ -16,6 +21,8 @@ export const DEFAULT_SETTINGS: Settings = {
   hints: ALL_HINTS,
   severities: new Map(),
   checksWorkspace: true,
+  thresholds: new Map(),
+  problems: [],
 };
 
 /** What a check's severity may be set to. */
@@ -24,17 +31,21 @@ const CHOICES: readonly unknown[] = ["error", "warning", "information", "hint", 
 /** Reads the `deepwake` section; whatever is malformed falls back to its default. */
 export function readSettings(section: unknown): Settings {
   const hints = member(section, "hints");
-  const shows = (part: keyof HintParts): boolean => {
-    const chosen = member(hints, part);
-    return typeof chosen === "boolean" ? chosen : ALL_HINTS[part];
-  };
+  const shown = HINT_KINDS.map(({ name }): [HintName, boolean] => {
+    const chosen = member(hints, name);
+    return [name, typeof chosen === "boolean" ? chosen : ALL_HINTS[name]];
+  });
   const whole = member(member(section, "check"), "wholeWorkspace");
   const checks = member(section, "checks");
   const chosen = isObject(checks) ? Object.entries(checks).filter(([, choice]) => isChoice(choice)) : [];
+  const thresholds = member(section, "thresholds");
+  const read = readThresholdSettings(isObject(thresholds) ? thresholds : {});
   return {
-    hints: { depth: shows("depth"), temperature: shows("temperature") },
+    hints: Object.fromEntries(shown) as HintParts,
     severities: new Map(chosen as [string, Severity | "off"][]),
     checksWorkspace: typeof whole === "boolean" ? whole : DEFAULT_SETTINGS.checksWorkspace,
+    thresholds: read.chosen,
+    problems: read.problems,
   };
 }
 
@@ -49,12 +60,15 @@ export function storageIn(options: unknown): string | undefined {
 /** True when nothing would change. */
 export function isSameSettings(a: Settings, b: Settings): boolean {
   return (
-    a.hints.depth === b.hints.depth &&
-    a.hints.temperature === b.hints.temperature &&
+    HINT_KINDS.every(({ name }) => a.hints[name] === b.hints[name]) &&
     a.checksWorkspace === b.checksWorkspace &&
-    a.severities.size === b.severities.size &&
-    [...a.severities].every(([slug, choice]) => b.severities.get(slug) === choice)
+    isSameMap(a.severities, b.severities) &&
+    isSameMap(a.thresholds, b.thresholds)
   );
+}
+
+function isSameMap(a: ReadonlyMap<string, unknown>, b: ReadonlyMap<string, unknown>): boolean {
+  return a.size === b.size && [...a].every(([key, value]) => String(b.get(key)) === String(value));
 }
 
 function isChoice(choice: unknown): choice is Severity | "off" {

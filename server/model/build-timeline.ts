@@ -10,6 +10,7 @@ import type {
   CableSpread,
   RigState,
   RodOnSpread,
+  StateChange,
   Stretch,
   Timeline,
 } from "./timeline.ts";
@@ -58,6 +59,7 @@ class TimelineRun {
   readonly #rigs = new Map<string, RigRun>();
   readonly #stretches: Stretch[] = [];
   readonly #anomalies: Anomaly[] = [];
+  readonly #changes: StateChange[] = [];
   readonly #settingAfter = new Map<number, Setting>();
   readonly #spreadAfter = new Map<number, CableSpread>();
   readonly #wetAfter = new Map<number, CableSpread>();
@@ -113,6 +115,7 @@ class TimelineRun {
       settingAfter: this.#settingAfter,
       spreadAfter: this.#spreadAfter,
       wetAfter: this.#wetAfter,
+      changes: this.#changes,
       ordered: this.ordered,
     };
   }
@@ -153,13 +156,9 @@ class TimelineRun {
     const rig = event.rig ?? "";
     const carried = event.line.verb === "again" ? run.setting : NO_SETTING;
     this.#close(rig, run, timeMs);
-    Object.assign(run, {
-      state: "fishing",
-      sinceMs: timeMs,
-      since: event,
-      because: event,
-      setting: nextSetting(carried, event.line, this.#trip.gear),
-    });
+    run.setting = nextSetting(carried, event.line, this.#trip.gear);
+    Object.assign(run, { sinceMs: timeMs, since: event });
+    this.#turn(rig, run, "fishing", event);
   }
 
   /** More out, another lure, a look at it: a stretch ends and another begins, with the time out of the water between. */
@@ -180,7 +179,7 @@ class TimelineRun {
     const outMs = Math.max(timeMs - downMs, run.sinceMs ?? timeMs - downMs);
     this.#close(rig, run, outMs);
     if (run.state === "fishing" && outMs < timeMs) this.#push(rig, "interrupted", outMs, timeMs, run.setting);
-    if (isDone) run.state = "fishing";
+    if (isDone && run.state !== "fishing") this.#turn(rig, run, "fishing", event, run.because);
     run.sinceMs = timeMs;
   }
 
@@ -200,17 +199,18 @@ class TimelineRun {
 
   #interrupt(rig: string, timeMs: number | null, event: TripEvent): void {
     const run = this.#runOf(rig);
-    const wasUp = run.state === "up";
-    run.because = event;
-    if (run.state === "interrupted") return;
-    this.#close(rig, run, timeMs);
-    Object.assign(run, { state: "interrupted", sinceMs: timeMs, since: wasUp ? event : run.since });
+    const before = run.state;
+    if (before !== "interrupted") {
+      this.#close(rig, run, timeMs);
+      Object.assign(run, { sinceMs: timeMs, since: before === "up" ? event : run.since });
+    }
+    this.#turn(rig, run, "interrupted", event);
   }
 
   #pull(rig: string, timeMs: number | null, event: TripEvent): void {
     const run = this.#runOf(rig);
     this.#close(rig, run, timeMs);
-    Object.assign(run, { state: "up", sinceMs: null, since: undefined, because: event });
+    this.#takeUp(rig, run, event);
     for (const rod of this.#rodsOn(rig)) {
       if (rod !== rig && this.#runOf(rod).state === "fishing") this.#interrupt(rod, timeMs, event);
     }
@@ -221,10 +221,26 @@ class TimelineRun {
     for (const [rig, run] of this.#rigs) {
       if (run.state !== "up") this.#pull(rig, timeMs, event);
     }
-    for (const run of this.#rigs.values()) {
-      if (run.state !== "up")
-        Object.assign(run, { state: "up", sinceMs: null, since: undefined, because: event });
+    for (const [rig, run] of this.#rigs) {
+      if (run.state !== "up") this.#takeUp(rig, run, event);
     }
+  }
+
+  #takeUp(rig: string, run: RigRun, event: TripEvent): void {
+    Object.assign(run, { sinceMs: null, since: undefined });
+    this.#turn(rig, run, "up", event);
+  }
+
+  /** Puts a rig in a state; `because` is what a later doubt about it points at. */
+  #turn(
+    rig: string,
+    run: RigRun,
+    state: RigState,
+    event: TripEvent,
+    because: TripEvent | undefined = event,
+  ): void {
+    Object.assign(run, { state, because });
+    this.#changes.push({ rig, state, because: event });
   }
 
   /** Every rod on the same cable, when the rig carries the ball; else the rig alone. */

@@ -33,9 +33,18 @@ import {
   type UnitDefaults,
   unitDefaults,
 } from "./quantities.ts";
+import { NO_THRESHOLDS, type ThresholdWords, withChosen } from "./thresholds.ts";
 
-/** The gear of `boat` on `date` (`YYYY-MM-DD`), from files ordered nearest first. */
-export function resolveGear(files: readonly BookFile[], boat: string, date: string): Gear {
+/**
+ * The gear of `boat` on `date` (`YYYY-MM-DD`), from files ordered nearest first. `chosen` are thresholds for boats
+ * whose book says nothing of them.
+ */
+export function resolveGear(
+  files: readonly BookFile[],
+  boat: string,
+  date: string,
+  chosen: ThresholdWords = NO_THRESHOLDS,
+): Gear {
   const properties = boatProperties(files, boat, date);
   const defaults = unitDefaults(properties.get("units")?.[0]?.slots.map((slot) => slot.text) ?? []);
   const lines = holdingLines(linesOfBoat(files, boat), date);
@@ -58,7 +67,7 @@ export function resolveGear(files: readonly BookFile[], boat: string, date: stri
     rodsPerAngler: rodsPerAngler === undefined ? undefined : Number(rodsPerAngler),
     variationDeg: measureIn(first("variation"), "east", "angle", defaults),
     quiet: new Set((properties.get("quiet") ?? []).map((line) => slotName(line) ?? "")),
-    thresholds: thresholdsOf(properties.get("threshold") ?? []),
+    thresholds: withChosen(thresholdsOf(properties.get("threshold") ?? []), chosen),
     cables,
     balls,
     lures: of("lure", (line, origin) => lureOf(line, origin, defaults)),

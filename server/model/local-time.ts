@@ -95,8 +95,17 @@ export function offsetText(minutes: number): string {
 
 /** The clock on board at an instant, `HH:MM`. */
 export function localClock(utcMs: number, zone: string | undefined): string {
+  return localText(utcMs, zone).slice(11, 16);
+}
+
+/** The date on board at an instant, `YYYY-MM-DD`. */
+export function localDate(utcMs: number, zone: string | undefined): string {
+  return localText(utcMs, zone).slice(0, 10);
+}
+
+function localText(utcMs: number, zone: string | undefined): string {
   const minutes = zone === undefined ? 0 : offsetAt(utcMs, zone);
-  return new Date(utcMs + minutes * MINUTE_MS).toISOString().slice(11, 16);
+  return new Date(utcMs + minutes * MINUTE_MS).toISOString();
 }
 
 function offsetAt(utcMs: number, zone: string): number {

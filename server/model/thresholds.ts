@@ -215,6 +215,21 @@ export const THRESHOLDS = {
   ),
 } as const satisfies Record<string, ThresholdRow>;
 
+/** Values of thresholds by name, in words, as a `threshold` line has them: `["45", "min"]`. */
+export type ThresholdWords = ReadonlyMap<string, readonly string[]>;
+
+/** Nothing chosen: every threshold that no book states has its default. */
+export const NO_THRESHOLDS: ThresholdWords = new Map();
+
+/** What a boat's book states, and what was chosen for all boats where the book says nothing that can be read. */
+export function withChosen(book: ThresholdWords, chosen: ThresholdWords): ThresholdWords {
+  const free = [...chosen].filter(([name]) => {
+    const [row, words] = [findThreshold(name), book.get(name)];
+    return words === undefined || (row !== undefined && readThreshold(words, row.dimension) === undefined);
+  });
+  return free.length === 0 ? book : new Map([...book, ...free]);
+}
+
 const byName: ReadonlyMap<string, ThresholdRow> = new Map(
   Object.values(THRESHOLDS).map((one) => [one.name, one]),
 );

@@ -34,6 +34,13 @@ export interface AssumedPull {
   readonly state: "fishing" | "interrupted";
 }
 
+/** A line that put a rig in a state, or gave its state another reason. */
+export interface StateChange {
+  readonly rig: string;
+  readonly state: RigState;
+  readonly because: TripEvent;
+}
+
 /** A rod on a cable: its setting, and whether its line is clipped to the release just then. */
 export interface RodOnSpread {
   readonly setting: Setting;
@@ -56,6 +63,8 @@ export interface Timeline {
   readonly spreadAfter: ReadonlyMap<number, CableSpread>;
   /** Every rig in the water just after a line that puts one in or moves it, a turn or a sounding, by line index. */
   readonly wetAfter: ReadonlyMap<number, CableSpread>;
+  /** Changes of the rigs' states, in the order of time. */
+  readonly changes: readonly StateChange[];
   /** Events in the order of time; lines without a clock, or slipped by half a day or a day, stay where they are. */
   readonly ordered: readonly TripEvent[];
 }

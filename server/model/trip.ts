@@ -4,6 +4,7 @@ import { resolveGear } from "./gear.ts";
 import { type BookFile, type FileGear, fileGear } from "./gear-lines.ts";
 import type { Gear, Rig } from "./gear-types.ts";
 import type { Instant } from "./local-time.ts";
+import { NO_THRESHOLDS, type ThresholdWords } from "./thresholds.ts";
 
 /** One line of a trip's day. */
 export interface TripEvent {
@@ -66,11 +67,13 @@ interface KnownGear {
   readonly changes: readonly string[];
 }
 
-const knownGear: KnownGear = { answers: new Map(), next: new WeakMap(), changes: [] };
+/** One tree of answers for each choice of thresholds. */
+const knownGear = new WeakMap<ThresholdWords, KnownGear>();
 
 /** Where answers from these files are kept; a keystroke in a trip leaves its books' gear, and so the place, the same. */
-function knownFrom(files: readonly BookFile[]): KnownGear {
-  let known = knownGear;
+function knownFrom(files: readonly BookFile[], chosen: ThresholdWords): KnownGear {
+  let known = knownGear.get(chosen) ?? { answers: new Map(), next: new WeakMap(), changes: [] };
+  knownGear.set(chosen, known);
   for (const gear of files.map(fileGear)) {
     const next = known.next.get(gear) ?? knownAfter(known, gear);
     known.next.set(gear, next);
@@ -88,12 +91,15 @@ function knownAfter({ changes }: KnownGear, gear: FileGear): KnownGear {
  * A resolver over files ordered nearest first, that answers each boat once for as long as its gear lasts: the days
  * from one change of the books to the next have the very same gear.
  */
-export function gearResolver(files: readonly BookFile[]): GearResolver {
-  const { answers, changes } = knownFrom(files);
+export function gearResolver(
+  files: readonly BookFile[],
+  chosen: ThresholdWords = NO_THRESHOLDS,
+): GearResolver {
+  const { answers, changes } = knownFrom(files, chosen);
   return (boat, date) => {
     const since = changes.findLast((change) => change <= date) ?? "";
     const key = `${since} ${boat}`;
-    const gear = answers.get(key) ?? resolveGear(files, boat, date);
+    const gear = answers.get(key) ?? resolveGear(files, boat, date, chosen);
     answers.set(key, gear);
     return gear;
   };

@@ -1,23 +1,27 @@
 /** Completion: what may stand at the cursor, from the vocabulary and the books, the last value on that rig first. */
 import { type CompletionItem, CompletionItemKind, type Position } from "vscode-languageserver-types";
 import { isRead } from "../../grammar/is-read.ts";
-import type { Item, ReadLine } from "../../grammar/journal.ts";
+import type { ReadLine } from "../../grammar/journal.ts";
 import { type Block, readLine } from "../../grammar/read-line.ts";
-import {
-  findItem,
-  type IndexedRow,
-  type ItemRow,
-  type LinePlace,
-  VOCABULARY,
-} from "../../grammar/vocabulary.ts";
+import { type IndexedRow, type LinePlace, VOCABULARY } from "../../grammar/vocabulary.ts";
+import { ownerOf } from "../checks/owners.ts";
 import { itemOffers, unitOffers, valueOffers } from "./item-completion.ts";
 import { namesOf } from "./name-completion.ts";
+import { nextTimes } from "./next-times.ts";
 import { itemsAt, type Offer } from "./offers.ts";
+import { openSlot, openWord } from "./open-word.ts";
 import type { Snapshot } from "./snapshot.ts";
 import { type TypedWord, typedWord, unitOf } from "./typed-word.ts";
 
-/** What may follow at a position, best first; nothing in comments and in the text of notes. */
-export function completion(snapshot: Snapshot, { line: lineIndex, character }: Position): CompletionItem[] {
+/**
+ * What may follow at a position, best first; nothing in comments and in the text of notes. `nowMs` is the clock, UTC
+ * ms, for the time of a new line; without it times follow from the lines above alone.
+ */
+export function completion(
+  snapshot: Snapshot,
+  { line: lineIndex, character }: Position,
+  nowMs?: number,
+): CompletionItem[] {
   const line = snapshot.parse.journal.lines[lineIndex];
   const block = snapshot.parse.blocks[lineIndex] ?? "margin";
   if (line === undefined || line.kind === "note-text") return [];
@@ -26,8 +30,10 @@ export function completion(snapshot: Snapshot, { line: lineIndex, character }: P
   if (typed === undefined) return [];
   const unit = unitOf(typed);
   const units = unit === undefined ? [] : offersAt(snapshot, lineIndex, block, unit, unitOffers);
-  if (unit !== undefined && units.length > 0) return itemsAt(units, lineIndex, unit);
-  return itemsAt(offersAt(snapshot, lineIndex, block, typed, wordOffers), lineIndex, typed);
+  const place = { uri: snapshot.uri, line: lineIndex };
+  if (unit !== undefined && units.length > 0) return itemsAt(units, place, unit);
+  const times = timeOffers(snapshot, lineIndex, block, typed, nowMs);
+  return itemsAt([...times, ...offersAt(snapshot, lineIndex, block, typed, wordOffers)], place, typed);
 }
 
 /** The line as far as it is typed, which is what decides. */
@@ -51,33 +57,32 @@ function offersAt(
   return row === undefined ? [] : ask({ snapshot, lineIndex, line, row });
 }
 
+/** Times that a line of a trip may start with, at its start; those that what is typed can still become. */
+function timeOffers(
+  snapshot: Snapshot,
+  lineIndex: number,
+  block: Block,
+  { before, word }: TypedWord,
+  nowMs: number | undefined,
+): Offer[] {
+  const owner = ownerOf(snapshot.analysis, lineIndex);
+  const isStart = before.trim() === "" && placeOf(before, block) === "margin";
+  if (!isStart || owner?.trip === undefined || owner.openerIndex === lineIndex) return [];
+  return nextTimes(owner.trip.trip, lineIndex, nowMs).filter(({ label }) => label.startsWith(word));
+}
+
 /** Only a date and a clock stand before the word, and the word is none of the two. */
 function isStamp(before: string, word: string): boolean {
   return /^\s*(?:~?\d[\d:Z+-]*\s+)*$/u.test(before) && !/^[~\d]/u.test(word);
 }
 
 function wordOffers({ snapshot, lineIndex, line, row }: Typing): Offer[] {
-  const missing = row.slots[line.slots.length] ?? row.slots.at(-1);
-  if (missing !== undefined && (line.slots.length < row.slots.length || missing.rest)) {
-    return namesOf(snapshot, lineIndex, missing.of, line, row.verb);
-  }
+  const missing = openSlot(line, row);
+  if (missing !== undefined) return namesOf(snapshot, lineIndex, missing.of, line, row.verb);
   const open = openWord(line, row);
   if (open === "range") return [];
   if (open !== undefined) return valueOffers(snapshot, lineIndex, open, line);
   return [...unitOffers({ snapshot, lineIndex, line, row }), ...itemOffers(snapshot, lineIndex, row, line)];
-}
-
-/** The attribute that still lacks its value, or a range that lacks its upper end. */
-function openWord(line: ReadLine, row: IndexedRow): ItemRow | "range" | undefined {
-  const last = /\S+(?=\s*$)/u.exec(line.raw);
-  if (last === null || line.items.some((item) => isValueAt(item, last.index))) return undefined;
-  const item = findItem(row, last[0]);
-  if (item === undefined) return last[0].toLowerCase() === "to" ? "range" : undefined;
-  return item.type.kind === "flag" ? undefined : item;
-}
-
-function isValueAt({ value, valueStart, stop }: Item, offset: number): boolean {
-  return value.kind !== "unread" && valueStart <= offset && offset < stop;
 }
 
 function placeOf(before: string, block: Block): LinePlace {
@@ -96,17 +101,12 @@ function verbOffers(snapshot: Snapshot, lineIndex: number, before: string, block
     label: row.verb,
     kind: CompletionItemKind.Keyword,
     detail: row.doc,
-    example: row.example,
+    about: { of: "verb", place, verb: row.verb },
   }));
 }
 
 function verbOrder(snapshot: Snapshot, lineIndex: number): readonly string[] {
-  const { lines } = snapshot.parse.journal;
-  for (let index = lineIndex - 1; index >= 0; index--) {
-    const line = lines[index];
-    if (line?.kind !== "fact") continue;
-    if (line.verb === "trip") return ["event", "opener", "gear"];
-    if (line.verb === "boat") return ["gear", "opener"];
-  }
-  return ["opener", "gear"];
+  const owner = ownerOf(snapshot.analysis, lineIndex - 1);
+  if (owner === undefined) return ["opener", "gear"];
+  return owner.trip === undefined ? ["gear", "opener"] : ["event", "opener", "gear"];
 }

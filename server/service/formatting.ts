@@ -19,6 +19,12 @@ export function formatting(snapshot: Snapshot, range?: Range): TextEdit[] {
   return edits;
 }
 
+/** The same for the lines of several ranges; a line in two of them is formatted once. */
+export function rangesFormatting(snapshot: Snapshot, ranges: readonly Range[]): TextEdit[] {
+  const edits = ranges.flatMap((range) => formatting(snapshot, range));
+  return [...new Map(edits.map((edit) => [edit.range.start.line, edit])).values()];
+}
+
 /** A selection of whole lines ends at the start of the line below, which isn't meant. */
 function lastLineOf({ start, end }: Range): number {
   return end.character === 0 && end.line > start.line ? end.line - 1 : end.line;

@@ -11,6 +11,7 @@ import { SUMMARY_CAUTION, summarySentences } from "../reports/summary-sentences.
 import { waterReadingSentences } from "../reports/water-reading-sentences.ts";
 import { lureWaterSentences } from "../reports/water-sentences.ts";
 import { definitionOf, guestName, speciesMeant } from "./definitions.ts";
+import { code, plainMarkdown } from "./markdown.ts";
 import { isWithin, nameAt, rowOf } from "./name-at.ts";
 import type { Snapshot } from "./snapshot.ts";
 
@@ -63,18 +64,6 @@ export function isWhole(line: ReadLine): boolean {
 /** Sentences on lines of their own. */
 function sentencesOf(sentences: readonly string[]): string {
   return sentences.map(plainMarkdown).join("  \n");
-}
-
-/** Names come from the file: nothing in them may act as Markdown. */
-function plainMarkdown(text: string): string {
-  return text.replaceAll(/[\\`*_[\]<>~#|&!]/gu, "\\$&");
-}
-
-/** Text as code; the fence is longer than any in the text. */
-function code(text: string): string {
-  const longest = Math.max(0, ...[...text.matchAll(/`+/gu)].map((run) => run[0].length));
-  const fence = "`".repeat(longest + 1);
-  return longest === 0 ? `${fence}${text}${fence}` : `${fence} ${text} ${fence}`;
 }
 
 function wordHover(snapshot: Snapshot, line: ReadLine, { line: lineIndex, character }: Position): string {

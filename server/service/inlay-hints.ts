@@ -1,51 +1,59 @@
 /** The true depth, and the temperature there, beside every set, move and again line, and beside a change that alters one. */
 import { type InlayHint, InlayHintKind, type Range } from "vscode-languageserver-types";
-import type { TripAnalysis } from "../analysis/journal-analysis.ts";
-import type { LineDepth } from "../analysis/line-depth.ts";
 import { DEPTH_CAUTION, depthLabel, depthSentences } from "../reports/depth-sentences.ts";
 import { lureWaterSentences, temperatureLabel } from "../reports/water-sentences.ts";
+import { ALL_HINTS, type HintParts } from "./hint-kinds.ts";
 import { isWhole } from "./hover.ts";
-import type { Snapshot } from "./snapshot.ts";
+import type { DayDepth, Snapshot } from "./snapshot.ts";
 
-/** What is shown beside a line. */
-export interface HintParts {
-  readonly depth: boolean;
-  readonly temperature: boolean;
+/** Which hints are wanted, and whether their tooltips may be asked for later. */
+export interface HintChoice {
+  readonly parts: HintParts;
+  readonly isLazy: boolean;
 }
 
-/** Everything. */
-export const ALL_HINTS: HintParts = { depth: true, temperature: true };
+/** What a hint carries so that its tooltip can be made later. */
+interface HintData {
+  readonly uri: string;
+  readonly line: number;
+}
 
-/** What a hint says when it is pointed at: with it, or only when it is asked for, since its ranges take longest. */
-export type HintReasons = "told" | "asked for";
+const EVERYTHING: HintChoice = { parts: ALL_HINTS, isLazy: false };
 
 /** Hints of the lines in a range, right behind the last word; none where part of the line could not be read. */
 export function inlayHints(
   snapshot: Snapshot,
   range: Range,
-  parts: HintParts,
-  reasons: HintReasons,
+  { parts, isLazy }: HintChoice = EVERYTHING,
 ): InlayHint[] {
   const hints: InlayHint[] = [];
-  for (const { day, depth } of snapshot.depthsBetween(range.start.line, range.end.line)) {
-    const line = depth.event.lineIndex;
-    const last = depth.event.line;
-    const label = isWhole(last) ? labelOf(day, depth, parts) : "";
+  if (!Object.values(parts).includes(true)) return hints;
+  for (const known of snapshot.depthsBetween(range.start.line, range.end.line)) {
+    const { lineIndex: line, line: last } = known.depth.event;
+    const label = isWhole(last) ? labelOf(known, parts) : "";
     if (label === "") continue;
     const character = last.items.at(-1)?.stop ?? last.slots.at(-1)?.stop ?? last.verbStop;
+    const data: HintData = { uri: snapshot.uri, line };
     hints.push({
       position: { line, character },
       // The arrow sets it off from what is typed, where colors don't.
       label: `↓ ${label}`,
       kind: InlayHintKind.Parameter,
       paddingLeft: true,
-      ...(reasons === "told" ? { tooltip: reasonsOf(day, depth) } : { data: { uri: snapshot.uri } }),
+      ...(isLazy ? { data } : { tooltip: tooltipOf(known) }),
     });
   }
   return hints;
 }
 
-function labelOf(day: TripAnalysis, depth: LineDepth, parts: HintParts): string {
+/** A hint with its tooltip; as it was where its line has no depth any more. */
+export function resolveInlayHint(snapshot: Snapshot, hint: InlayHint): InlayHint {
+  const data: HintData = hint.data;
+  const known = snapshot.depthAt(data.line);
+  return known === undefined ? hint : { ...hint, tooltip: tooltipOf(known) };
+}
+
+function labelOf({ day, depth }: DayDepth, parts: HintParts): string {
   const said = [
     parts.depth ? depthLabel(day.trip.gear, depth) : "",
     parts.temperature ? temperatureLabel(day, depth) : "",
@@ -53,18 +61,6 @@ function labelOf(day: TripAnalysis, depth: LineDepth, parts: HintParts): string 
   return said.filter((part) => part !== "").join(", ");
 }
 
-/** What the hint on a line says when it is pointed at; undefined where none is. */
-export function hintReasons(snapshot: Snapshot, line: number): string | undefined {
-  const known = snapshot.depthAt(line);
-  return known === undefined ? undefined : reasonsOf(known.day, known.depth);
-}
-
-/** The document that a hint given without its reasons is of. */
-export function uriOfHint({ data }: InlayHint): string | undefined {
-  const uri: unknown = (data as { uri?: unknown } | null | undefined)?.uri;
-  return typeof uri === "string" ? uri : undefined;
-}
-
-function reasonsOf(day: TripAnalysis, depth: LineDepth): string {
+function tooltipOf({ day, depth }: DayDepth): string {
   return [...depthSentences(day, depth), ...lureWaterSentences(day, depth), DEPTH_CAUTION].join("\n");
 }

@@ -2,7 +2,7 @@
 import { CompletionItemKind } from "vscode-languageserver-types";
 import type { Part, ReadLine } from "../../grammar/journal.ts";
 import { UNITS, type UnitRow } from "../../grammar/units.ts";
-import type { IndexedRow, ItemRow } from "../../grammar/vocabulary.ts";
+import type { IndexedRow, ItemRow, LinePlace } from "../../grammar/vocabulary.ts";
 import { defaultUnit } from "../model/quantities.ts";
 import { gearAt } from "./definitions.ts";
 import { lastValues } from "./last-values.ts";
@@ -32,12 +32,13 @@ export function itemOffers(snapshot: Snapshot, lineIndex: number, row: IndexedRo
   const words = open.filter(
     (item) => !(item.bare && (item.type.kind === "name" || item.type.kind === "point")),
   );
-  return [...suggested, ...words.map(wordOffer)];
+  const place = line.kind === "property" ? line.block : "margin";
+  return [...suggested, ...words.map((item) => wordOffer(item, place, row.verb))];
 }
 
-function wordOffer(item: ItemRow): Offer {
-  const kind = item.type.kind === "flag" ? CompletionItemKind.EnumMember : CompletionItemKind.Property;
-  return { label: item.word, kind, detail: item.doc };
+function wordOffer({ word, type, doc }: ItemRow, place: LinePlace, verb: string): Offer {
+  const kind = type.kind === "flag" ? CompletionItemKind.EnumMember : CompletionItemKind.Property;
+  return { label: word, kind, detail: doc, about: { of: "item", place, verb, word } };
 }
 
 function isTaken(row: IndexedRow, item: ItemRow, given: string): boolean {

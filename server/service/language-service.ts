@@ -4,6 +4,7 @@
  */
 import type {
   CodeAction,
+  CodeLens,
   CompletionItem,
   Diagnostic,
   DocumentHighlight,
@@ -16,6 +17,10 @@ import type {
   LocationLink,
   Position,
   Range,
+  SelectionRange,
+  SemanticTokens,
+  SemanticTokensDelta,
+  SignatureHelp,
   TextEdit,
   WorkspaceSymbol,
 } from "vscode-languageserver-types";
@@ -23,33 +28,33 @@ import type { Parse } from "../../grammar/parse.ts";
 import { createDepthMemo } from "../analysis/depth-memo.ts";
 import type { SeverityChoices } from "../checks/run-checks.ts";
 import type { BookFile } from "../model/gear-lines.ts";
+import type { ThresholdWords } from "../model/thresholds.ts";
 import { tokensWithMark, withMark, withoutMark } from "./byte-order-mark.ts";
-import { codeActions } from "./code-actions.ts";
+import { codeActions, resolveCodeAction } from "./code-actions.ts";
+import { codeLenses, resolveCodeLens } from "./code-lens.ts";
 import { completion } from "./completion.ts";
+import { resolveCompletion } from "./completion-docs.ts";
 import { definition } from "./definition.ts";
 import { diagnostics } from "./diagnostics.ts";
 import { documentLinks } from "./document-links.ts";
 import { documentSymbols } from "./document-symbols.ts";
 import { type FileRename, fileRenameEdits } from "./file-renames.ts";
 import { foldingRanges } from "./folding-ranges.ts";
-import { formatting } from "./formatting.ts";
+import { formatting, rangesFormatting } from "./formatting.ts";
 import { highlights } from "./highlights.ts";
 import { hover } from "./hover.ts";
-import {
-  ALL_HINTS,
-  type HintParts,
-  type HintReasons,
-  hintReasons,
-  inlayHints,
-  uriOfHint,
-} from "./inlay-hints.ts";
+import { type HintChoice, inlayHints, resolveInlayHint } from "./inlay-hints.ts";
 import { letOutMarkdownAt } from "./let-out-command.ts";
 import type { Journals } from "./names/journals.ts";
 import { type ClosedFiles, openJournals } from "./names/open-journals.ts";
+import { onTypeFormatting } from "./on-type-formatting.ts";
 import { references } from "./references.ts";
 import { prepareRename, type Refusal, type Renamable, type Renaming, rename } from "./rename.ts";
+import { selectionRanges } from "./selection-ranges.ts";
 import { semanticTokens } from "./semantic-tokens.ts";
+import { signatureHelp } from "./signature-help.ts";
 import { readAgain, Snapshot } from "./snapshot.ts";
+import { TokenResults } from "./token-changes.ts";
 import { workspaceSymbols } from "./workspace-symbols.ts";
 
 /** What the service asks of the world around it. */
@@ -60,6 +65,22 @@ export interface ServiceHost {
   severities(): SeverityChoices;
   /** The files of the workspace that are not open; without them, names are followed through open documents and books. */
   readonly closedFiles?: ClosedFiles;
+  /** Thresholds the user chose for boats whose book does not state them. */
+  thresholds?(): ThresholdWords;
+  /** The clock, UTC ms, where a feature may know it. */
+  now?(): number;
+}
+
+/** An action that needs no second question. */
+function withEdits(document: Snapshot, action: CodeAction): CodeAction {
+  const { data: _, ...whole } = resolveCodeAction(document, action);
+  return whole;
+}
+
+/** The document that something answered before is about. */
+function uriOf({ data }: { data?: unknown }): string {
+  const isOurs = typeof data === "object" && data !== null && "uri" in data && typeof data.uri === "string";
+  return isOurs ? String(data.uri) : "";
 }
 
 /** The language service over a set of open documents. */
@@ -67,6 +88,7 @@ export class LanguageService {
   readonly #host: ServiceHost;
   readonly #memo = createDepthMemo();
   readonly #open = new Map<string, Snapshot>();
+  readonly #tokens = new TokenResults();
 
   constructor(host: ServiceHost) {
     this.#host = host;
@@ -79,26 +101,26 @@ export class LanguageService {
 
   /** Takes a document that was read already. */
   take(uri: string, version: number, parse: Parse): Snapshot {
-    const snapshot = new Snapshot(
-      { uri, version, parse },
-      this.booksNear(uri),
-      this.#memo,
-      this.#host.severities(),
-    );
-    this.#open.set(uri, snapshot);
-    return snapshot;
+    return this.#take({ uri, version, parse });
   }
 
   /** Computes a document anew with the books and settings as they are now. */
   refresh(uri: string): Snapshot | undefined {
     const known = this.#open.get(uri);
     if (known === undefined) return undefined;
-    const snapshot = new Snapshot(known, this.booksNear(uri), this.#memo, this.#host.severities());
+    return this.#take(known);
+  }
+
+  #take(file: Pick<Snapshot, "uri" | "version" | "parse">): Snapshot {
+    const { uri } = file;
+    const [severities, thresholds] = [this.#host.severities(), this.#host.thresholds?.()];
+    const snapshot = new Snapshot(file, this.booksNear(uri), this.#memo, severities, thresholds);
     this.#open.set(uri, snapshot);
     return snapshot;
   }
 
   close(uri: string): void {
+    this.#tokens.forget(uri);
     this.#open.delete(uri);
   }
 
@@ -121,27 +143,46 @@ export class LanguageService {
   diagnostics = (uri: string): Diagnostic[] => this.#answer(uri, [], diagnostics);
   hover = (uri: string, at: Position): Hover | null =>
     this.#answer(uri, null, (document, move) => hover(document, move(at)));
-  inlayHints = (
-    uri: string,
-    range: Range,
-    parts: HintParts = ALL_HINTS,
-    reasons: HintReasons = "told",
-  ): InlayHint[] => this.#answer(uri, [], (document) => inlayHints(document, range, parts, reasons));
-  resolvedHint = (hint: InlayHint): InlayHint => {
-    const { line } = hint.position;
-    const tooltip = this.#answer(uriOfHint(hint) ?? "", undefined, (document) => hintReasons(document, line));
-    return tooltip === undefined ? hint : { ...hint, tooltip };
+  inlayHints = (uri: string, range: Range, choice?: HintChoice): InlayHint[] =>
+    this.#answer(uri, [], (document) => inlayHints(document, range, choice));
+  /** A hint with its tooltip. */
+  resolveInlayHint = (hint: InlayHint): InlayHint => {
+    const document = this.#open.get(uriOf(hint));
+    return document === undefined ? hint : resolveInlayHint(document, hint);
+  };
+  /** Lenses over the trips; `commands` are those that the client has. */
+  codeLenses = (uri: string, commands: ReadonlySet<string>): CodeLens[] =>
+    this.#answer(uri, [], (document) => codeLenses(document, commands));
+  /** A lens with its words. */
+  resolveCodeLens = (lens: CodeLens): CodeLens => {
+    const document = this.#open.get(uriOf(lens));
+    return document === undefined ? lens : resolveCodeLens(document, lens);
   };
   documentSymbols = (uri: string): DocumentSymbol[] => this.#answer(uri, [], documentSymbols);
   foldingRanges = (uri: string): FoldingRange[] => this.#answer(uri, [], foldingRanges);
   completion = (uri: string, at: Position): CompletionItem[] =>
-    this.#answer(uri, [], (document, move) => completion(document, move(at)));
+    this.#answer(uri, [], (document, move) => completion(document, move(at), this.#host.now?.()));
+  /** An item of a completion with its documentation. */
+  resolveCompletion = (item: CompletionItem): CompletionItem => {
+    const document = this.#open.get(uriOf(item));
+    return document === undefined ? item : resolveCompletion(document, item);
+  };
   formatting = (uri: string, range?: Range): TextEdit[] =>
     this.#answer(uri, [], (document) => formatting(document, range));
-  codeActions = (uri: string, { start, end }: Range, only?: readonly string[]): CodeAction[] =>
-    this.#answer(uri, [], (document, move) =>
-      codeActions(document, { start: move(start), end: move(end) }, only),
-    );
+  rangesFormatting = (uri: string, ranges: readonly Range[]): TextEdit[] =>
+    this.#answer(uri, [], (document) => rangesFormatting(document, ranges));
+  /** `isLazy`: edits that may be big are left out, to be asked for when an action is chosen. */
+  codeActions = (uri: string, range: Range, only?: readonly string[], isLazy = false): CodeAction[] =>
+    this.#answer(uri, [], (document, move) => {
+      const actions = codeActions(document, { start: move(range.start), end: move(range.end) }, only);
+      return isLazy ? actions : actions.map((action) => withEdits(document, action));
+    });
+  /** An action with its edits. */
+  resolveCodeAction = (action: CodeAction): CodeAction => {
+    const made = (document: Snapshot) => resolveCodeAction(document, action).edit;
+    const edit = this.#answer(uriOf(action), undefined, made);
+    return edit === undefined ? action : { ...action, edit };
+  };
   definition = (uri: string, at: Position): LocationLink[] =>
     this.#answer(uri, [], (document, move) => definition(document, move(at)));
   highlights = (uri: string, at: Position): DocumentHighlight[] =>
@@ -157,12 +198,23 @@ export class LanguageService {
   documentLinks = (uri: string): DocumentLink[] => this.#answer(uri, [], documentLinks);
   letOutTable = (uri: string, line: number): string | null =>
     this.#answer(uri, null, (document) => letOutMarkdownAt(document, line));
+  signatureHelp = (uri: string, at: Position): SignatureHelp | null =>
+    this.#answer(uri, null, (document, move) => signatureHelp(document, move(at)));
+  selectionRanges = (uri: string, at: readonly Position[]): SelectionRange[] =>
+    this.#answer(uri, [], (document, move) => selectionRanges(document, at.map(move)));
+  onTypeFormatting = (uri: string, at: Position, typed: string): TextEdit[] =>
+    this.#answer(uri, [], (document) => onTypeFormatting(document, at, typed));
   semanticTokens = (uri: string, range?: Range): number[] => {
     const document = this.#open.get(uri);
     if (document === undefined) return [];
     const data = semanticTokens(document, range?.start.line, range?.end.line);
     return document.parse.journal.bom ? tokensWithMark(data) : data;
   };
+  allSemanticTokens = (uri: string): SemanticTokens =>
+    this.#open.has(uri) ? this.#tokens.full(uri, this.semanticTokens(uri)) : { data: [] };
+  /** What changed of them since a result sent before. */
+  changedSemanticTokens = (uri: string, since: string): SemanticTokens | SemanticTokensDelta =>
+    this.#open.has(uri) ? this.#tokens.delta(uri, since, this.semanticTokens(uri)) : { data: [] };
 
   #journals(): Journals {
     return openJournals(this.#open, (uri) => this.booksNear(uri), this.#host.closedFiles);

@@ -12,8 +12,9 @@ import { THRESHOLDS } from "../model/thresholds.ts";
 import { propertiesOf } from "../model/trip.ts";
 import { gearAt, gearLinesAt } from "./definitions.ts";
 import { nameOffer, type Offer } from "./offers.ts";
-import { rigOrder } from "./rig-order.ts";
+import { rigChoices } from "./rig-choices.ts";
 import type { Snapshot } from "./snapshot.ts";
+import { usualSpecies } from "./usual-species.ts";
 import { usualWords } from "./usual-words.ts";
 
 /** Verbs whose slot gives a new name rather than using one. */
@@ -46,11 +47,11 @@ export function namesOf(
     case "lure":
       return lureNames(gear, word);
     case "cable":
-      return defined(gear?.cables);
+      return defined(gear?.cables, of);
     case "ball":
-      return defined(gear?.balls);
+      return defined(gear?.balls, of);
     case "calibrated":
-      return [...defined(gear?.rigs), ...defined(gear?.cables)];
+      return [...defined(gear?.rigs, of), ...defined(gear?.cables, of)];
     case "species":
       return speciesNames(snapshot, lineIndex, gear, line.verb);
     case "guest":
@@ -58,14 +59,16 @@ export function namesOf(
     case "spot":
     case "upkeep":
       return gearLinesAt(snapshot, lineIndex, of).map((one) =>
-        nameOffer(slotName(one) ?? "", canonicalLine(one)),
+        nameOffer(slotName(one) ?? "", canonicalLine(one), of),
       );
     case "boat":
       return boatNames(snapshot);
     case "check":
-      return CATALOG.map((row) => nameOffer(row.slug, row.summary));
+      return CATALOG.map((row) => nameOffer(row.slug, row.summary, of));
     case "threshold":
-      return Object.values(THRESHOLDS).map((row) => nameOffer(row.name, `${row.doc} Now ${row.written}.`));
+      return Object.values(THRESHOLDS).map((row) =>
+        nameOffer(row.name, `${row.doc} Usually ${row.written}.`, of),
+      );
     case "value":
       return thresholdValue(line);
     case "unit":
@@ -75,16 +78,24 @@ export function namesOf(
   }
 }
 
-function defined(named: ReadonlyMap<string, { origin: GearOrigin }> | undefined): Offer[] {
-  return [...(named ?? [])].map(([name, { origin }]) => nameOffer(name, canonicalLine(origin.line)));
+function defined(
+  named: ReadonlyMap<string, { origin: GearOrigin }> | undefined,
+  kind: SlotRow["of"],
+): Offer[] {
+  return [...(named ?? [])].map(([name, { origin }]) => nameOffer(name, canonicalLine(origin.line), kind));
 }
 
 function rigNames(snapshot: Snapshot, lineIndex: number, gear: Gear | undefined, line: ReadLine): Offer[] {
-  const events = snapshot.tripAt(lineIndex)?.trip.events.filter((event) => event.lineIndex < lineIndex) ?? [];
   const rigs = gear?.rigs ?? new Map<string, { origin: GearOrigin }>();
   const own = line.slots[0]?.text;
-  const names = rigOrder([...rigs.keys()], line.verb, events).filter((name) => name !== own);
-  const offers = names.flatMap((name) => defined(new Map([...rigs].filter(([key]) => key === name))));
+  const others = [...rigs.keys()].filter((name) => name !== own);
+  const day = snapshot.tripAt(lineIndex);
+  const stamp = { lineIndex, date: line.date, clock: line.clock, offset: line.offset };
+  const names = day === undefined ? others : rigChoices(others, line.verb, day, stamp);
+  const offers = names.flatMap((name) => {
+    const rig = rigs.get(name);
+    return rig === undefined ? [] : [nameOffer(name, canonicalLine(rig.origin.line), "rig")];
+  });
   return line.verb === "pull" ? [...offers, nameOffer("all", "every rig in the water")] : offers;
 }
 
@@ -93,20 +104,24 @@ function lureNames(gear: Gear | undefined, word: string): Offer[] {
   const isWanted = (lure: Lure): boolean => (lure.kind === "flasher") === (word === "flasher");
   const lures = [...(gear?.lures ?? [])];
   return [
-    ...defined(new Map(lures.filter(([, lure]) => isWanted(lure)))),
-    ...defined(new Map(lures.filter(([, lure]) => !isWanted(lure)))),
+    ...defined(new Map(lures.filter(([, lure]) => isWanted(lure))), "lure"),
+    ...defined(new Map(lures.filter(([, lure]) => !isWanted(lure))), "lure"),
   ];
 }
 
-/** Targets of the trip first, then the book's nicknames, then every species. */
+/** Targets of the trip first, then what the boat usually catches, the book's nicknames, and every species. */
 function speciesNames(snapshot: Snapshot, lineIndex: number, gear: Gear | undefined, verb: string): Offer[] {
   const day = verb === "target" ? undefined : snapshot.tripAt(lineIndex);
   const targets = day === undefined ? [] : propertiesOf(day.trip, "target");
+  const nicknames = gear?.nicknames ?? new Map<string, string>();
+  const usual = usualSpecies(snapshot, gear?.boat ?? "", lineIndex).filter((word) => word !== UNSEEN_FISH);
+  const offer = (word: string, detail: string): Offer => nameOffer(word, detail, "species");
   return [
-    ...targets.map((target) => nameOffer(slotName(target) ?? "", "target of the day")),
-    ...(verb === "lost" ? [nameOffer(UNSEEN_FISH, "not seen")] : []),
-    ...[...(gear?.nicknames ?? [])].map(([word, species]) => nameOffer(word, species)),
-    ...SPECIES.map((species) => nameOffer(species.name, "species")),
+    ...targets.map((target) => offer(slotName(target) ?? "", "target of the day")),
+    ...(verb === "lost" ? [offer(UNSEEN_FISH, "not seen")] : []),
+    ...usual.map((word) => offer(word, nicknames.get(word) ?? "species")),
+    ...[...nicknames].map(([word, species]) => offer(word, species)),
+    ...SPECIES.map((species) => offer(species.name, "species")),
   ];
 }
 

@@ -17,10 +17,20 @@ export const TOKEN_TYPES = [
 ] as const;
 type TokenType = (typeof TOKEN_TYPES)[number];
 
+/** What is said of a token besides its type, in the order of the bits sent. */
+export const TOKEN_MODIFIERS = ["definition"] as const;
+/** The bit of the first modifier: the line gives this name its meaning. */
+const DEFINITION = 1;
+
+/** Lines whose first name is one they define. */
+const DEFINING = new Set(["cable", "line", "ball", "lure", "rig", "nickname", "spot", "upkeep", "guest"]);
+
 interface Token {
   readonly start: number;
   readonly stop: number;
   readonly type: TokenType;
+  /** Bits of the modifiers. */
+  readonly modifiers?: number;
 }
 
 /** Token data of a range of lines (all by default), five numbers a token as the LSP packs them. */
@@ -28,21 +38,23 @@ export function semanticTokens(snapshot: Snapshot, first = 0, last = Number.POSI
   const data: number[] = [];
   let previousLine = 0;
   let previousStart = 0;
-  snapshot.parse.journal.lines.forEach((line, lineIndex) => {
-    if (lineIndex < first || lineIndex > last) return;
-    for (const { start, stop, type } of tokensOf(line)) {
+  const { lines } = snapshot.parse.journal;
+  const stop = Math.min(last, lines.length - 1);
+  for (let lineIndex = Math.max(0, first); lineIndex <= stop; lineIndex++) {
+    const line = lines[lineIndex];
+    for (const { start, stop, type, modifiers = 0 } of line === undefined ? [] : tokensOf(line)) {
       const isSameLine = lineIndex === previousLine;
       data.push(
         lineIndex - previousLine,
         isSameLine ? start - previousStart : start,
         stop - start,
         TOKEN_TYPES.indexOf(type),
-        0,
+        modifiers,
       );
       previousLine = lineIndex;
       previousStart = start;
     }
-  });
+  }
   return data;
 }
 
@@ -73,7 +85,8 @@ function readTokens(line: ReadLine): Token[] {
     const of = row?.slots[Math.min(index, row.slots.length - 1)]?.of;
     const isNumber = of === "date" || of === "count" || of === "value";
     const type = isNumber ? "number" : slot.quoted ? "string" : "variable";
-    tokens.push({ start: slot.start, stop: slot.stop, type });
+    const modifiers = index === 0 && DEFINING.has(line.verb) ? DEFINITION : 0;
+    tokens.push({ start: slot.start, stop: slot.stop, type, modifiers });
   });
   for (const item of line.items) {
     const type = item.value.kind === "flag" ? "enumMember" : "property";

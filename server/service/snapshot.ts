@@ -6,6 +6,7 @@ import type { LineDepth } from "../analysis/line-depth.ts";
 import type { Finding } from "../checks/check.ts";
 import { prepareChecks, runChecks, type SeverityChoices } from "../checks/run-checks.ts";
 import type { BookFile } from "../model/gear-lines.ts";
+import { NO_THRESHOLDS, type ThresholdWords } from "../model/thresholds.ts";
 
 /** A line's depth and the trip it is of. */
 export interface DayDepth {
@@ -21,6 +22,7 @@ export class Snapshot {
   readonly books: readonly BookFile[];
   readonly #memo: DepthMemo;
   readonly #choices: SeverityChoices;
+  readonly #thresholds: ThresholdWords;
   #analysis: JournalAnalysis | undefined;
   #findings: readonly Finding[] | undefined;
 
@@ -29,6 +31,7 @@ export class Snapshot {
     books: readonly BookFile[],
     memo: DepthMemo,
     choices: SeverityChoices,
+    thresholds: ThresholdWords = NO_THRESHOLDS,
   ) {
     this.uri = file.uri;
     this.version = file.version;
@@ -36,10 +39,16 @@ export class Snapshot {
     this.books = books;
     this.#memo = memo;
     this.#choices = choices;
+    this.#thresholds = thresholds;
   }
 
   get analysis(): JournalAnalysis {
-    this.#analysis ??= analyzeJournal({ uri: this.uri, parse: this.parse }, this.books, this.#memo);
+    this.#analysis ??= analyzeJournal(
+      { uri: this.uri, parse: this.parse },
+      this.books,
+      this.#memo,
+      this.#thresholds,
+    );
     return this.#analysis;
   }
 

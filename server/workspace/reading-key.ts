@@ -1,22 +1,31 @@
 /** What the findings in a file hang on, as one short text: equal texts, equal findings. */
 import type { SeverityChoices } from "../checks/run-checks.ts";
 import { type BookFile, type FileGear, fileGear } from "../model/gear-lines.ts";
+import type { ThresholdWords } from "../model/thresholds.ts";
 import { contentHash } from "./content-hash.ts";
 import type { FileRecord } from "./index-view.ts";
 
+/** What the captain chose for all files. */
+export interface CheckChoices {
+  readonly severities: SeverityChoices;
+  /** Hold for boats whose book does not state them. */
+  readonly thresholds: ThresholdWords;
+}
+
 /**
  * The key of a file: its own text, the gear of its boats in the books within reach with the lines it stands in, and
- * the severities chosen. A boat that no book describes leans on all of every book, for what it may have been meant.
+ * the severities and thresholds chosen. A boat that no book describes leans on all of every book, for what it may have been meant.
  */
-export function readingKey(record: FileRecord, books: readonly BookFile[], choices: SeverityChoices): string {
+export function readingKey(record: FileRecord, books: readonly BookFile[], choices: CheckChoices): string {
   const gears = books.map((book) => ({ uri: book.uri, gear: fileGear(book) }));
   const boats = boatsLeanedOn(record, gears);
   const parts = gears.flatMap(({ uri, gear }) => {
     const hashes = boats === null ? [gearHash(gear, EVERYTHING)] : boats.map((boat) => gearHash(gear, boat));
     return hashes.every((hash) => hash === "") ? [] : [uri, ...hashes];
   });
-  const severities = [...choices].map(([slug, choice]) => `${slug}=${choice}`).sort();
-  return contentHash([record.hash, ...severities, ...parts].join("\n"));
+  const severities = [...choices.severities].map(([slug, choice]) => `${slug}=${choice}`).sort();
+  const thresholds = [...choices.thresholds].map(([name, words]) => `${name} ${words.join(" ")}`).sort();
+  return contentHash([record.hash, ...severities, ...thresholds, ...parts].join("\n"));
 }
 
 /** Stands for the whole of a book; no boat is called so, since names hold no line ends. */

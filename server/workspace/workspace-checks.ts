@@ -3,11 +3,11 @@ import { parse } from "../../grammar/parse.ts";
 import { createDepthMemo, type DepthMemo } from "../analysis/depth-memo.ts";
 import { analyzeJournal } from "../analysis/journal-analysis.ts";
 import type { Finding } from "../checks/check.ts";
-import { prepareChecks, runChecks, type SeverityChoices } from "../checks/run-checks.ts";
+import { prepareChecks, runChecks } from "../checks/run-checks.ts";
 import type { BookFile } from "../model/gear-lines.ts";
 import { contentHash } from "./content-hash.ts";
 import type { FileRecord } from "./index-view.ts";
-import { readingKey } from "./reading-key.ts";
+import { type CheckChoices, readingKey } from "./reading-key.ts";
 import type { Soon, Turns } from "./workspace-files.ts";
 import type { WorkspaceIndex } from "./workspace-index.ts";
 
@@ -25,7 +25,7 @@ export interface CheckedFile {
 export interface CheckHost {
   /** Gear books within reach, nearest first, open ones as they stand in the editor. */
   booksNear(uri: string): readonly BookFile[];
-  severities(): SeverityChoices;
+  choices(): CheckChoices;
   read(uri: string): Soon<string | undefined>;
   /** Waits for the books near a file where they have to be fetched. */
   ready(uri: string): Soon<void>;
@@ -121,7 +121,7 @@ export class WorkspaceChecks {
     const record = this.#index.kept().get(uri)?.record;
     if (record === undefined || this.#host.isOpen(uri)) return;
     const books = this.#host.booksNear(uri);
-    const choices = this.#host.severities();
+    const choices = this.#host.choices();
     const key = readingKey(record, books, choices);
     if (this.#checked.get(uri)?.key === key) return;
     const text = await this.#host.read(uri);
@@ -139,13 +139,15 @@ export class WorkspaceChecks {
   ): Promise<readonly KeptFinding[] | undefined> {
     this.#runs++;
     if (this.#memo.solved > MOST_SOLVED) this.#memo = createDepthMemo();
-    const analysis = analyzeJournal({ uri: record.uri, parse: parse(text) }, books, this.#memo);
-    for (const _ of prepareChecks(analysis, choices)) {
+    const { severities, thresholds } = choices;
+    const file = { uri: record.uri, parse: parse(text) };
+    const analysis = analyzeJournal(file, books, this.#memo, thresholds);
+    for (const _ of prepareChecks(analysis, severities)) {
       const pause = turns.pause();
       if (pause !== undefined) await pause;
       if (isOvertaken()) return undefined;
     }
-    return runChecks(analysis, choices)
+    return runChecks(analysis, severities)
       .filter(({ severity }) => severity === "error" || severity === "warning")
       .map(({ fixes: _, ...finding }) => finding);
   }
@@ -155,7 +157,7 @@ interface FileToCheck {
   readonly record: FileRecord;
   readonly text: string;
   readonly books: readonly BookFile[];
-  readonly choices: SeverityChoices;
+  readonly choices: CheckChoices;
 }
 
 /** Gear books first, for what is wrong there is wrong in many trips; then the latest trips. */

@@ -5,6 +5,7 @@ import { describe, expect, test } from "vitest";
 import { CATALOG } from "../../server/checks/catalog.ts";
 import type { CheckRow } from "../../server/checks/check.ts";
 import { findingsIn } from "./check-findings.ts";
+import { readPageExample } from "./page-example.ts";
 
 const PAGES = join(import.meta.dirname, "../../docs/checks");
 const HEADINGS = ["What it means", "Wrong", "Right", "How to fix"];
@@ -17,19 +18,6 @@ const cases = readdirSync(import.meta.dirname)
 const rows = CATALOG.map((row) => [row.slug, row] as const);
 
 const readPage = (slug: string): string => readFileSync(join(PAGES, `${slug}.md`), "utf8");
-
-/** The example under a heading. Throws when there isn't exactly one. */
-function exampleUnder(slug: string, heading: string): string {
-  const section =
-    readPage(slug)
-      .split(/^## /mu)
-      .find((part) => part.startsWith(`${heading}\n`)) ?? "";
-  const [example, second] = [...section.matchAll(/^```deepwake\n([\s\S]*?)^```$/gmu)];
-  if (example?.[1] === undefined || second !== undefined) throw new Error(`one example under ${heading}`);
-  return example[1].replaceAll(/\{U\+([0-9A-F]{4})\}/gu, (_, hex: string) =>
-    String.fromCharCode(Number.parseInt(hex, 16)),
-  );
-}
 
 /** Slugs found in a file that stands alone. */
 function slugsIn(text: string, row: CheckRow<never>): string[] {
@@ -61,8 +49,8 @@ describe.each(rows)("%s", (slug, row) => {
   });
 
   test("is all that the page's wrong example gives, and its right one gives nothing", () => {
-    expect(slugsIn(exampleUnder(slug, "Wrong"), row)).toEqual([slug]);
-    expect(slugsIn(exampleUnder(slug, "Right"), row)).toEqual([]);
+    expect(slugsIn(readPageExample(slug, "Wrong"), row)).toEqual([slug]);
+    expect(slugsIn(readPageExample(slug, "Right"), row)).toEqual([]);
   });
 
   test("occurs in a case", () => {

@@ -59,7 +59,39 @@ describe("several at once", () => {
       expect(applied(text, actions[0]).slice(MORNING.length)).toBe(MENDED);
     }
     expect(actionsAt(TWO).actions.map(({ kind }) => kind)).not.toContain(FIX_ALL_KIND);
-    expect(actionsAt(TWO, ["refactor"]).actions).toEqual([]);
+    expect(actionsAt(TWO, ["refactor.extract"]).actions).toEqual([]);
+  });
+
+  test("all of one kind by its own name, only when that is asked for", () => {
+    const kind = `${FIX_ALL_KIND}.number-format`;
+    const { text, actions } = actionsAt(`${TWO}\n06:16 agan P1`, [kind]);
+    expect(actions.map((action) => action.kind)).toEqual([kind]);
+    expect(applied(text, actions[0]).slice(MORNING.length)).toBe(`${MENDED}\n06:16 agan P1`);
+    expect(actionsAt(TWO, [`${FIX_ALL_KIND}.unknown-rig`]).actions).toEqual([]);
+  });
+
+  test("big edits can be asked for when an action is chosen, and are made for the text as it is then", () => {
+    const { text } = actionsAt(TWO);
+    const service = openService(text);
+    const [lazy] = service.codeActions(URI, EVERYTHING, [FIX_ALL_KIND], true);
+    if (lazy === undefined) throw new Error("no action");
+    expect(lazy.edit).toBeUndefined();
+    const made = service.resolveCodeAction(lazy);
+    expect(applied(text, made).slice(MORNING.length)).toBe(MENDED);
+    const later = `# one line more\n${text}`;
+    service.update(URI, 2, later);
+    expect(applied(later, service.resolveCodeAction(lazy))).toBe(`# one line more\n${applied(text, made)}`);
+    service.close(URI);
+    expect(service.resolveCodeAction(lazy)).toEqual(lazy);
+  });
+
+  test("with a byte order mark every place is moved once", () => {
+    const line = "6:00 drift 5";
+    const service = openService(`\ufeff6:00   drift`);
+    const all = { start: { line: 0, character: 0 }, end: { line: 0, character: line.length } };
+    const [lazy] = service.codeActions(URI, all, ["refactor.rewrite"], true);
+    const { edit } = service.resolveCodeAction(lazy ?? { title: "" });
+    expect(edit?.changes?.[URI]?.[0]?.range.start.character).toBe(1);
   });
 
   test("one of one kind is not offered as all", () => {

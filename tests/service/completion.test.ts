@@ -47,8 +47,9 @@ const EVENTS =
 const GEAR = "cable line ball lure rig nickname band limit upkeep spot calibrate";
 
 describe("lines", () => {
-  test("in a trip its events come first", () => {
-    checkCompletion("<|>", [...EVENTS.split(" "), "boat", "trip", ...GEAR.split(" ")]);
+  test("in a trip its next times come first, then its events", () => {
+    const times = ["06:30", "06:15", "06:14"];
+    checkCompletion("<|>", [...times, ...EVENTS.split(" "), "boat", "trip", ...GEAR.split(" ")]);
   });
   test("after a clock only events", () => {
     checkCompletion("06:20 <|>", EVENTS.split(" "));
@@ -62,27 +63,95 @@ describe("lines", () => {
     checkFirst("  <|>", ["harbor", "grid", "zone", "captain"], "trip 2031-06-21 boat\n");
     checkFirst("  <|>", ["units", "water", "zone"], "boat b\n");
   });
-  test("nothing while a date or clock is typed", () => {
-    checkCompletion("06<|>", NONE);
+  test("while a clock is typed, the times it can become; nothing while a date is", () => {
+    checkCompletion("06<|>", ["06:30", "06:15", "06:14"]);
+    checkCompletion("06:1<|>", ["06:15", "06:14"]);
     checkCompletion("06:2<|>", NONE);
     checkCompletion("2031-06-21<|>", NONE);
   });
 });
 
 describe("rigs", () => {
-  test("those in the water first", () => checkCompletion("06:20 move <|>", ["C1", "P1", "P1U", "PB"]));
-  test("to be set, those not in the water first", () => {
-    checkCompletion("06:20 set <|>", ["P1U", "PB", "C1", "P1"]);
+  test("moved: those in the water, the fishing first", () => {
+    checkCompletion("06:20 move <|>", ["C1", "P1"]);
+    checkCompletion("06:20 again P1\n06:30 move <|>", ["C1", "P1"]);
   });
-  test("put back, those that wait for it first", () => {
-    checkCompletion("06:20 again <|>", ["P1", "C1", "P1U", "PB"]);
+  test("set: those not in the water", () => checkCompletion("06:20 set <|>", ["P1U", "PB"]));
+  test("put back: those that wait for it", () => {
+    checkCompletion("06:20 again <|>", ["P1"]);
+    checkCompletion("06:20 strike C1\n06:21 tangle C1\n06:30 again <|>", ["C1", "P1"]);
+  });
+  test("struck: those that fish", () => checkCompletion("06:20 strike <|>", ["C1"]));
+  test("caught or lost: the one with the fish on first, none that waits", () => {
+    for (const verb of ["catch", "lost"]) checkCompletion(`06:20 ${verb} <|>`, ["C1"]);
+    checkCompletion("06:20 again P1\n06:22 strike P1\n06:23 catch <|>", ["P1", "C1"]);
+  });
+  test("pulled: those in the water, and all of them", () => {
+    checkCompletion("06:20 pull <|>", ["C1", "P1", "all"]);
+    checkCompletion("06:20 again P1\n06:21 set PB\n06:22 pull C1\n06:23 pull <|>", ["P1", "PB", "all"]);
+  });
+  test("every rig where none fits", () => {
+    checkCompletion("06:20 pull all\n06:30 move <|>", ["C1", "P1", "P1U", "PB"]);
     checkCompletion("06:20 again P1\n06:30 again <|>", ["C1", "P1", "P1U", "PB"]);
   });
-  test("all of them pulled", () => {
-    checkCompletion("06:20 pull <|>", ["C1", "P1", "P1U", "PB", "all"]);
-    checkCompletion("06:20 pull all\n06:30 move <|>", ["C1", "P1", "P1U", "PB"]);
+  test("not a rig with itself", () => checkCompletion("06:20 tangle P1 with <|>", ["C1"]));
+  test("what the line itself does is not yet done", () => {
+    checkCompletion("06:20 set P<|>B", ["P1U", "PB"]);
+    checkCompletion("06:20 strike C<|>1", ["C1"]);
   });
-  test("not a rig with itself", () => checkCompletion("06:20 tangle P1 with <|>", ["C1", "P1U", "PB"]));
+});
+
+describe("rigs at the minute of the line, wherever it stands in the file", () => {
+  const LATER = "06:20 again P1\n06:40 pull C1\n07:00 pull all\n";
+  test.each([
+    ["05:13 strike <|>", ["C1", "P1", "P1U", "PB"]],
+    ["05:16 strike <|>", ["C1"]],
+    ["05:20 strike <|>", ["C1", "P1"]],
+    ["06:00 strike <|>", ["C1"]],
+    ["06:30 strike <|>", ["C1", "P1"]],
+    ["06:45 strike <|>", ["P1"]],
+    ["06:40 pull <|>", ["P1", "all"]],
+  ])("%s", (source, wanted) => checkCompletion(LATER + source, wanted));
+
+  test("a line without a clock stands where it is", () => {
+    checkCompletion("pull C1\nmove <|>\n06:20 set C1 out 5 ft", ["P1"]);
+  });
+});
+
+describe("times", () => {
+  const at = (clock: string) => Date.parse(`2031-06-21T${clock}:30-04:00`);
+  function checkTimes(source: string, now: number | undefined, wanted: readonly string[]): void {
+    const { text, offset } = readCursor(MORNING + source);
+    const service = openService(text, now === undefined ? {} : { now: () => now });
+    const items = service.completion(URI, positionAt(text, offset));
+    expect(items.map(({ label }) => label).filter((label) => /\d:\d\d$/u.test(label))).toEqual(wanted);
+  }
+
+  test("as long on as the step before, a minute on, the same minute", () => {
+    checkTimes("06:20 again P1\n<|>", undefined, ["06:26", "06:21", "06:20"]);
+    checkTimes("06:20 again P1\n06:20 drift\n<|>", undefined, ["06:26", "06:21", "06:20"]);
+    checkTimes("09:20 again P1\n<|>", undefined, ["09:21", "09:20"]);
+    checkTimes("06:20 again P1\ndrift\n<|>", undefined, ["06:26", "06:21", "06:20"]);
+  });
+  test("the time now first, while the trip is under way", () => {
+    checkTimes("<|>", at("06:52"), ["06:52", "06:30", "06:15", "06:14"]);
+    checkTimes("<|>", at("05:00"), ["06:30", "06:15", "06:14"]);
+    checkTimes("<|>", at("23:00"), ["06:30", "06:15", "06:14"]);
+    checkTimes("<|>", at("06:14"), ["06:14", "06:30", "06:15"]);
+  });
+  test("past midnight with the date", () => {
+    checkTimes("23:59 drift\n<|>", undefined, ["2031-06-22 00:00", "23:59"]);
+  });
+  test("none in a repeated hour: the clock alone would not say which", () => {
+    const text = 'trip 2031-11-02 "Bright Penny"\n00:59 drift\n';
+    const items = openService(text).completion(URI, { line: 2, character: 0 });
+    expect(items.map(({ label }) => label).filter((label) => label.includes(":"))).toEqual(["00:59"]);
+  });
+  test("not under an opener, in a property, in a book", () => {
+    checkFirst("  <|>", ["harbor"], "trip 2031-06-21 boat\n");
+    checkFirst("06<|>", [], BOOK);
+  });
+  test("taken, it is ready for the verb", () => checkTaken("06<|>", "06:30", "06:30 "));
 });
 
 const SET_WORDS =
@@ -132,8 +201,7 @@ describe("units", () => {
     checkCompletion("06:20 sonar marks 65 to <|>", NONE);
     checkFirst("06:20 sonar marks 65 to 80 <|>", [...lengths, "bottom"]);
   });
-  test("a name may look like a number with a unit", () =>
-    checkCompletion("06:20 move 2f<|>", ["C1", "P1", "P1U", "PB"]));
+  test("a name may look like a number with a unit", () => checkCompletion("06:20 move 2f<|>", ["C1", "P1"]));
 });
 
 describe("values", () => {
@@ -166,6 +234,11 @@ describe("species", () => {
       ...species.filter((name) => name !== "lake-trout"),
     ]);
   });
+  test("what the boat usually catches before the rest, in its own words", () => {
+    const caught = "06:20 again P1\n06:21 catch C1 coho\n06:22 catch P1 coho\n06:23 catch P1 walleye\n";
+    checkFirst(`${caught}06:30 catch C1 <|>`, ["lake-trout", "coho", "king", "walleye", "chinook"]);
+    checkFirst("06:30 catch C1 walleye<|>", ["lake-trout", "king", "chinook"]);
+  });
   test("a lost fish may not have been seen", () =>
     checkFirst("06:20 lost P1 <|>", ["lake-trout", "fish", "king"]));
 });
@@ -197,8 +270,8 @@ describe("in a book", () => {
 describe("what is written", () => {
   test.each([
     ["06:20 se<|>", "set", "06:20 set"],
-    ["06:20 move P<|>", "P1U", "06:20 move P1U"],
-    ["06:20 move P<|>1 out 5 ft", "P1U", "06:20 move P1U out 5 ft"],
+    ["06:20 set P<|>", "P1U", "06:20 set P1U"],
+    ["06:20 set P<|>1 out 5 ft", "P1U", "06:20 set P1U out 5 ft"],
     ["06:20 move <|>out 5 ft", "P1", "06:20 move P1 out 5 ft"],
     ["06:20 set C1 lure Ash<|>", '"Ash Wednesday"', '06:20 set C1 lure "Ash Wednesday"'],
     ['06:20 set C1 lure "Ash W<|>', '"Ash Wednesday"', '06:20 set C1 lure "Ash Wednesday"'],
@@ -214,13 +287,43 @@ describe("what is written", () => {
     expect(filterOf('06:20 set C1 lure "A<|>')).toBe('"Ash Wednesday');
   });
 
-  test("each line is told with what it means and an example", () => {
-    const set = completeAt("06:20 <|>", MORNING).items.find(({ label }) => label === "set");
-    expect(set?.detail).toBe("A line goes in: how much is out and what is on it.");
-    expect(set?.documentation).toEqual({
-      kind: "markdown",
-      value: "`05:14 set C1 out 90 ft setback 20 ft lure white-fly`",
-    });
+  test("in plain text, for any client", () => {
+    const items = ["06:20 <|>", "06:20 set P1 <|>"].flatMap((source) => completeAt(source, MORNING).items);
+    expect(items.filter((item) => item.insertTextFormat !== undefined)).toEqual([]);
+  });
+});
+
+describe("told about when asked", () => {
+  /** The documentation of an offer, which it does not carry itself. */
+  function checkTold(source: string, label: string, wanted: RegExp): void {
+    const { text, offset } = readCursor(MORNING + source);
+    const service = openService(text);
+    const item = service.completion(URI, positionAt(text, offset)).find((one) => one.label === label);
+    if (item === undefined) throw new Error(`${label} isn't offered`);
+    expect(item.documentation).toBeUndefined();
+    const { documentation } = service.resolveCompletion(item);
+    expect(documentation).toMatchObject({ kind: "markdown", value: expect.stringMatching(wanted) });
+  }
+  test.each([
+    ["06:20 <|>", "set", /^A line goes in[\s\S]*`05:14 set C1[^`]*`[\s\S]*May say `out`, `above`/u],
+    ["06:20 set PB <|>", "out", /^Line or cable out[\s\S]*In `ft`, `in`/u],
+    ["06:20 sonar <|>", "marks", /range: `65 to 80 ft`[\s\S]*more than once/u],
+    [
+      "06:20 move <|>",
+      "C1",
+      /^`rig C1 downrigger[\s\S]*Last `out 90 ft setback 20 ft lure "Ash Wednesday"`/u,
+    ],
+    ["06:20 set PB lure <|>", "glow-spoon", /^`lure glow-spoon spoon 4 in`$/u],
+    ["06:20 catch C1 <|>", "king", /^king is chinook\. Also called .*Believed up to \d+ lb and \d+ in\.$/u],
+  ])("%s %s", checkTold);
+
+  test("an item of a document that is closed, or of another server, stays as it is", () => {
+    const item = {
+      label: "set",
+      data: { uri: "file:///closed", line: 0, of: "verb", place: "margin", verb: "set" },
+    };
+    expect(openService("").resolveCompletion(item)).toEqual(item);
+    expect(openService("").resolveCompletion({ label: "x", data: 5 })).toEqual({ label: "x", data: 5 });
   });
 });
 

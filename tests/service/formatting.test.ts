@@ -77,3 +77,8 @@ test("only changed lines are edited", () => {
     },
   ]);
 });
+
+test("several ranges at once, a line in two of them once", () => {
+  const edits = openService(UNTIDY).rangesFormatting(URI, [lines(0, 1), lines(1, 1)]);
+  expect(edits.map(({ range }) => range.start.line)).toEqual([0, 1]);
+});

@@ -1,6 +1,7 @@
 /** The depth beside a line: where it stands, and where there is none. */
 import { describe, expect, test } from "vitest";
-import { MORNING, openService, URI } from "./open-service.ts";
+import { ALL_HINTS, HINT_KINDS } from "../../server/service/hint-kinds.ts";
+import { EVERYTHING, MORNING, openService, URI } from "./open-service.ts";
 
 /** The line with its hints drawn in as `‹hint›`, figures as `#`. */
 function drawHints(line: string): string {
@@ -52,4 +53,25 @@ test("only lines in the range are answered, each with its reasons", () => {
   expect(at(0, 99).map((hint) => hint.position.line)).toEqual([6, 7]);
   expect(at(7, 7).map((hint) => hint.position.line)).toEqual([7]);
   expect(String(at(7, 7)[0]?.tooltip)).toMatch(/^Ball about[\s\S]*\nDepths are estimates/u);
+});
+
+test("a tooltip may be left out and asked for later", () => {
+  const service = openService(MORNING);
+  const lazy = service.inlayHints(URI, EVERYTHING, { parts: ALL_HINTS, isLazy: true });
+  expect(lazy.map(({ tooltip }) => tooltip)).toEqual([undefined, undefined]);
+  const eager = service.inlayHints(URI, EVERYTHING);
+  expect(lazy.map((hint) => service.resolveInlayHint(hint).tooltip)).toEqual(
+    eager.map(({ tooltip }) => tooltip),
+  );
+  service.update(URI, 2, "");
+  expect(lazy.map(service.resolveInlayHint)).toEqual(lazy);
+});
+
+test.each(HINT_KINDS.map(({ name }) => name))("%s can be switched off", (name) => {
+  const service = openService(MORNING);
+  const without = service.inlayHints(URI, EVERYTHING, {
+    parts: { ...ALL_HINTS, [name]: false },
+    isLazy: false,
+  });
+  expect(without).not.toEqual(service.inlayHints(URI, EVERYTHING));
 });

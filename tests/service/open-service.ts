@@ -2,7 +2,7 @@
 import type { Position } from "vscode-languageserver-types";
 import { parse } from "../../grammar/parse.ts";
 import type { SeverityChoices } from "../../server/checks/run-checks.ts";
-import { LanguageService } from "../../server/service/language-service.ts";
+import { LanguageService, type ServiceHost } from "../../server/service/language-service.ts";
 
 /** Where the document stands. */
 export const URI = "file:///season/2031-06-21.trip";
@@ -48,12 +48,18 @@ export const MORNING = `trip 2031-06-21 "Bright Penny" charter
 /** Opens a text as the one document, with a book in its folder. */
 export function openService(
   text: string,
-  { book = BOOK, severities = new Map() }: { book?: string; severities?: SeverityChoices } = {},
+  { book = BOOK, severities = new Map(), ...host }: ServiceSetup = {},
 ): LanguageService {
   const books = book === "" ? [] : [{ uri: BOOK_URI, parse: parse(book) }];
-  const service = new LanguageService({ booksNear: () => books, severities: () => severities });
+  const service = new LanguageService({ booksNear: () => books, severities: () => severities, ...host });
   service.update(URI, 1, text);
   return service;
+}
+
+/** The book beside the document, the severities chosen, and what else the world around the service tells. */
+interface ServiceSetup extends Pick<ServiceHost, "now" | "thresholds"> {
+  readonly book?: string;
+  readonly severities?: SeverityChoices;
 }
 
 /** The position of an offset in a text with any line ends. */

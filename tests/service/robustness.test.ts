@@ -6,6 +6,7 @@ import { readdirSync, readFileSync } from "node:fs";
 import { join } from "node:path";
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
+import type { Position } from "vscode-languageserver-types";
 import type { LanguageService } from "../../server/service/language-service.ts";
 import { EVERYTHING, MORNING, openService, positionAt, URI } from "./open-service.ts";
 
@@ -19,8 +20,7 @@ const examples = readdirSync(EXAMPLES, { recursive: true, encoding: "utf8" })
   .map((name) => [name, readFileSync(join(EXAMPLES, name), "utf8")] as const);
 
 /** Asks everything that is asked of a place. */
-function askAt(service: LanguageService, text: string, offset: number): void {
-  const at = positionAt(text, offset);
+function askAt(service: LanguageService, at: Position): void {
   service.hover(URI, at);
   service.completion(URI, at);
   service.definition(URI, at);
@@ -28,6 +28,9 @@ function askAt(service: LanguageService, text: string, offset: number): void {
   service.references(URI, at, true);
   service.prepareRename(URI, at);
   service.rename(URI, at, "other one");
+  service.signatureHelp(URI, at);
+  service.selectionRanges(URI, [at]);
+  service.onTypeFormatting(URI, at, "\n");
   service.codeActions(URI, { start: at, end: at });
 }
 
@@ -52,14 +55,7 @@ describe("every request answers at every place", () => {
     const lines = text.split("\n");
     lines.forEach((line, index) => {
       for (let character = 0; character <= line.length + 1; character++) {
-        const at = { line: index, character };
-        service.hover(URI, at);
-        service.completion(URI, at);
-        service.definition(URI, at);
-        service.highlights(URI, at);
-        service.references(URI, at, true);
-        service.rename(URI, at, "other one");
-        service.codeActions(URI, { start: at, end: at });
+        askAt(service, { line: index, character });
       }
     });
     answers(service);
@@ -116,7 +112,7 @@ describe("every request answers at every place", () => {
     fc.assert(
       fc.property(text, fc.nat(), (written, place) => {
         const service = openService(written);
-        askAt(service, written, place % (written.length + 1));
+        askAt(service, positionAt(written, place % (written.length + 1)));
         answers(service);
       }),
       { seed: 20310621, numRuns: 300 },

@@ -1,6 +1,6 @@
 /** What each word is called for the editor's colors. */
 import { expect, test } from "vitest";
-import { TOKEN_TYPES } from "../../server/service/semantic-tokens.ts";
+import { TOKEN_MODIFIERS, TOKEN_TYPES } from "../../server/service/semantic-tokens.ts";
 import { dedent } from "../harness/markers.ts";
 import { openService, URI } from "./open-service.ts";
 
@@ -14,12 +14,13 @@ function drawTokens(
   const drawn: string[][] = lines.map(() => []);
   let [line, start] = [0, 0];
   for (let at = 0; at < data.length; at += 5) {
-    const [down = 0, along = 0, length = 0, type = 0] = data.slice(at, at + 5);
+    const [down = 0, along = 0, length = 0, type = 0, modifiers = 0] = data.slice(at, at + 5);
     start = down === 0 ? start + along : along;
     line += down;
     const word = lines[line]?.slice(start, start + length) ?? "";
     expect(word).toHaveLength(length);
-    drawn[line]?.push(`${word}:${TOKEN_TYPES[type]}`);
+    const said = TOKEN_MODIFIERS.filter((_, bit) => (modifiers & (1 << bit)) !== 0).map((name) => `.${name}`);
+    drawn[line]?.push(`${word}:${TOKEN_TYPES[type]}${said.join("")}`);
   }
   return drawn.map((words) => words.join(" ")).join("\n");
 }
@@ -80,4 +81,19 @@ test("comments and notes are one token a line, what can't be read none", () => {
 test("only lines of the range", () => {
   const range = { start: { line: 1, character: 0 }, end: { line: 1, character: 5 } };
   expect(drawTokens("05:00 depart\n05:01 drift\n05:02 drift", range)).toBe("\n05:01:number drift:keyword\n");
+});
+
+test("the line that defines a name says so", () => {
+  checkTokens(
+    `
+    rig C1 downrigger cable wire
+    nickname king chinook
+    calibrate C1 drag 1.2
+    `,
+    `
+    rig:keyword C1:variable.definition downrigger:enumMember cable:property wire:variable
+    nickname:keyword king:variable.definition chinook:variable
+    calibrate:keyword C1:variable drag:property 1.2:number
+    `,
+  );
 });

@@ -16,7 +16,9 @@ function actionsAt(source: string, book = BOOK, before = LATER): { text: string;
 }
 
 const titles = (source: string, book?: string, before?: string): string[] =>
-  actionsAt(source, book, before).actions.map(({ title }) => title.replace(/\(.*? out\)$/u, "(N out)"));
+  actionsAt(source, book, before)
+    .actions.map(({ title }) => title.replace(/\(.*? out\)$/u, "(N out)"))
+    .filter((title) => title.startsWith("Set for"));
 
 function written(source: string, title: RegExp, book?: string): string {
   const { text, actions } = actionsAt(source, book);

@@ -2,6 +2,7 @@
 import { type Parse, parse } from "../../grammar/parse.ts";
 import type { SeverityChoices } from "../../server/checks/run-checks.ts";
 import type { BookFile } from "../../server/model/gear-lines.ts";
+import { NO_THRESHOLDS } from "../../server/model/thresholds.ts";
 import { WorkspaceChecks } from "../../server/workspace/workspace-checks.ts";
 import type { Turns } from "../../server/workspace/workspace-files.ts";
 import { WorkspaceIndex } from "../../server/workspace/workspace-index.ts";
@@ -33,7 +34,7 @@ export class Season {
   });
   readonly checks = new WorkspaceChecks(this.index, {
     booksNear: (uri) => this.#booksNear(uri),
-    severities: () => this.severities,
+    choices: () => ({ severities: this.severities, thresholds: NO_THRESHOLDS }),
     read: (uri) => this.files.read(uri),
     ready: () => undefined,
     failed: (_, error) => void this.failures.push(error),

@@ -9,9 +9,10 @@ export interface Question {
 }
 
 /** Asked of a place. */
-const OF_A_PLACE = ["hover", "completion", "definition", "references", "documentHighlight", "prepareRename"];
+const OF_A_PLACE = ["hover", "completion", "definition", "references", "documentHighlight",
+  "signatureHelp", "prepareRename"];
 /** Asked of a whole document. */
-const OF_A_DOCUMENT = ["documentSymbol", "foldingRange", "semanticTokens/full", "diagnostic", "documentLink"];
+const OF_A_DOCUMENT = ["documentSymbol", "foldingRange", "semanticTokens/full", "diagnostic", "documentLink", "codeLens"];
 
 /** A question about a document, at any place. */
 export function randomQuestion(random: Random, document: TextDocument): Question {
