@@ -67,8 +67,9 @@ export class ClosedFindings {
     this.#telling.send(uri, found?.diagnostics ?? []);
   }
 
-  /** The same for every file that was spoken of or could be. */
+  /** The same for every file that was spoken of or could be, but for those that are about to be looked at. */
   tellAll(): void {
-    for (const uri of new Set([...this.#sent.keys(), ...this.#checks.checked().keys()])) this.tell(uri);
+    for (const uri of new Set([...this.#sent.keys(), ...this.#checks.checked().keys()]))
+      if (!this.#checks.isWaiting(uri)) this.tell(uri);
   }
 }

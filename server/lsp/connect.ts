@@ -61,6 +61,9 @@ export interface ServerWorld {
 /** The files whose changes on disk matter. */
 const WATCHED = "**/*.{trip,gear}";
 
+/** How long the workspace waits for the settings it is checked by, ms. */
+const SETTINGS_MS = 1000;
+
 /** Serves one client until it says goodbye. The connection has to be made with the options of `gateMessages`. */
 export function connect(connection: Connection, world: ServerWorld): void {
   new Server(connection, world).listen();
@@ -201,12 +204,11 @@ class Server {
     }
     if (this.#client.hasFolders)
       workspace.onDidChangeWorkspaceFolders(() => this.#background("reading folders", this.#readFolders()));
-    if (!this.#client.tellsSettings) this.#workspace?.start(this.#keeping);
-    else
-      this.#background(
-        "reading settings",
-        this.#askSettings().finally(() => this.#workspace?.start(this.#keeping)),
-      );
+    const settings = this.#client.tellsSettings ? this.#askSettings() : Promise.resolve();
+    this.#background("reading settings", settings);
+    const start = (): void => this.#workspace?.start(this.#keeping);
+    const known = Promise.race([settings, new Promise((resolve) => setTimeout(resolve, SETTINGS_MS))]);
+    void known.then(start, start);
   }
 
   /** What the captain does in the editor's tree of files, folders too: those no watcher tells of. */

@@ -43,8 +43,9 @@ export class Indexing {
   readonly #checks: WorkspaceChecks;
   readonly #closed: ClosedFindings;
   #keeping: Keeping | undefined;
-  /** Looks at files, one after the other. */
-  #looking: Promise<void> = Promise.resolve();
+  /** Looks at files, one after the other; the first once `start` is called. */
+  #looking: Promise<void>;
+  #begin: () => void = () => undefined;
   #checking: Promise<void> | undefined;
   #bookPause: ReturnType<typeof setTimeout> | undefined;
   #runsSaved = 0;
@@ -52,6 +53,9 @@ export class Indexing {
 
   constructor(parts: IndexingParts) {
     this.#parts = parts;
+    this.#looking = new Promise((resolve) => {
+      this.#begin = resolve;
+    });
     const { files, open, checking, telling } = parts;
     this.#index = new WorkspaceIndex(files, open);
     this.#checks = new WorkspaceChecks(this.#index, { ...checking, read: (uri) => files.read(uri) });
@@ -78,9 +82,10 @@ export class Indexing {
     this.#keeping = keeping;
     if (keeping !== undefined) this.#look("reading the kept index", () => this.#restore(keeping));
     this.rescan();
+    this.#begin();
   }
 
-  /** Answers when every file that is known to have changed was looked at. */
+  /** Answers when it has started and every file that is known to have changed was looked at. */
   async searchable(): Promise<void> {
     let looking: Promise<void>;
     do {

@@ -30,6 +30,7 @@ export async function benchIndex({ quick }: Effort): Promise<Area> {
       });
   notes.push(
     "Cold and warm: from the end of `initialize` to an answered `workspace/symbol`, with the saved index of the run before for the warm one. Checked: to an answered `workspace/diagnostic`.",
+    "Logs repeat themselves: apart from their clocks the 150,000 lines are 25,000 different ones, of which ours reads each once.",
     "The YAML server has no workspace index; it is left out.",
   );
   return { title: "A folder of 1,000 trips, 150,000 events", rows: indexRows(samples), notes };

@@ -166,6 +166,17 @@ describe("files that aren't open", () => {
   });
 });
 
+test("a client that never tells its settings has its workspace checked all the same", async () => {
+  const folder = new Folder({ "penny.gear": BOOK, "a.trip": BAD });
+  const client = joinServer(diskWorld());
+  client.connection.onRequest("workspace/configuration", () => new Promise(() => undefined));
+  await client.initialize({
+    capabilities: { workspace: { configuration: true } },
+    folders: [{ uri: pathToFileURL(folder.root).href, name: "journals" }],
+  });
+  await client.published(folder.uri("a.trip"), isFull);
+});
+
 describe("asked for", () => {
   const capabilities = { textDocument: { diagnostic: {} } };
   const pullAll = (client: TestClient): Promise<{ items: { uri: string; items: { code: string }[] }[] }> =>
@@ -182,6 +193,14 @@ describe("asked for", () => {
       [folder.uri("penny.gear"), 0],
     ]);
     expect(client.publishedCount).toBe(0);
+  });
+
+  test("before the settings are told, it waits for them", async () => {
+    const folder = new Folder({ "penny.gear": BOOK, "a.trip": BAD });
+    const workspace = { configuration: true };
+    const client = await folder.join({ capabilities: { ...capabilities, workspace } });
+    const { items } = await pullAll(client);
+    expect(items.map(({ uri }) => uri).sort()).toEqual([folder.uri("a.trip"), folder.uri("penny.gear")]);
   });
 });
 
