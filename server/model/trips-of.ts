@@ -7,7 +7,7 @@ import type { Gear } from "./gear-types.ts";
 import { type Instant, resolveInstant } from "./local-time.ts";
 import { matchMaybe } from "./match-name.ts";
 import { slotName } from "./quantities.ts";
-import { type GearResolver, RIG_VERBS, type Trip, type TripEvent } from "./trip.ts";
+import { type GearResolver, RIG_VERBS, type Trip } from "./trip.ts";
 
 /** Boats and gear may stand in a trip's file; they are no events of the trip. */
 const isGear = (verb: string): boolean => verb === "boat" || kindDefined(verb) !== undefined;
@@ -79,35 +79,13 @@ function readTrip(
   });
   const zoneLine = properties.find((property) => property.line.verb === "zone");
   const zone = (zoneLine === undefined ? undefined : slotName(zoneLine.line)) ?? gear.zone;
-  const events = facts.map((fact) => eventOf(fact, date, zone, gear));
+  const events = facts.map(({ lineIndex, line }) => ({
+    lineIndex,
+    line,
+    instant: instantOf(line, date, zone),
+    rig: RIG_VERBS.has(line.verb) ? matchMaybe(gear.rigs, slotName(line)) : undefined,
+  }));
   return { properties, events, zone, unreadLines: lines.filter(isUnread).length };
-}
-
-const knownEvents = new WeakMap<
-  FactLine,
-  { event: TripEvent; date: string; zone: string | undefined; gear: Gear }
->();
-
-/** A line that is the very same, of the same day and gear, is not read again: a keystroke changes one of thousands. */
-function eventOf(
-  { lineIndex, line }: { lineIndex: number; line: FactLine },
-  date: string,
-  zone: string | undefined,
-  gear: Gear,
-): TripEvent {
-  const known = knownEvents.get(line);
-  if (
-    known?.event.lineIndex === lineIndex &&
-    known.date === date &&
-    known.zone === zone &&
-    known.gear === gear
-  )
-    return known.event;
-  const instant = instantOf(line, date, zone);
-  const rig = RIG_VERBS.has(line.verb) ? matchMaybe(gear.rigs, slotName(line)) : undefined;
-  const event = { lineIndex, line, instant, rig };
-  knownEvents.set(line, { event, date, zone, gear });
-  return event;
 }
 
 function isUnread(line: Line): boolean {
