@@ -65,9 +65,10 @@ function timeOffers(
   { before, word }: TypedWord,
   nowMs: number | undefined,
 ): Offer[] {
+  // What is typed behind the start, as nearly everything is, is not worth looking at the trip for.
+  if (before.trim() !== "" || placeOf(before, block) !== "margin") return [];
   const owner = ownerOf(snapshot.analysis, lineIndex);
-  const isStart = before.trim() === "" && placeOf(before, block) === "margin";
-  if (!isStart || owner?.trip === undefined || owner.openerIndex === lineIndex) return [];
+  if (owner?.trip === undefined || owner.openerIndex === lineIndex) return [];
   return nextTimes(owner.trip.trip, lineIndex, nowMs).filter(({ label }) => label.startsWith(word));
 }
 

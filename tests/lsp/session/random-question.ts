@@ -9,10 +9,24 @@ export interface Question {
 }
 
 /** Asked of a place. */
-const OF_A_PLACE = ["hover", "completion", "definition", "references", "documentHighlight",
-  "signatureHelp", "prepareRename"];
+const OF_A_PLACE = [
+  "hover",
+  "completion",
+  "definition",
+  "references",
+  "documentHighlight",
+  "signatureHelp",
+  "prepareRename",
+];
 /** Asked of a whole document. */
-const OF_A_DOCUMENT = ["documentSymbol", "foldingRange", "semanticTokens/full", "diagnostic", "documentLink", "codeLens"];
+const OF_A_DOCUMENT = [
+  "documentSymbol",
+  "foldingRange",
+  "semanticTokens/full",
+  "diagnostic",
+  "documentLink",
+  "codeLens",
+];
 
 /** A question about a document, at any place. */
 export function randomQuestion(random: Random, document: TextDocument): Question {
