@@ -4,7 +4,7 @@ import type { LanguageService } from "../service/language-service.ts";
 import { LET_OUT_COMMAND } from "../service/let-out-command.ts";
 import { APPLY_COMMAND, type ClientAbilities } from "./capabilities.ts";
 import type { Desk } from "./desk.ts";
-import { actionsFor, completionFor, hoverFor, symbolsFor } from "./for-client.ts";
+import { actionsFor, completionFor, hoverFor, symbolsFor, withPlainDocs } from "./for-client.ts";
 import type { Settings } from "./settings.ts";
 
 /** What answers depend on beside the documents. */
@@ -35,7 +35,9 @@ export function answerRequests(
     ),
   );
   connection.onCompletionResolve((item) =>
-    desk.ask("completion documentation", item, () => service.resolveCompletion(item))(undefined),
+    desk.ask("completion documentation", item, () =>
+      withPlainDocs(client(), service.resolveCompletion(item)),
+    )(undefined),
   );
   connection.onDocumentLinks(
     desk.ask("links", [], ({ textDocument }) => service.documentLinks(textDocument.uri)),

@@ -61,7 +61,8 @@ function isMarkup(content: unknown): content is MarkupContent {
   return typeof content === "object" && content !== null && "kind" in content;
 }
 
-function withPlainDocs(client: ClientAbilities, item: CompletionItem): CompletionItem {
+/** An item with its documentation; without markdown as plain text. */
+export function withPlainDocs(client: ClientAbilities, item: CompletionItem): CompletionItem {
   if (client.completesMarkdown || !isMarkup(item.documentation)) return item;
   return { ...item, documentation: { kind: "plaintext", value: plainText(item.documentation.value) } };
 }

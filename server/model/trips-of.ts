@@ -7,7 +7,7 @@ import type { Gear } from "./gear-types.ts";
 import { type Instant, resolveInstant } from "./local-time.ts";
 import { matchMaybe } from "./match-name.ts";
 import { slotName } from "./quantities.ts";
-import { type GearResolver, RIG_VERBS, type Trip } from "./trip.ts";
+import { type GearResolver, RIG_VERBS, type Trip, type TripEvent } from "./trip.ts";
 
 /** Boats and gear may stand in a trip's file; they are no events of the trip. */
 const isGear = (verb: string): boolean => verb === "boat" || kindDefined(verb) !== undefined;

@@ -45,7 +45,8 @@ describe("a client that can do nothing", () => {
       position,
     });
     const move = items.find(({ label }) => label === "move");
-    expect(move?.documentation).toMatchObject({ kind: "plaintext", value: "05:55 move C1 out 105 ft" });
+    const resolved = await client.request<CompletionItem>("completionItem/resolve", move);
+    expect(resolved.documentation).toMatchObject({ kind: "plaintext", value: "05:55 move C1 out 105 ft" });
   });
 
   test("has symbols one after another, each with the name of its trip", async () => {

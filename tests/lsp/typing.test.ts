@@ -12,6 +12,7 @@ import type {
 import { MORNING, URI } from "../service/open-service.ts";
 import { joinServer } from "./join-server.ts";
 import { DOCUMENT, openMorning, SLIP_LINE } from "./open-morning.ts";
+import { ABLE } from "./test-client.ts";
 
 /** The first line below the morning. */
 const NEXT = SLIP_LINE;
@@ -98,7 +99,7 @@ test("semantic tokens since a result", async () => {
 });
 
 test("code actions with edits at once, or when chosen by a client that can ask", async () => {
-  const codeAction = { dataSupport: true, resolveSupport: { properties: ["edit"] } };
+  const codeAction = { ...ABLE.codeAction, dataSupport: true, resolveSupport: { properties: ["edit"] } };
   for (const [capabilities, isLazy] of [
     [{}, false],
     [{ textDocument: { codeAction } }, true],
