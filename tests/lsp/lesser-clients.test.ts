@@ -46,7 +46,10 @@ describe("a client that can do nothing", () => {
     });
     const move = items.find(({ label }) => label === "move");
     const resolved = await client.request<CompletionItem>("completionItem/resolve", move);
-    expect(resolved.documentation).toMatchObject({ kind: "plaintext", value: "05:55 move C1 out 105 ft" });
+    expect(resolved.documentation).toMatchObject({
+      kind: "plaintext",
+      value: expect.stringContaining("\n\n05:55 move C1 out 105 ft\n\n"),
+    });
   });
 
   test("has symbols one after another, each with the name of its trip", async () => {
