@@ -43,6 +43,8 @@ export interface World {
   readonly cwd: string;
   readonly env: Readonly<Record<string, string | undefined>>;
   readonly version: string;
+  /** The day it is, `2031-06-21`. */
+  readonly today: string;
   readonly out: Output;
   /** For people: errors and progress. Never part of a verb's output. */
   readonly err: Output;

@@ -46,11 +46,11 @@ interface Lengths {
   readonly carried: "setback" | "out" | undefined;
 }
 
-/** Both lengths of a downrigger's own line that states one of them at least. */
+/** Both lengths of a downrigger's own line that states one of them at least; none on deck. */
 function lengthsOf({ trip }: TripAnalysis, { event, rig, setting }: LineDepth): Lengths | undefined {
   if (trip.gear.rigs.get(rig)?.kind !== "downrigger") return undefined;
   const { setbackM, outM } = setting;
-  if (setbackM === undefined || outM === undefined) return undefined;
+  if (setbackM === undefined || outM === undefined || outM <= 0) return undefined;
   const [says, saysOut] = ["setback", "out"].map((word) => findItem(event.line, word) !== undefined);
   if (!says && !saysOut) return undefined;
   return { setbackM, outM, carried: !says ? "setback" : !saysOut ? "out" : undefined };

@@ -18,6 +18,8 @@ import { DEFAULT_SETTINGS, isSameSettings, readSettings, type Settings } from ".
 /** What the transport brings: books from wherever the files are. */
 export interface ServerWorld {
   booksNear: ServiceHost["booksNear"];
+  /** The day it is where the captain sits, `2031-06-21`. */
+  readonly today?: () => string;
   /** Called with the workspace's folders before anything else is asked, and when they change. */
   setRoots(uris: readonly string[]): void;
   /** Files on disk changed. */
@@ -48,6 +50,7 @@ class Server {
     this.#service = new LanguageService({
       booksNear: this.#guard.ask("finding gear books", [], (uri: string) => world.booksNear(uri)),
       severities: () => this.#settings.severities,
+      ...(world.today === undefined ? {} : { today: world.today }),
     });
     this.#queue = new CheckQueue(this.#service, this.#guard, (uri) => {
       this.#publish(uri);

@@ -2,6 +2,7 @@
 import { join } from "node:path";
 import { fileURLToPath } from "node:url";
 import { BookShelf } from "../files/book-shelf.ts";
+import { dayOf } from "../files/today.ts";
 import type { ServerWorld } from "./connect.ts";
 
 /** Books come from the folders above a document, up to the workspace's root. */
@@ -17,6 +18,7 @@ export function diskWorld(): ServerWorld {
       roots = uris.flatMap((uri) => pathOf(uri) ?? []);
     },
     forgetFiles: () => shelf.forget(),
+    today: () => dayOf(new Date()),
   };
 }
 

@@ -38,6 +38,8 @@ export interface ServiceHost {
   booksNear(uri: string): readonly BookFile[];
   /** Severities the user chose. */
   severities(): SeverityChoices;
+  /** The day it is, `2031-06-21`; nothing is said of days to come without it. */
+  readonly today?: () => string;
 }
 
 /** The language service over a set of open documents. */
@@ -58,6 +60,7 @@ export class LanguageService {
       this.#booksNear(uri),
       this.#memo,
       this.#host.severities(),
+      this.#host.today?.(),
     );
     this.#open.set(uri, snapshot);
     return snapshot;
@@ -67,7 +70,13 @@ export class LanguageService {
   refresh(uri: string): Snapshot | undefined {
     const known = this.#open.get(uri);
     if (known === undefined) return undefined;
-    const snapshot = new Snapshot(known, this.#booksNear(uri), this.#memo, this.#host.severities());
+    const snapshot = new Snapshot(
+      known,
+      this.#booksNear(uri),
+      this.#memo,
+      this.#host.severities(),
+      this.#host.today?.(),
+    );
     this.#open.set(uri, snapshot);
     return snapshot;
   }

@@ -21,6 +21,7 @@ export class Snapshot {
   readonly books: readonly BookFile[];
   readonly #memo: DepthMemo;
   readonly #choices: SeverityChoices;
+  readonly #today: string | undefined;
   #analysis: JournalAnalysis | undefined;
   #findings: readonly Finding[] | undefined;
 
@@ -29,6 +30,7 @@ export class Snapshot {
     books: readonly BookFile[],
     memo: DepthMemo,
     choices: SeverityChoices,
+    today?: string,
   ) {
     this.uri = file.uri;
     this.version = file.version;
@@ -36,6 +38,7 @@ export class Snapshot {
     this.books = books;
     this.#memo = memo;
     this.#choices = choices;
+    this.#today = today;
   }
 
   get analysis(): JournalAnalysis {
@@ -44,7 +47,7 @@ export class Snapshot {
   }
 
   get findings(): readonly Finding[] {
-    this.#findings ??= runChecks(this.analysis, this.#choices);
+    this.#findings ??= runChecks(this.analysis, { choices: this.#choices, today: this.#today });
     return this.#findings;
   }
 

@@ -31,6 +31,7 @@ async function calibrate(args: readonly string[], columns?: number): Promise<Ran
     cwd: ROOT,
     env: { NO_COLOR: "1" },
     version: "0.0.0",
+    today: "2040-01-01",
     out: output("out"),
     err: output("err"),
     files: {

@@ -49,6 +49,7 @@ export async function deepwake(
     cwd: HERE,
     env: given.env ?? {},
     version: "0.0.0",
+    today: "2040-01-01",
     out: out.stream,
     err: err.stream,
     files: memoryFiles(files, written, given.onRead),
