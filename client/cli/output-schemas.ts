@@ -280,6 +280,9 @@ const caseOut = z.strictObject({
   topH: finite,
   topV: finite,
   endTension: finite,
+  endAngleDeg: finite
+    .optional()
+    .describe("of the lower end, from the vertical, positive aft; left out where nothing pulls on it"),
   nodes: z.array(caseNode),
 });
 const caseAnswer = z.union([

@@ -32,8 +32,8 @@ export interface Files {
   readText(path: string): TextFile;
   /** Gear books within reach of a file, nearest first, itself left out. */
   booksNear(path: string): { books: BookFile[]; unread: UnreadBook[] };
-  /** Writes a file of the program's own, new or in place of an older one. Undefined when it worked. */
-  writeText(path: string, text: string): string | undefined;
+  /** Writes a new file whole or not at all; over one that is there only if forced. Undefined when it worked. */
+  writeText(path: string, text: string, isForced: boolean): string | undefined;
   /** Replaces a file's text whole or not at all, if it still reads `before`. Undefined when it worked. */
   replaceText(path: string, before: string, text: string): string | undefined;
 }

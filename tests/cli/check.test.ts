@@ -132,8 +132,8 @@ test("--json and --sarif together are refused", async () => {
 test("--explain says what a check means", async () => {
   expect(await checkText("check --explain touching-bottom")).toMatchInlineSnapshot(`
     "touching-bottom (warning)
-    The computed depth of a ball or lure comes within the margin of the bottom.
-    Keeps quiet when the line says on-bottom or the trip says method deep and the cable is no longer than 1.5 times the water and 30 ft, no bottom was read within the hour, the boat ran since, or a lure may as well run clear.
+    The computed depth of a ball or lure comes within the margin of the bottom, as it goes out or as the bottom comes up.
+    Keeps quiet when the line says on-bottom or the trip says method deep and the cable is no longer than 1.5 times the water and 30 ft, no bottom was read within the hour, the boat ran since, a lure may as well run clear, or a line that is out is moved or pulled within 5 minutes of the reading.
     Silenced by the word sure on the line, or "quiet touching-bottom" under the boat in the gear book.
     The editor has a fix for it.
     Wrong:

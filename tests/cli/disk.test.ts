@@ -40,6 +40,25 @@ test("replaces a file whole, keeps its mode, and leaves nothing beside it", () =
   expect(readdirSync(folder)).toEqual(["day one.trip"]);
 });
 
+test("writes a new file whole, over one that is there only if forced, and leaves nothing beside it", () => {
+  const path = join(folder, "c1.svg");
+  expect(files.writeText(path, "one\n", false)).toBeUndefined();
+  expect(files.writeText(path, "two\n", false)).toBe("it is there already; --force writes over it");
+  expect(readFileSync(path, "utf8")).toBe("one\n");
+  expect(files.writeText(path, "three\n", true)).toBeUndefined();
+  expect(readFileSync(path, "utf8")).toBe("three\n");
+  expect(readdirSync(folder)).toEqual(["c1.svg"]);
+});
+
+test("writes over no folder, no device, and through no link that leads nowhere", () => {
+  symlinkSync(join(folder, "gone"), join(folder, "link.svg"));
+  expect(files.writeText(folder, "one\n", true)).toBe("it is no file");
+  expect(files.writeText("/dev/null", "one\n", true)).toBe("it is no file");
+  expect(files.writeText(join(folder, "link.svg"), "one\n", false)).toContain("it is there already");
+  expect(files.writeText(join(folder, "none", "c1.svg"), "one\n", false)).toBe("there is no such file");
+  expect(readdirSync(folder)).toEqual(["link.svg"]);
+});
+
 test("follows a link to the file it stands for", () => {
   const path = write("real.trip", "old\n");
   symlinkSync(path, join(folder, "link.trip"));

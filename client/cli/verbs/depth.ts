@@ -59,6 +59,11 @@ async function depthVerb(call: Call, world: World): Promise<ExitCode> {
   }
   if (call.values.has("case")) return (await import("./depth-of-cases.ts")).depthOfCases(call, world);
   if (asked.length > 0) return (await import("./depth-what-if.ts")).depthWhatIf(call, world);
+  const json = call.paths.find((path) => path.toLowerCase().endsWith(".json"));
+  if (json !== undefined) {
+    complain(world, `${json} is no trip; towed-line cases are asked for with --case ${json}`);
+    return UNUSABLE;
+  }
   if (call.paths.length > 0) return (await import("./depth-of-trips.ts")).depthOfTrips(call, world);
   complain(
     world,
