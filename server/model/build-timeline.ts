@@ -60,6 +60,9 @@ class TimelineRun {
   readonly #settingAfter = new Map<number, Setting>();
   readonly #spreadAfter = new Map<number, CableSpread>();
   readonly #wetAfter = new Map<number, CableSpread>();
+  /** The latest spreads, given again while they are as they were: most lines change nothing of them. */
+  #lastWet: CableSpread | undefined;
+  readonly #lastSpreads = new Map<string, CableSpread>();
   readonly #return: TripEvent | undefined;
   readonly #endMs: number | null;
   #assumedPulls: AssumedPull[] | undefined;
@@ -82,9 +85,9 @@ class TimelineRun {
 
   #wet(): CableSpread {
     const wet = [...this.#rigs].filter(([, run]) => run.state !== "up");
-    return new Map(
-      wet.map(([rig, { setting, state }]) => [rig, { setting, isClipped: state === "fishing" }]),
-    );
+    const spread = wet.map(([rig, run]) => [rig, rodOf(run)] as const);
+    this.#lastWet = sameOrNew(this.#lastWet, new Map(spread));
+    return this.#lastWet;
   }
 
   #takeRig(event: TripEvent, rig: string): void {
@@ -248,15 +251,29 @@ class TimelineRun {
     this.#settingAfter.set(event.lineIndex, this.#runOf(rig).setting);
     const cableRig = cableRigOf(this.#trip.gear, rig);
     if (cableRig === undefined) return;
-    const spread = new Map<string, RodOnSpread>();
+    const fresh = new Map<string, RodOnSpread>();
     for (const rod of this.#rodsOn(cableRig.name)) {
       const run = this.#rigs.get(rod);
-      const isClipped = run?.state === "fishing";
-      if (run !== undefined && (isClipped || rod === cableRig.name))
-        spread.set(rod, { setting: run.setting, isClipped });
+      if (run !== undefined && (run.state === "fishing" || rod === cableRig.name)) fresh.set(rod, rodOf(run));
     }
+    const spread = sameOrNew(this.#lastSpreads.get(cableRig.name), fresh);
+    this.#lastSpreads.set(cableRig.name, spread);
     this.#spreadAfter.set(event.lineIndex, spread);
   }
+}
+
+function rodOf({ setting, state }: RigRun): RodOnSpread {
+  return { setting, isClipped: state === "fishing" };
+}
+
+/** The last spread where a new one says the very same. */
+function sameOrNew(last: CableSpread | undefined, fresh: CableSpread): CableSpread {
+  if (last?.size !== fresh.size) return fresh;
+  for (const [rig, { setting, isClipped }] of fresh) {
+    const rod = last.get(rig);
+    if (rod?.setting !== setting || rod.isClipped !== isClipped) return fresh;
+  }
+  return last;
 }
 
 /** A second strike, or a strike after the fish was in or off, with nothing that put the rod back between. */
