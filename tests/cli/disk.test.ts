@@ -1,4 +1,5 @@
 /** Files on a real disk: found, read, replaced whole. */
+import { execFileSync } from "node:child_process";
 import {
   chmodSync,
   lstatSync,
@@ -93,4 +94,33 @@ test("lists files, links to files and folders; links to folders are not gone int
     { name: "inner", kind: "folder" },
     { name: "ring", kind: "other" },
   ]);
+});
+
+/** Made by a tool of the system; Node has none. */
+function makePipe(name: string): string {
+  const path = join(folder, name);
+  execFileSync("mkfifo", [path]);
+  return path;
+}
+
+test.skipIf(process.platform === "win32")("comes upon no pipe, and through no link to one", () => {
+  const pipe = makePipe("pipe.gear");
+  symlinkSync(pipe, join(folder, "link.gear"));
+  symlinkSync(pipe, join(folder, "link.trip"));
+  const day = write("day.trip", "");
+  const listed = files.list(folder);
+  expect(listed.ok && listed.names.filter(({ kind }) => kind === "file").map(({ name }) => name)).toEqual([
+    "day.trip",
+  ]);
+  expect(files.booksNear(day)).toEqual({ books: [], unread: [] });
+});
+
+test("says in plain words why a link can't be followed", () => {
+  symlinkSync("ring.trip", join(folder, "ring.trip"));
+  expect(files.readText(join(folder, "ring.trip"))).toEqual({
+    ok: false,
+    why: "its links lead round in a ring",
+  });
+  const below = join(write("day.trip", ""), "more.trip");
+  expect(files.readText(below)).toEqual({ ok: false, why: "a part of its path is no folder" });
 });
