@@ -6,13 +6,13 @@ import type { DocumentSelector, LanguageClientOptions } from "vscode-languagecli
 export const clientName = "Deepwake";
 
 /** The languages of a trip journal and of a gear book. */
-export const languageIds = ["deepwake-trip", "deepwake-gear"] as const;
+const languageIds = ["deepwake-trip", "deepwake-gear"] as const;
 
 /** How many times within three minutes a server that ends by itself is started again. */
 const maxRestarts = 4;
 
 /** The documents that the server is asked about: our two languages, saved or not yet saved. */
-export const documentSelector: DocumentSelector = languageIds.flatMap((language) =>
+const documentSelector: DocumentSelector = languageIds.flatMap((language) =>
   ["file", "untitled"].map((scheme) => ({ scheme, language })),
 );
 

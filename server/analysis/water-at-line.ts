@@ -8,7 +8,7 @@ import { type SpeedUsed, speedAt, trollingSpeeds } from "./speed-used.ts";
 import { profilesOf, waterAt } from "./water-used.ts";
 
 /** What a line would be let out into. */
-export interface WaterAtLine {
+interface WaterAtLine {
   readonly timeMs: number;
   readonly speed: SpeedUsed;
   readonly tempC: number;

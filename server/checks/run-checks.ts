@@ -13,7 +13,7 @@ export type SeverityChoices = ReadonlyMap<string, Severity | "off">;
 const ofOneTrip: ReadonlySet<Rule> = new Set(TRIP_RULES);
 
 /** What a run is given besides the file. */
-export interface CheckOptions {
+interface CheckOptions {
   readonly choices?: SeverityChoices;
   /** Every rule unless told otherwise. */
   readonly rules?: readonly Rule[];

@@ -10,7 +10,7 @@ import { rowOf, type SoundLine, soundLines } from "./sound-lines.ts";
 import { meantUnit, usualUnits } from "./usual-units.ts";
 
 /** A number without its unit. */
-export interface Unitless {
+interface Unitless {
   /** As it is spelled. */
   readonly number: string;
   readonly place: Place;

@@ -29,7 +29,7 @@ export interface PointBody {
 }
 
 /** A second line clipped to a node of the first: a lure line on its release. */
-export interface LineBranch {
+interface LineBranch {
   readonly node: number;
   readonly line: TowedLine;
 }

@@ -134,8 +134,14 @@ describe("words and names", () => {
     ["06:30 catch <|>unknown king", "Nobody saw which rod it was."],
     ["<|>~06:30 strike P1", "About 06:30 on 2031-06-21, by the clock of America/Detroit."],
     ["2031-06-22 <|>00:10-04:00 pull P1", "00:10 on 2031-06-22, at -04:00."],
-    ["06:30 sonar bottom 72<|>,5 ft", 'Write 72.5 for "72,5": a number has digits and a point, nothing else.'],
-    ["06:30 sonar bottom 72,5 <|>ft", 'Write 72.5 for "72,5": a number has digits and a point, nothing else.'],
+    [
+      "06:30 sonar bottom 72<|>,5 ft",
+      'Write 72.5 for "72,5": a number has digits and a point, nothing else.',
+    ],
+    [
+      "06:30 sonar bottom 72,5 <|>ft",
+      'Write 72.5 for "72,5": a number has digits and a point, nothing else.',
+    ],
   ])("%s", (line, wanted) => checkHover(line, wanted));
 
   test("a book knows its own names", () => {

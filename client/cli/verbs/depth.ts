@@ -5,7 +5,7 @@ import { type Call, INPUT_OPTIONS, type OptionRows, type Verb } from "../verb.ts
 import type { World } from "../world.ts";
 
 /** Options that only the what-if takes. */
-export const WHAT_IF_OPTIONS: OptionRows = {
+const WHAT_IF_OPTIONS: OptionRows = {
   rig: { value: "RIG", doc: "The rig of a what-if, as the gear book calls it." },
   out: { value: "LENGTH", doc: "Cable out by its counter, like 90ft." },
   speed: { value: "SPEED", doc: "Speed at the ball, like 2.5mph." },
