@@ -1,7 +1,7 @@
 /** Positions as they are typed: `44 46.1N 086 21.7W`, `44.768N 86.361W`, `44.7683 -86.3617`, `44°46.1'N`. */
 
 /** A position read from pieces: canonical texts, and how many pieces it took. */
-export interface PositionText {
+interface PositionText {
   readonly latitude: string;
   readonly longitude: string;
   readonly taken: number;

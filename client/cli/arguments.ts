@@ -4,9 +4,7 @@ import { didYouMean } from "./suggest.ts";
 import { type Call, COMMON_OPTIONS, type OptionRows } from "./verb.ts";
 
 /** A call, or what is wrong. */
-export type ReadCall =
-  | { readonly ok: true; readonly call: Call }
-  | { readonly ok: false; readonly why: string };
+type ReadCall = { readonly ok: true; readonly call: Call } | { readonly ok: false; readonly why: string };
 
 /** Reads the words behind a verb by its options. */
 export function readCall(args: readonly string[], own: OptionRows): ReadCall {

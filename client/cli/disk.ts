@@ -32,13 +32,40 @@ export function diskFiles(): Files {
   };
 }
 
-function writeText(path: string, text: string): string | undefined {
+/** What is written for a file that is there already. */
+export const IS_THERE = "it is there already; --force writes over it";
+/** Whoever makes a file says later who may read it, with the mask of the process. */
+const NEW_MODE = 0o666;
+
+/** Written beside its place, then put there by name: a reader sees nothing of it before it is whole. */
+function writeText(path: string, text: string, isForced: boolean): string | undefined {
   try {
-    writeFileSync(path, text, "utf8");
+    const there = statSync(path, { throwIfNoEntry: false });
+    if (there !== undefined && !there.isFile()) return "it is no file";
+    if (there !== undefined && !isForced) return IS_THERE;
+    const target = there === undefined ? path : realpathSync(path);
+    const temporary = besides(target);
+    try {
+      writeDurably(temporary, text, NEW_MODE & ~process.umask());
+      // Takes the name, which fails where someone else took it meanwhile.
+      if (!isForced) closeSync(openSync(target, "wx"));
+      renameSync(temporary, target);
+    } finally {
+      rmSync(temporary, { force: true });
+    }
     return undefined;
   } catch (error) {
+    if (isThere(error)) return IS_THERE;
     return plainReason(error).replace(/^reading/u, "writing");
   }
+}
+
+function besides(target: string): string {
+  return join(dirname(target), `.${basename(target)}.${process.pid}.tmp`);
+}
+
+function isThere(error: unknown): boolean {
+  return error instanceof Error && "code" in error && error.code === "EEXIST";
 }
 
 /** Written beside the file, then renamed over it: a reader sees the old text or the new one, never half of one. */
@@ -47,8 +74,7 @@ function replaceText(path: string, before: string, text: string): string | undef
     const target = realpathSync(path);
     accessSync(target, constants.W_OK);
     const { mode, uid, gid } = statSync(target);
-    const name = `.${basename(target)}.${process.pid}.tmp`;
-    const temporary = join(dirname(target), name);
+    const temporary = besides(target);
     try {
       writeDurably(temporary, text, mode);
       keepOwner(temporary, uid, gid);

@@ -1,9 +1,7 @@
 /** Keeps one file's failure to that file: the rest of the run goes on. */
 
 /** What a file gave, or why it gave nothing. */
-export type Guarded<T> =
-  | { readonly ok: true; readonly value: T }
-  | { readonly ok: false; readonly why: string };
+type Guarded<T> = { readonly ok: true; readonly value: T } | { readonly ok: false; readonly why: string };
 
 /** Runs the work on one file; a bug in it costs that file, not the run. */
 export function guardFile<T>(work: () => T): Guarded<T> {

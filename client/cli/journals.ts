@@ -10,7 +10,7 @@ import { progressOf } from "./progress.ts";
 import type { World } from "./world.ts";
 
 /** One journal computed, or why it couldn't be. */
-export type ReadJournal =
+type ReadJournal =
   | { readonly ok: true; readonly file: NamedFile; readonly analysis: JournalAnalysis }
   | { readonly ok: false; readonly file: NamedFile; readonly why: string };
 

@@ -3,23 +3,17 @@
  * The program itself uses the types only; the tests hold every output against the schemas.
  */
 import * as z from "zod";
-
-const count = z.int().nonnegative();
-const line = count.describe("Line number in the file, from 0.");
-const finite = z.number();
-const path = z.string().describe("The file as it was named, with forward slashes; - is standard input.");
-const error = z.string().describe("Why this file could not be used.");
-const caution = z.string().describe("What goes with every figure when it is shown to people.");
-const clock = z.string().regex(/^\d{2}:\d{2}$/u);
-const instant = z.iso.datetime();
-
-/** The form all share. */
-const envelope = <Verb extends string, Content extends z.ZodRawShape>(verb: Verb, content: Content) =>
-  z.strictObject({
-    format: z.literal(`deepwake-${verb}/1`),
-    version: z.string().describe("Version of the program."),
-    ...content,
-  });
+import {
+  caution,
+  clock,
+  count,
+  envelope,
+  error,
+  finite,
+  instant,
+  line,
+  path,
+} from "./output-schema-parts.ts";
 
 const position = z.strictObject({ line, character: count.describe("UTF-16 code units, from 0.") });
 const range = z
@@ -152,7 +146,7 @@ const summaryFile = z.strictObject({ path, trips: z.array(tripSummary), error: e
 
 export const summaryOutput = envelope("summary", { caution, files: z.array(summaryFile) });
 
-const depthPlace = z.strictObject({
+export const depthPlace = z.strictObject({
   depthM: finite,
   lowM: finite.describe("Shallow end of the 80 % range."),
   highM: finite.describe("Deep end of the 80 % range."),
@@ -264,79 +258,6 @@ export const calibrateOutput = envelope("calibrate", {
   files: z.array(z.strictObject({ path, readings: count, error: error.optional() })),
 });
 
-const letOutCell = z.strictObject({
-  depthM: finite.describe("The depth wanted."),
-  out: finite.nullable().describe("What to let out, as it is counted: half colors, else whole units."),
-  unit: z.string().nullable().describe("colors, ft, m."),
-  backing: z.strictObject({ out: finite, unit: z.string() }).nullable().describe("Behind all the colors."),
-  outM: finite.nullable().describe("The whole of it."),
-  band: depthPlace.nullable().describe("The depth with that much out, and its range."),
-  why: z.string().nullable().describe("Why there is none."),
-  deepest: z.strictObject({ depthM: finite, outM: finite }).nullable().describe("How deep it comes at all."),
-});
-const letOutColumn = z.strictObject({
-  rig: z.string(),
-  kind: z.string().nullable(),
-  of: z.enum(["lure", "ball"]).nullable().describe("What is brought to the depth."),
-  calibration: z
-    .strictObject({ of: z.string(), date: z.string().nullable() })
-    .nullable()
-    .describe("The calibrate line that holds on that day: the rig's, or its line's."),
-  depths: z.array(letOutCell),
-});
-const letOutAsked = z.strictObject({
-  boat: z.string(),
-  date: z.string().nullable().describe("The gear is that of this day; null where it is that of every day."),
-  speedMS: finite,
-  surfaceSpeedMS: finite.nullable(),
-  speedDepthM: finite.nullable().describe("Depth that the speed holds at; null is each row's own."),
-  waterTempC: finite.nullable(),
-  lure: z.string().nullable(),
-  setbackM: finite.nullable(),
-  aboveM: finite.nullable(),
-});
-
-export const letOutOutput = envelope("letout", {
-  caution,
-  asked: letOutAsked,
-  rigs: z.array(letOutColumn),
-  files: z.array(z.strictObject({ path })).describe("The gear books the rigs are from."),
-});
-
-const four = {
-  depth: finite.describe("m, of the lower end"),
-  setback: finite.describe("m, horizontal distance behind the top"),
-  topTension: finite.describe("N"),
-  topAngleDeg: finite.describe("from the vertical, positive aft"),
-};
-const caseNode = z.strictObject({
-  node: count,
-  s: finite,
-  x: finite,
-  z: finite,
-  tensionAbove: finite.nullable(),
-  tensionBelow: finite,
-});
-const caseOut = z.strictObject({
-  ...four,
-  topH: finite,
-  topV: finite,
-  endTension: finite,
-  nodes: z.array(caseNode),
-});
-const caseAnswer = z.union([
-  z.strictObject({
-    id: z.string(),
-    ...four,
-    out: caseOut.describe("The same, with the forces and nodes as in the case file."),
-    branchOut: caseOut.extend({ lureDepth: finite }).optional(),
-  }),
-  z.strictObject({ id: z.string(), error: z.string().describe("Why nothing is answered.") }),
-]);
-
-/** The one output that is a plain array, as the case file has them. */
-export const casesOutput = z.array(caseAnswer);
-
 export type DiagnosticJson = z.infer<typeof diagnostic>;
 export type CheckFileJson = z.infer<typeof checkFile>;
 export type ExplainedCheckJson = z.infer<typeof explainedCheck>;
@@ -351,7 +272,3 @@ export type CalibratedRigJson = z.infer<typeof calibratedRig>;
 export type FittedReadingJson = z.infer<typeof fittedReading>;
 export type UnusedReadingJson = z.infer<typeof unusedReading>;
 export type WhatIfJson = z.infer<typeof whatIf>;
-export type LetOutAskedJson = z.infer<typeof letOutAsked>;
-export type LetOutColumnJson = z.infer<typeof letOutColumn>;
-export type LetOutCellJson = z.infer<typeof letOutCell>;
-export type CaseAnswerJson = z.infer<typeof caseAnswer>;

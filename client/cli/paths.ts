@@ -21,7 +21,7 @@ export interface Unusable {
 }
 
 /** What was found, in the order named; within a folder by name. No file comes twice. */
-export interface Found {
+interface Found {
   readonly files: readonly NamedFile[];
   readonly unusable: readonly Unusable[];
 }

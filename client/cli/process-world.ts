@@ -1,6 +1,7 @@
 /** The world of a running process. */
 import about from "../../package.json" with { type: "json" };
 import { decodeText, plainReason, type TextFile } from "../../server/files/read-text.ts";
+import { dayOf } from "../../server/files/today.ts";
 import { diskFiles } from "./disk.ts";
 import { processOutput } from "./process-output.ts";
 import { startServer } from "./start-server.ts";
@@ -13,6 +14,7 @@ export function processWorld(from: NodeJS.Process, end: () => never): World {
     cwd: calledFrom(from),
     env: from.env,
     version: about.version,
+    today: dayOf(new Date()),
     out: processOutput(1, end),
     get err() {
       errors ??= processOutput(2, end);

@@ -4,7 +4,7 @@ import type { World } from "./world.ts";
 /** Shorter runs are over before anyone wonders. */
 const MANY_FILES = 20;
 
-export interface Progress {
+interface Progress {
   step(): void;
   done(): void;
 }

@@ -24,8 +24,8 @@ export interface Files {
   readText(path: string): TextFile;
   /** Gear books within reach of a file, nearest first, itself left out. */
   booksNear(path: string): { books: BookFile[]; unread: UnreadBook[] };
-  /** Writes a file of the program's own, new or in place of an older one. Undefined when it worked. */
-  writeText(path: string, text: string): string | undefined;
+  /** Writes a new file whole or not at all; over one that is there only if forced. Undefined when it worked. */
+  writeText(path: string, text: string, isForced: boolean): string | undefined;
   /** Replaces a file's text whole or not at all, if it still reads `before`. Undefined when it worked. */
   replaceText(path: string, before: string, text: string): string | undefined;
 }
@@ -35,6 +35,8 @@ export interface World {
   readonly cwd: string;
   readonly env: Readonly<Record<string, string | undefined>>;
   readonly version: string;
+  /** The day it is, `2031-06-21`. */
+  readonly today: string;
   readonly out: Output;
   /** For people: errors and progress. Never part of a verb's output. */
   readonly err: Output;

@@ -6,7 +6,7 @@ import type { DocumentSelector, LanguageClientOptions } from "vscode-languagecli
 export const clientName = "Deepwake";
 
 /** The languages of a trip journal and of a gear book. */
-export const languageIds = ["deepwake-trip", "deepwake-gear"] as const;
+const languageIds = ["deepwake-trip", "deepwake-gear"] as const;
 
 /** Commands of ours that the server's lenses may call. */
 const lensCommands = ["deepwake.letOutTable"];

@@ -1,13 +1,13 @@
 /** The JSON Schema of what each verb of the command line prints with --json. */
 import * as z from "zod";
+import { casesOutput } from "../../client/cli/case-schemas.ts";
+import { letOutOutput } from "../../client/cli/letout-schemas.ts";
 import {
   calibrateOutput,
-  casesOutput,
   checkOutput,
   depthOutput,
   explainOutput,
   formatOutput,
-  letOutOutput,
   summaryOutput,
 } from "../../client/cli/output-schemas.ts";
 

@@ -1,5 +1,6 @@
 /** The table of what the depth model takes where the gear book says nothing. */
-import { DEFAULTS, type DefaultRow } from "../../server/physics/defaults.ts";
+import type { DefaultRow } from "../../server/physics/default-row.ts";
+import { DEFAULTS } from "../../server/physics/defaults.ts";
 import { table } from "./generated-parts.ts";
 
 /** Every default with its spread and where it is from. */

@@ -14,7 +14,7 @@ import { unitTable } from "./unit-table.ts";
 import { lineIndex, lineSections } from "./word-tables.ts";
 
 /** A generated file: its path from the project's folder, and its text, made from the text it has now. */
-export interface GeneratedDocument {
+interface GeneratedDocument {
   readonly path: string;
   render(current: string): string;
 }

@@ -1,6 +1,7 @@
 /** The tables of docs/settings.md: thresholds of the checks, and what the depth model assumes. */
 import { THRESHOLDS } from "../../server/model/thresholds.ts";
-import { DEFAULTS, type DefaultRow } from "../../server/physics/defaults.ts";
+import type { DefaultRow } from "../../server/physics/default-row.ts";
+import { DEFAULTS } from "../../server/physics/defaults.ts";
 import { ALL_HINTS, HINT_KINDS } from "../../server/service/hint-kinds.ts";
 import { table } from "./generated-parts.ts";
 

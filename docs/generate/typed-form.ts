@@ -31,7 +31,7 @@ export function exampleJson(): string {
 }
 
 /** JSON that keeps a value on one line where it fits. */
-export function shortJson(value: unknown, indent = "", width = 108): string {
+function shortJson(value: unknown, indent = "", width = 108): string {
   if (typeof value !== "object" || value === null) return JSON.stringify(value);
   const inner = `${indent}  `;
   const isList = Array.isArray(value);

@@ -7,7 +7,7 @@ import type { Timeline } from "../model/timeline.ts";
 import type { Trip, TripEvent } from "../model/trip.ts";
 
 /** How a bite ended; `open` when nothing more was written. */
-export type BiteEnd = "landed" | "lost" | "broke" | "missed" | "open";
+type BiteEnd = "landed" | "lost" | "broke" | "missed" | "open";
 
 /** One bite. */
 export interface Bite {

@@ -5,7 +5,7 @@ import { type DownriggerSpreads, defaultSpreads } from "../physics/downrigger-ba
 import { type FittedDrag, sharedDragFrom } from "../physics/shared-drag.ts";
 
 /** The calibration of a rig, as the solver takes it. */
-export interface CalibrationUsed {
+interface CalibrationUsed {
   /** The rig's own line, while it holds. */
   readonly own: Calibration | undefined;
   /** Lines of other rigs, or of this one before its gear was changed, that narrow a rig without a line. */

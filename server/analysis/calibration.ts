@@ -13,7 +13,7 @@ import type { RigReading } from "./calibration-readings.ts";
 import { refusalWords, worded } from "./refusal-words.ts";
 
 /** The readings of one rig while its gear stayed the same. */
-export interface RigReadings {
+interface RigReadings {
   readonly boat: string;
   readonly rig: string;
   /** Day on which its gear came to be as it is; empty from the beginning. */

@@ -16,23 +16,48 @@ export interface DepthPlace {
 
 /** The bottom stops what the model would put below it, and the surface what it would put above. The band is solved when it is looked at. */
 export function placeOf(place: BandedPlace, waterM: number | undefined): DepthPlace {
-  const limit = waterM ?? Number.POSITIVE_INFINITY;
-  const within = (depthM: number): number => Math.max(0, Math.min(depthM, limit));
-  return {
-    depthM: within(place.depthM),
-    get lowM() {
-      return within(place.lowM);
-    },
-    get highM() {
-      return within(place.highM);
-    },
-    behindM: place.behindM,
-    get depthPerSpeed() {
-      return place.depthPerSpeed;
-    },
-    get depthPerOut() {
-      return place.depthPerOut;
-    },
-    onBottom: place.depthM >= limit,
-  };
+  return new StoppedPlace(place, waterM ?? Number.POSITIVE_INFINITY);
+}
+
+/** Two fields for each: a long file has many of them over few solved places. */
+class StoppedPlace implements DepthPlace {
+  readonly #place: BandedPlace;
+  readonly #waterM: number;
+
+  constructor(place: BandedPlace, waterM: number) {
+    this.#place = place;
+    this.#waterM = waterM;
+  }
+
+  get depthM(): number {
+    return this.#within(this.#place.depthM);
+  }
+
+  get lowM(): number {
+    return this.#within(this.#place.lowM);
+  }
+
+  get highM(): number {
+    return this.#within(this.#place.highM);
+  }
+
+  get behindM(): number {
+    return this.#place.behindM;
+  }
+
+  get depthPerSpeed(): number {
+    return this.#place.depthPerSpeed;
+  }
+
+  get depthPerOut(): number {
+    return this.#place.depthPerOut;
+  }
+
+  get onBottom(): boolean {
+    return this.#place.depthM >= this.#waterM;
+  }
+
+  #within(depthM: number): number {
+    return Math.max(0, Math.min(depthM, this.#waterM));
+  }
 }

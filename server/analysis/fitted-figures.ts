@@ -4,13 +4,13 @@ import { spreadOf } from "../physics/calibration-spread.ts";
 import type { Refusal } from "../physics/refusal.ts";
 
 /** A value with one standard error. */
-export interface FittedValue {
+interface FittedValue {
   readonly value: number;
   readonly error: number;
 }
 
 /** What a `calibrate` line of the gear book holds. */
-export interface FittedFigures {
+interface FittedFigures {
   /** The multiplier itself, not its logarithm. */
   readonly drag: FittedValue;
   readonly counterScale: FittedValue;

@@ -3,7 +3,7 @@ import type { Timeline } from "../model/timeline.ts";
 import type { Trip, TripEvent } from "../model/trip.ts";
 
 /** How the boat goes just before a line of the day. */
-export interface Going {
+interface Going {
   /** Something but a cast or jigged rod is in the water, and the boat neither runs nor drifts. */
   readonly isTrolling: boolean;
   /** A fish is on: the boat may be slowed for it. */

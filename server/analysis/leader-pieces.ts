@@ -7,7 +7,7 @@ import type { LineInUse, LureForces } from "../physics/lure.ts";
 import { forcesOf, lureLineOf, makeOf, type NoTask } from "./downrigger-input.ts";
 
 /** The pieces from the joint down, the lure at their end, and what was taken for granted. */
-export interface LeaderPieces {
+interface LeaderPieces {
   readonly ok: true;
   readonly pieces: readonly PieceBelow[];
   readonly lure: LureForces;

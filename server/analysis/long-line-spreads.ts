@@ -10,7 +10,7 @@ import type { WaterAndSpeed } from "./downrigger-input.ts";
 export type CableCalibration = Pick<Calibration, "dragRatio" | "dragError" | "massPerLengthKgM">;
 
 /** What the spreads depend on besides calibrations. */
-export interface SpreadFacts {
+interface SpreadFacts {
   readonly setting: Setting;
   /** `undefined` where an ordinary leadcore or nylon is taken. */
   readonly cable: Cable | undefined;

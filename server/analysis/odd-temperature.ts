@@ -6,7 +6,7 @@ import { THRESHOLDS, thresholdOf } from "../model/thresholds.ts";
 import type { Trip, TripEvent } from "../model/trip.ts";
 
 /** What is odd about a temperature: the side, and the limit that it is beyond, °C. */
-export interface OddTemperature {
+interface OddTemperature {
   readonly side: "cold" | "warm";
   readonly limitC: number;
   /** No water is like that, whatever the line says. */

@@ -3,7 +3,7 @@ import { misplacedLines } from "../model/time-order.ts";
 import { RIG_VERBS, type Trip, type TripEvent } from "../model/trip.ts";
 
 /** The end of the trip that a line lies beyond. */
-export interface BeyondEdge {
+interface BeyondEdge {
   readonly edge: "depart" | "return";
   readonly at: TripEvent;
 }

@@ -18,7 +18,7 @@ export interface Shoal {
 }
 
 /** A rig over a shoal. */
-export interface ShoaledLine {
+interface ShoaledLine {
   /** The one with the ball, where it is the ball that is near. */
   readonly rig: string;
   readonly what: "ball" | "lure";

@@ -2,7 +2,7 @@
 import { type FlowProfile, uniformFlow } from "../physics/flow-profile.ts";
 
 /** A speed, the depth it was read at, and the one on top where both are known. */
-export interface StreamSpeeds {
+interface StreamSpeeds {
   readonly value: number;
   readonly depthM?: number | undefined;
   readonly onTop?: { readonly value: number };

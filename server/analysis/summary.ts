@@ -25,7 +25,7 @@ export interface SpeciesCount {
 export type { Extent } from "../model/extent.ts";
 
 /** What caught: one landed fish, with the depth its line was last computed at. */
-export interface CatchDepth {
+interface CatchDepth {
   readonly lineIndex: number;
   readonly rig: string;
   readonly species: string | undefined;

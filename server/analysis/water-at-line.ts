@@ -9,7 +9,7 @@ import { tripSpeed } from "./trip-speed.ts";
 import { profilesOf, waterAt } from "./water-used.ts";
 
 /** What a line would be let out into. */
-export interface WaterAtLine {
+interface WaterAtLine {
   readonly timeMs: number;
   readonly speed: SpeedUsed;
   readonly tempC: number;

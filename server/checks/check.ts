@@ -78,6 +78,8 @@ export interface ReportExtras {
 export interface CheckContext {
   readonly analysis: JournalAnalysis;
   /** The gear that speaks for a line: its trip's, or its boat's. */
+  /** The day it is where the captain sits, `2031-06-21`; undefined where nobody says. */
+  readonly today: string | undefined;
   readonly gearFor: (lineIndex: number) => Gear | undefined;
   readonly report: <Data>(row: CheckRow<Data>, place: Place, data: Data, extras?: ReportExtras) => void;
 }

@@ -10,6 +10,7 @@ import { counterDrift } from "./counter-drift.ts";
 import { deeperThanOut } from "./deeper-than-out.ts";
 import { depthDisagrees } from "./depth-disagrees.ts";
 import { fishImplausible } from "./fish-implausible.ts";
+import { futureDate } from "./future-date.ts";
 import { lineTooLong } from "./line-too-long.ts";
 import { linesMayCross } from "./lines-may-cross.ts";
 import { neverPulled } from "./never-pulled.ts";
@@ -53,4 +54,10 @@ export const TRIP_RULES: readonly Rule[] = [
 ];
 
 /** Every rule of the day: those that look at all trips of a file, then those of one. */
-export const DAY_RULES: readonly Rule[] = [timeBackwards, overlappingTrips, neverPulled, ...TRIP_RULES];
+export const DAY_RULES: readonly Rule[] = [
+  futureDate,
+  timeBackwards,
+  overlappingTrips,
+  neverPulled,
+  ...TRIP_RULES,
+];

@@ -125,15 +125,9 @@ interface WrittenName {
   readonly word: string | undefined;
 }
 
-const namesOfLine = new WeakMap<ReadLine, readonly WrittenName[]>();
-
-/** The names a line uses; kept for as long as the line's value is, edits elsewhere included. */
+/** The names a line uses. */
 function writtenNames(line: ReadLine): readonly WrittenName[] {
-  const known = namesOfLine.get(line);
-  if (known !== undefined) return known;
-  const names = [...slotNames(line), ...itemNames(line)];
-  namesOfLine.set(line, names);
-  return names;
+  return [...slotNames(line), ...itemNames(line)];
 }
 
 function slotNames(line: ReadLine): WrittenName[] {

@@ -13,11 +13,19 @@ export type SeverityChoices = ReadonlyMap<string, Severity | "off">;
 
 const ofOneTrip: ReadonlySet<Rule> = new Set(TRIP_RULES);
 
+/** What a run is given besides the file. */
+interface CheckOptions {
+  readonly choices?: SeverityChoices;
+  /** Every rule unless told otherwise. */
+  readonly rules?: readonly Rule[];
+  /** The day it is, `2031-06-21`; nothing is said of days to come without it. */
+  readonly today?: string | undefined;
+}
+
 /** Everything found in a file, in the order of its lines. */
 export function runChecks(
   analysis: JournalAnalysis,
-  choices: SeverityChoices = NO_CHOICES,
-  rules: readonly Rule[] = RULES,
+  { choices = NO_CHOICES, rules = RULES, today }: CheckOptions = {},
 ): Finding[] {
   const [tripRules, fileRules] = [
     rules.filter((rule) => ofOneTrip.has(rule)),
@@ -26,7 +34,7 @@ export function runChecks(
   const ofTrips = analysis.trips.flatMap((day) =>
     rules === RULES ? knownOrNew(analysis, day, choices) : findingsOf(analysis, day, choices, tripRules),
   );
-  const found = [...runRules(analysis, choices, fileRules), ...ofTrips];
+  const found = [...runRules(analysis, choices, fileRules, today), ...ofTrips];
   return found.sort((a, b) => a.lineIndex - b.lineIndex || a.start - b.start);
 }
 
@@ -34,7 +42,7 @@ export function runChecks(
 export function* prepareChecks(analysis: JournalAnalysis, choices: SeverityChoices): Generator<void> {
   for (const day of analysis.trips) {
     if (findingsKnown(day.trip, choices) === undefined) {
-      const run = new CheckRun({ ...analysis, trips: [day] }, choices);
+      const run = new CheckRun({ ...analysis, trips: [day] }, choices, undefined);
       for (const rule of TRIP_RULES) {
         rule(run);
         yield;
@@ -47,8 +55,13 @@ export function* prepareChecks(analysis: JournalAnalysis, choices: SeverityChoic
 
 const NO_CHOICES: SeverityChoices = new Map();
 
-function runRules(analysis: JournalAnalysis, choices: SeverityChoices, rules: readonly Rule[]): Finding[] {
-  const run = new CheckRun(analysis, choices);
+function runRules(
+  analysis: JournalAnalysis,
+  choices: SeverityChoices,
+  rules: readonly Rule[],
+  today?: string,
+): Finding[] {
+  const run = new CheckRun(analysis, choices, today);
   for (const rule of rules) rule(run);
   return run.findings;
 }
@@ -78,11 +91,13 @@ function knownOrNew(
 
 class CheckRun implements CheckContext {
   readonly analysis: JournalAnalysis;
+  readonly today: string | undefined;
   readonly findings: Finding[] = [];
   readonly #choices: SeverityChoices;
 
-  constructor(analysis: JournalAnalysis, choices: SeverityChoices) {
+  constructor(analysis: JournalAnalysis, choices: SeverityChoices, today: string | undefined) {
     this.analysis = analysis;
+    this.today = today;
     this.#choices = choices;
   }
 

@@ -46,7 +46,7 @@ interface Lengths {
   readonly carried: "setback" | "out" | undefined;
 }
 
-/** Both lengths of a downrigger's own line that states one of them at least. */
+/** Both lengths of a downrigger's own line that states one of them at least; none on deck. */
 function lengthsOf({ trip }: TripAnalysis, { event, rig, setting }: LineDepth): Lengths | undefined {
   if (trip.gear.rigs.get(rig)?.kind !== "downrigger") return undefined;
   const { setbackM, outM } = setting;

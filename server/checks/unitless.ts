@@ -11,7 +11,7 @@ import { allUnderOpeners, type Stretch, soundLinesIn } from "./under-openers.ts"
 import { meantUnit, usualUnits } from "./usual-units.ts";
 
 /** A number without its unit. */
-export interface Unitless {
+interface Unitless {
   /** As it is spelled. */
   readonly number: string;
   readonly place: Place;

@@ -2,7 +2,7 @@
 import type { CheckRow, Finding, Place, Severity } from "../checks/check.ts";
 
 /** What goes into a log. */
-export interface SarifContent {
+interface SarifContent {
   /** Of the tool. */
   readonly version: string;
   /** The catalog; only checks that found something are listed. */

@@ -38,6 +38,8 @@ export interface CaseOut {
   readonly topH: number;
   readonly topV: number;
   readonly endTension: number;
+  /** Left out where nothing pulls on the lower end. */
+  readonly endAngleDeg?: number;
   readonly nodes: readonly CaseNode[];
 }
 
@@ -214,6 +216,7 @@ function pointBody(body: CaseBody): PointBody {
 
 function caseOut(line: SolvedLine, fromXM: number): CaseOut {
   const end = line.nodes.at(-1);
+  const endAngleDeg = end?.angleAboveDeg ?? null;
   return {
     depth: line.depthM,
     setback: (end?.xM ?? 0) - fromXM,
@@ -222,6 +225,7 @@ function caseOut(line: SolvedLine, fromXM: number): CaseOut {
     topH: line.topForceXN,
     topV: line.topForceZN,
     endTension: end?.tensionAboveN ?? 0,
+    ...(endAngleDeg === null ? {} : { endAngleDeg }),
     nodes: line.nodes.map((node, i) => ({
       node: i,
       s: node.alongM,

@@ -1,5 +1,5 @@
 /** Finds the gear books within reach of a folder's files: from it upward to the workspace or repository root. */
-import { existsSync, readdirSync } from "node:fs";
+import { existsSync, readdirSync, statSync } from "node:fs";
 import { dirname, join, resolve } from "node:path";
 import { GEAR_ENDING, TRIP_ENDING } from "./endings.ts";
 
@@ -30,8 +30,19 @@ function gearFilesIn(folder: string): string[] {
     return readdirSync(folder)
       .filter((name) => name.toLowerCase().endsWith(GEAR_ENDING))
       .sort()
-      .map((name) => join(folder, name));
+      .map((name) => join(folder, name))
+      .filter(isNoChannel);
   } catch {
     return [];
+  }
+}
+
+/** Reading a pipe, a socket or a device by that name would wait for ever; what can't be looked at says why when it is read. */
+function isNoChannel(path: string): boolean {
+  try {
+    const stat = statSync(path);
+    return stat.isFile() || stat.isDirectory();
+  } catch {
+    return true;
   }
 }

@@ -76,9 +76,20 @@ export function listFolder(folder: string): ListedFolder {
   }
 }
 
-/** A link to a file counts as that file; links to folders are not followed, so that no walk goes round in a ring. */
+/**
+ * A link to a file counts as that file; links to folders are not followed, so that no walk goes round in a ring. A pipe
+ * is read where it is named, not where it is come upon: it may never end.
+ */
 function listedKind(folder: string, entry: Dirent): Listed["kind"] {
   if (entry.isDirectory()) return "folder";
   if (entry.isFile()) return "file";
-  return entry.isSymbolicLink() && kindOf(join(folder, entry.name)).kind === "file" ? "file" : "other";
+  return entry.isSymbolicLink() && isFileAt(join(folder, entry.name)) ? "file" : "other";
+}
+
+function isFileAt(path: string): boolean {
+  try {
+    return statSync(path).isFile();
+  } catch {
+    return false;
+  }
 }

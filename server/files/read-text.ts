@@ -70,6 +70,11 @@ const REASONS: Readonly<Record<string, string>> = {
   EACCES: "reading it is not permitted",
   EPERM: "reading it is not permitted",
   EISDIR: "it is a folder",
+  ENOTDIR: "a part of its path is no folder",
+  ELOOP: "its links lead round in a ring",
+  ENAMETOOLONG: "its name is too long",
+  ENOSPC: "the disk is full",
+  EROFS: "nothing can be written to that disk",
 };
 
 /** A file system error in plain words. */

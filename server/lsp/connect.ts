@@ -42,6 +42,8 @@ export interface ClosedFile extends NamedFindings {
 /** What the transport brings: books from wherever the files are. */
 export interface ServerWorld {
   booksNear: ServiceHost["booksNear"];
+  /** The day it is where the captain sits, `2031-06-21`. */
+  readonly today?: () => string;
   /** Called with the workspace's folders before anything else is asked, and when they change. */
   setRoots(uris: readonly string[]): void;
   /** Files on disk changed. */
@@ -104,6 +106,7 @@ class Server {
       },
       thresholds: () => this.#settings.thresholds,
       now: () => Date.now(),
+      ...(world.today === undefined ? {} : { today: world.today }),
     });
     this.#documents = new Documents((uri, version, parse) => {
       this.#guard.ask("reading", undefined, () => void this.#service.take(uri, version, parse))(undefined);

@@ -3,6 +3,7 @@ import { isAbsolute, join } from "node:path";
 import { pathToFileURL } from "node:url";
 import { BookShelf } from "../files/book-shelf.ts";
 import { indexFile, programStamp } from "../files/index-file.ts";
+import { dayOf } from "../files/today.ts";
 import { pathOf, WorkspaceFolders } from "../files/workspace-folders.ts";
 import type { ServerWorld } from "./connect.ts";
 
@@ -28,6 +29,7 @@ export function diskWorld(): ServerWorld {
       const path = pathOf(uri);
       return path === undefined ? uri : pathToFileURL(path).href;
     },
+    today: () => dayOf(new Date()),
   };
 }
 

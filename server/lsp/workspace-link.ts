@@ -48,7 +48,7 @@ export class WorkspaceLink {
       },
       checking: {
         booksNear: (uri) => server.service().booksNear(uri),
-        choices: () => server.settings(),
+        choices: () => ({ ...server.settings(), today: world.today?.() }),
         ready: (uri) => world.ready?.(uri),
         failed: (uri, error) => guard.background(`checking ${uri}`, Promise.reject(error)),
         isOpen,

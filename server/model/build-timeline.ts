@@ -63,6 +63,9 @@ class TimelineRun {
   readonly #settingAfter = new Map<number, Setting>();
   readonly #spreadAfter = new Map<number, CableSpread>();
   readonly #wetAfter = new Map<number, CableSpread>();
+  /** The latest spreads, given again while they are as they were: most lines change nothing of them. */
+  #lastWet: CableSpread | undefined;
+  readonly #lastSpreads = new Map<string, CableSpread>();
   readonly #return: TripEvent | undefined;
   readonly #endMs: number | null;
   #assumedPulls: AssumedPull[] | undefined;
@@ -85,9 +88,9 @@ class TimelineRun {
 
   #wet(): CableSpread {
     const wet = new Map<string, RodOnSpread>();
-    for (const [rig, { setting, state }] of this.#rigs)
-      if (state !== "up") wet.set(rig, { setting, isClipped: state === "fishing" });
-    return wet;
+    for (const [rig, run] of this.#rigs) if (run.state !== "up") wet.set(rig, rodOf(run));
+    this.#lastWet = lastOrNew(this.#lastWet, wet);
+    return this.#lastWet;
   }
 
   #takeRig(event: TripEvent, rig: string): void {
@@ -265,15 +268,24 @@ class TimelineRun {
     this.#settingAfter.set(event.lineIndex, this.#runOf(rig).setting);
     const cableRig = cableRigOf(this.#trip.gear, rig);
     if (cableRig === undefined) return;
-    const spread = new Map<string, RodOnSpread>();
+    const fresh = new Map<string, RodOnSpread>();
     for (const rod of this.#rodsOn(cableRig.name)) {
       const run = this.#rigs.get(rod);
-      const isClipped = run?.state === "fishing";
-      if (run !== undefined && (isClipped || rod === cableRig.name))
-        spread.set(rod, { setting: run.setting, isClipped });
+      if (run !== undefined && (run.state === "fishing" || rod === cableRig.name)) fresh.set(rod, rodOf(run));
     }
+    const spread = lastOrNew(this.#lastSpreads.get(cableRig.name), fresh);
+    this.#lastSpreads.set(cableRig.name, spread);
     this.#spreadAfter.set(event.lineIndex, sameSpread(spreadKept, event, spread));
   }
+}
+
+function rodOf({ setting, state }: RigRun): RodOnSpread {
+  return { setting, isClipped: state === "fishing" };
+}
+
+/** The last spread where a new one says the very same. */
+function lastOrNew(last: CableSpread | undefined, fresh: CableSpread): CableSpread {
+  return last !== undefined && isSameSpread(last, fresh) ? last : fresh;
 }
 
 const spreadKept = new WeakMap<FactLine, CableSpread>();

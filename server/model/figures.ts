@@ -39,7 +39,7 @@ function inUnit(
 const IN_HALVES: ReadonlySet<string> = new Set(["m", "C", "fathoms"]);
 
 /** A value of a unit rounded the way asked: to whole ones, meters and degrees Celsius to halves. */
-export function stepped(value: number, unit: string, round: (value: number) => number): number {
+function stepped(value: number, unit: string, round: (value: number) => number): number {
   return IN_HALVES.has(unit) ? round(2 * value) / 2 : round(value);
 }
 

@@ -86,11 +86,6 @@ export function resolveGear(
   };
 }
 
-/** A gear with nothing in it, for a trip whose boat no book describes. */
-export function emptyGear(boat: string): Gear {
-  return resolveGear([], boat, "9999-12-31");
-}
-
 function holdsGear(file: BookFile, boat: string): boolean {
   const gear = fileGear(file);
   return gear.boats.some((opener) => opener.boat === boat) || gear.lines.some((line) => line.boat === null);

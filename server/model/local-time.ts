@@ -13,7 +13,7 @@ export interface Instant {
 }
 
 /** Minutes east of UTC in a zone at an instant; undefined where it can't tell. */
-export type OffsetSource = (zone: string, at: Date) => number | undefined;
+type OffsetSource = (zone: string, at: Date) => number | undefined;
 
 let quickSource: OffsetSource = () => undefined;
 

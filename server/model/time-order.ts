@@ -7,7 +7,7 @@ import { ALL_RIGS, type Trip, type TripEvent } from "./trip.ts";
  * What explains it: an afternoon written like a morning (twelve hours short), a night past midnight without its date
  * (a day short), else a line that comes before one above it, or one that runs ahead of the lines below.
  */
-export type Slip = "afternoon" | "next-day" | "before" | "ahead";
+type Slip = "afternoon" | "next-day" | "before" | "ahead";
 
 /** Lines next to each other that are out of order in the same way. */
 export interface Disorder {

@@ -37,7 +37,7 @@ export function spreadOf(covariance: Matrix): CalibrationSpread {
 }
 
 /** Three independent ways to move a rig that together have the spread's covariance. */
-export interface CalibrationAxis {
+interface CalibrationAxis {
   readonly key: string;
   readonly moved: (rig: Downrigger, deviations: number) => Downrigger;
 }

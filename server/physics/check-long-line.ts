@@ -3,7 +3,7 @@ import type { LineInUse, LureForces } from "./lure.ts";
 import { type Reason, whyNotInRange } from "./refusal.ts";
 
 /** What a long line may be asked; beyond these a number is a slip of the pen, not a way to fish. */
-export const LONG_LINE_LIMITS = {
+const LONG_LINE_LIMITS = {
   outM: 2000,
   belowM: 200,
   leastSpeedMS: 0.1,

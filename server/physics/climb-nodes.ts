@@ -41,7 +41,8 @@ export function climbNodes(
     }
     if (nodes !== undefined) {
       const tensionAboveN = node === 0 ? 0 : tensionOf(state);
-      nodes.push({ alongM, xM: state.xM, zM: state.zM, tensionAboveN, tensionBelowN });
+      const angleAboveDeg = tensionAboveN === 0 ? null : angleDeg(state);
+      nodes.push({ alongM, xM: state.xM, zM: state.zM, tensionAboveN, tensionBelowN, angleAboveDeg });
     }
     const segment = line.segments[node - 1];
     if (segment === undefined || node === lastNode) break;
@@ -55,6 +56,11 @@ export function climbNodes(
 /** The tension at a point, N. */
 export function tensionOf(state: LineState): number {
   return Math.sqrt(state.forceXN * state.forceXN + state.forceZN * state.forceZN);
+}
+
+/** Where the line leads at a point, degrees from the vertical, positive astern. */
+export function angleDeg(state: LineState): number {
+  return (Math.atan2(state.forceXN, state.forceZN) * 180) / Math.PI;
 }
 
 /** Adds what hangs on a node to the force carried up the line. At the top there is no line left to carry it. */

@@ -1,43 +1,5 @@
-/** How a row's standard deviation is meant. */
-export type SpreadKind = "absolute" | "of the logarithm" | "relative";
+import { ASSUMED, type DefaultRow, exact, JUDGED, PRACTICE, spread, TOWED_CABLE } from "./default-row.ts";
 
-/** One value that the model takes when the gear book says nothing. */
-export interface DefaultRow {
-  /** In the unit named, SI. */
-  readonly value: number;
-  /** Standard deviation, or 0 where no band is drawn from it. */
-  readonly sd: number;
-  readonly spread: SpreadKind;
-  /** "" for a plain number. */
-  readonly unit: string;
-  /** Where the value is from, in a few words. */
-  readonly origin: string;
-  /** One plain sentence for the captain. */
-  readonly says: string;
-}
-
-/** A value that is taken as exact for the band. */
-function exact(value: number, unit: string, origin: string, says: string): DefaultRow {
-  return { value, sd: 0, spread: "absolute", unit, origin, says };
-}
-
-/** A value with a standard deviation. */
-function spread(
-  value: number,
-  sd: number,
-  kind: SpreadKind,
-  unit: string,
-  origin: string,
-  says: string,
-): DefaultRow {
-  return { value, sd, spread: kind, unit, origin, says };
-}
-
-const TOWED_CABLE =
-  "smooth-cylinder law for towed cables, raised for strumming; fitted from readings where there are any";
-const ASSUMED = "assumption, with a wide spread";
-const PRACTICE = "common practice";
-const JUDGED = "judgement";
 const FOOT_M = 0.3048;
 const MPH_MS = 0.44704;
 
@@ -336,6 +298,3 @@ export const DEFAULTS = {
     "Share of days on which the true depth should lie inside the band shown.",
   ),
 } as const satisfies Readonly<Record<string, DefaultRow>>;
-
-/** A default's key. */
-export type DefaultKey = keyof typeof DEFAULTS;

@@ -31,7 +31,7 @@ export interface BandedPlace extends Place {
 }
 
 /** One rod's release, and its lure with a band. */
-export interface BandedRod {
+interface BandedRod {
   readonly id: string;
   readonly release: Place;
   readonly lure: BandedPlace;

@@ -89,7 +89,7 @@ export interface SolvedDownrigger {
  * A downrigger with only what the gear book must say; the rest takes the table of defaults. The stream is a `flow`
  * or, the same at every depth, a `speedMS`; with both the `flow` is taken.
  */
-export type DownriggerInput = Pick<Downrigger, "outM"> & {
+type DownriggerInput = Pick<Downrigger, "outM"> & {
   readonly speedMS?: number;
   readonly flow?: FlowProfile;
   readonly cable: Pick<LineInUse, "make"> & Partial<LineInUse>;

@@ -2,12 +2,7 @@
  * The laws for the drag of a round line across the water. `constant` takes the coefficient as it stands; the
  * others depend on the Reynolds number of the speed across the line. Journals use `choo-casarella-blended`.
  */
-export type CylinderLaw =
-  | "constant"
-  | "cheng"
-  | "sucker-brauer"
-  | "choo-casarella"
-  | "choo-casarella-blended";
+type CylinderLaw = "constant" | "cheng" | "sucker-brauer" | "choo-casarella" | "choo-casarella-blended";
 
 /** How a line resists the water across it: a law, its coefficient when constant, and a multiplier on the whole. */
 export interface CylinderDrag {

@@ -8,20 +8,20 @@ import { type Reason, whyNotInRange } from "./refusal.ts";
 export type FlowProfile = UniformFlow | PiecewiseFlow | TanhFlow;
 
 /** The same speed at every depth. */
-export interface UniformFlow {
+interface UniformFlow {
   readonly type: "uniform";
   readonly speedMS: number;
 }
 
 /** Straight pieces between depths that increase strictly. */
-export interface PiecewiseFlow {
+interface PiecewiseFlow {
   readonly type: "piecewise";
   readonly depthsM: readonly number[];
   readonly speedsMS: readonly number[];
 }
 
 /** A smooth passage between two layers. */
-export interface TanhFlow {
+interface TanhFlow {
   readonly type: "tanh";
   readonly upperMS: number;
   readonly lowerMS: number;

@@ -12,7 +12,7 @@ const NEAR_M = 0.02;
 const LONGEST_SHARE = 0.9;
 
 /** How a line would hang going straight: its lower end from its upper one, m. */
-export interface HangsStraight {
+interface HangsStraight {
   readonly behindM: number;
   readonly dropM: number;
 }

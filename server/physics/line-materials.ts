@@ -30,10 +30,10 @@ const SOLIDS: Readonly<Record<LineMaterial, { readonly densityKgM3: number; read
 };
 
 /** Density of lead, kg/m3 (handbook); hardened with antimony it is nearer 11000 (from memory). */
-export const LEAD_KG_M3 = 11340;
+const LEAD_KG_M3 = 11340;
 
 /** Diameter of the core of ordinary lead-cored line, m; its weight is what such a line's depth hangs on. */
-export const LEADCORE_CORE_M = 0.46e-3;
+const LEADCORE_CORE_M = 0.46e-3;
 
 /**
  * A line of a material and an outer diameter (m, 0.05 to 20 mm). A mass per metre (kg) that was weighed takes the

@@ -18,7 +18,7 @@ import {
 import type { Water } from "./water.ts";
 
 /** The depth wanted, and the node that is to be there: 1 is the lower end of the top segment, the last the end. */
-export interface DepthTarget {
+interface DepthTarget {
   readonly node: number;
   readonly depthM: number;
 }

@@ -6,7 +6,7 @@ import type { TowedLine } from "./towed-line.ts";
 import { type Water, waterAt } from "./water.ts";
 
 /** What to set the counter of a long line to, m. */
-export interface LongLineOut {
+interface LongLineOut {
   readonly ok: true;
   readonly outM: number;
 }

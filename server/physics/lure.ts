@@ -50,7 +50,7 @@ export function lureForces(kind: LureKind): LureForces {
 }
 
 /** A lure on its line behind a release. */
-export interface LureOnLine {
+interface LureOnLine {
   /** The length of its line from the release, m. */
   readonly setbackM: number;
   readonly lureLine: LineInUse;

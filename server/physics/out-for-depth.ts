@@ -11,7 +11,7 @@ import { SOLVER_TOLERANCE, type SolvedLine } from "./towed-line.ts";
 import { type Water, waterAt } from "./water.ts";
 
 /** What to set the counter to. */
-export interface CounterOut {
+interface CounterOut {
   readonly ok: true;
   /** The reading to set, m. */
   readonly outM: number;

@@ -13,7 +13,7 @@ import type { SolvedLine } from "./towed-line.ts";
 import { type Water, waterAt } from "./water.ts";
 
 /** What a stretch of a rig's line is called. */
-export type PartKind = "cable" | "lure line" | "rod line" | "line";
+type PartKind = "cable" | "lure line" | "rod line" | "line";
 
 /** One part of a rig's lines, as it runs in the water. */
 export interface CurvePart {

@@ -1,11 +1,11 @@
 /** The low and high of an output over samples. */
-export interface SampledBand {
+interface SampledBand {
   readonly low: number;
   readonly high: number;
 }
 
 /** Samples of a band; enough to place its sides within about a tenth of a standard deviation. */
-export const BAND_SAMPLES = 200;
+const BAND_SAMPLES = 200;
 
 /**
  * Bands of some outputs from samples of all inputs at once, for where inputs together do what none does alone.
@@ -60,7 +60,7 @@ function shuffler(seed: number): (values: readonly number[]) => number[] {
  * The standard normal quantile of a share between 0 and 1, to 5e-4: Hastings' rational form (Abramowitz & Stegun
  * 26.2.23).
  */
-export function normalQuantile(share: number): number {
+function normalQuantile(share: number): number {
   const tail = Math.min(share, 1 - share);
   const t = Math.sqrt(-2 * Math.log(Math.max(tail, 1e-300)));
   const top = 2.515517 + t * (0.802853 + t * 0.010328);

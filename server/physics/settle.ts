@@ -1,5 +1,5 @@
 /** A map of a vector onto another of the same length, written into `to`; false when it has no answer. */
-export type VectorMap = (from: Float64Array, to: Float64Array) => boolean;
+type VectorMap = (from: Float64Array, to: Float64Array) => boolean;
 
 /** What a settled point leaves for a neighbour to start from: the point, and how it answers to a change. */
 export interface Settled {

@@ -26,7 +26,7 @@ export interface Exactness {
   readonly share: number;
 }
 
-export const EXACT: Exactness = { tolerance: SOLVER_TOLERANCE, share: 1e-7 };
+const EXACT: Exactness = { tolerance: SOLVER_TOLERANCE, share: 1e-7 };
 
 /** How often the lures are hung anew on releases whose depth, and so whose speed, has moved. */
 const MOST_HANGINGS = 6;

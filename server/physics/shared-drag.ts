@@ -8,7 +8,7 @@ export interface FittedDrag {
 }
 
 /** What fitted cables say of the part of the drag that every line of the boat shares. */
-export interface SharedDrag {
+interface SharedDrag {
   /** Mean of that part's logarithm; 0 where nothing was fitted. */
   readonly lnShift: number;
   /** Its standard deviation, never more than before. */

@@ -48,7 +48,7 @@ export function scanDepths(layers: readonly Layer[], lowM: number, highM: number
 }
 
 /** From, to, whether the function rises through zero there, and a first guess. */
-export type Bracket = readonly [from: number, to: number, isRising: boolean, guess: number];
+type Bracket = readonly [from: number, to: number, isRising: boolean, guess: number];
 
 type Point = readonly [at: number, value: number];
 

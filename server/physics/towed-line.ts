@@ -1,6 +1,6 @@
 import { checkTowedLine } from "./check-towed-line.ts";
 import type { LineProperties, LineState } from "./climb-line.ts";
-import { climbNodes, tensionOf } from "./climb-nodes.ts";
+import { angleDeg, climbNodes, tensionOf } from "./climb-nodes.ts";
 import type { FlowProfile } from "./flow-profile.ts";
 import { type Refusal, refuse } from "./refusal.ts";
 import { solveSheared } from "./sheared-line.ts";
@@ -29,7 +29,7 @@ export interface PointBody {
 }
 
 /** A second line clipped to a node of the first: a lure line on its release. */
-export interface LineBranch {
+interface LineBranch {
   readonly node: number;
   readonly line: TowedLine;
 }
@@ -57,6 +57,8 @@ export interface SolvedNode {
   readonly tensionAboveN: number;
   /** Tension just below the node, N; zero at the lower end. */
   readonly tensionBelowN: number;
+  /** How the line runs just above the node, degrees from the vertical, positive astern; null where nothing pulls on it. */
+  readonly angleAboveDeg: number | null;
 }
 
 /** A solved line. Angles are from the vertical, positive astern. */
@@ -169,7 +171,7 @@ export function placeAtTop(
     // Not -x, which would show a line straight down as -0.
     behindM: 0 - state.xM,
     topTensionN: tensionOf(state),
-    topAngleDeg: (Math.atan2(state.forceXN, state.forceZN) * 180) / Math.PI,
+    topAngleDeg: angleDeg(state),
     topForceXN: state.forceXN,
     topForceZN: state.forceZN,
     leastDepthM,

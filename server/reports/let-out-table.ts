@@ -85,7 +85,7 @@ function shownColumn(
 }
 
 /** `not reachable at this speed; the deepest is 38 ft with 300 ft out` */
-export function whyNone(gear: Gear, { why, deepest }: LetOut & { ok: false }): string {
+function whyNone(gear: Gear, { why, deepest }: LetOut & { ok: false }): string {
   if (deepest === undefined) return why;
   return `${why}; the deepest is ${lengthWords(gear, deepest.depthM)} with ${counterWords(deepest)} out`;
 }

@@ -21,7 +21,7 @@ export function longLineSentences(gear: Gear, depth: LineDepth): string[] {
 }
 
 /** What is out: `5 colors`, `10 colors and 50 ft`, `200 ft`. */
-export function lineOutWords(gear: Gear, { outM, outColorsM }: Setting): string {
+function lineOutWords(gear: Gear, { outM, outColorsM }: Setting): string {
   if (outM === undefined) return "";
   if (outColorsM === undefined) return lengthWords(gear, outM);
   const colors = colorWords(outColorsM);

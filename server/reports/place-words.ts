@@ -3,14 +3,14 @@ import { lengthWords, wholeLength } from "../model/figures.ts";
 import type { Gear } from "../model/gear-types.ts";
 
 /** A depth and the range around it, m. */
-export interface DepthRange {
+interface DepthRange {
   readonly depthM: number;
   readonly lowM: number;
   readonly highM: number;
 }
 
 /** A depth that the bottom may have stopped. */
-export interface StoppablePlace extends DepthRange {
+interface StoppablePlace extends DepthRange {
   readonly onBottom: boolean;
 }
 

@@ -3,7 +3,7 @@
 import type { FactLine, ReadLine } from "../../grammar/journal.ts";
 import type { SlotRow } from "../../grammar/vocabulary.ts";
 import { ownerNear } from "../checks/owners.ts";
-import { fileGear, type GearLine, holdingLines, linesOfBoat } from "../model/gear-lines.ts";
+import { fileGear, type GearLine, holdingLines, kindDefined, linesOfBoat } from "../model/gear-lines.ts";
 import type { Gear } from "../model/gear-types.ts";
 import { matchName } from "../model/match-name.ts";
 import { CREW } from "../model/named-places.ts";
@@ -82,11 +82,11 @@ export function definitionOf(
   return undefined;
 }
 
-/** Every gear line of one kind that speaks for a line, in the order of the books. */
+/** Every gear line of one kind that speaks for a line, in the order of the books; fishing lines are cables by another word. */
 export function gearLinesAt(snapshot: Snapshot, lineIndex: number, verb: string): FactLine[] {
   return [...holdingAt(snapshot, lineIndex).values()]
     .map(({ line }) => line)
-    .filter((line) => line.verb === verb);
+    .filter((line) => kindDefined(line.verb) === verb);
 }
 
 /** What a species' name or nickname stands for; empty where it stands for itself. */

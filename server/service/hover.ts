@@ -2,7 +2,6 @@
 import type { Hover, Position } from "vscode-languageserver-types";
 import { isRead } from "../../grammar/is-read.ts";
 import type { ReadLine } from "../../grammar/journal.ts";
-import { canonicalLine } from "../../grammar/print.ts";
 import { DEPTH_CAUTION, depthSentences } from "../reports/depth-sentences.ts";
 import { gearChangeSentences } from "../reports/gear-change-sentences.ts";
 import { readingSentences } from "../reports/reading-sentences.ts";
@@ -10,16 +9,21 @@ import { rodLiftSentences } from "../reports/rod-lift-sentences.ts";
 import { SUMMARY_CAUTION, summarySentences } from "../reports/summary-sentences.ts";
 import { waterReadingSentences } from "../reports/water-reading-sentences.ts";
 import { lureWaterSentences } from "../reports/water-sentences.ts";
-import { definitionOf, guestName, speciesMeant } from "./definitions.ts";
-import { code, plainMarkdown } from "./markdown.ts";
-import { isWithin, nameAt, rowOf } from "./name-at.ts";
+import { plainMarkdown } from "./markdown.ts";
+import { isWithin } from "./name-at.ts";
 import type { Snapshot } from "./snapshot.ts";
+import { problemHover, wordHover } from "./word-hover.ts";
 
 /** The hover at a position; null where there is nothing to say, in comments and in notes. */
 export function hover(snapshot: Snapshot, position: Position): Hover | null {
   const line = snapshot.parse.journal.lines[position.line];
-  if (line === undefined || !isRead(line) || !isOnWords(line, position.character)) return null;
-  const parts = [lineHover(snapshot, position.line, line), wordHover(snapshot, line, position)];
+  if (line === undefined) return null;
+  if (line.kind === "unreadable") return hoverOf([problemHover(snapshot, position)]);
+  if (!isRead(line) || !isOnWords(line, position.character)) return null;
+  return hoverOf([lineHover(snapshot, position.line, line), wordHover(snapshot, line, position)]);
+}
+
+function hoverOf(parts: readonly string[]): Hover | null {
   const said = parts.filter((part) => part !== "");
   if (said.length === 0) return null;
   return { contents: { kind: "markdown", value: said.join("\n\n---\n\n") } };
@@ -64,37 +68,4 @@ export function isWhole(line: ReadLine): boolean {
 /** Sentences on lines of their own. */
 function sentencesOf(sentences: readonly string[]): string {
   return sentences.map(plainMarkdown).join("  \n");
-}
-
-function wordHover(snapshot: Snapshot, line: ReadLine, { line: lineIndex, character }: Position): string {
-  const row = rowOf(line);
-  if (row === undefined) return "";
-  if (isWithin(character, line.verbStart, line.verbStop))
-    return `**${row.verb}**: ${row.doc}\n\n${code(row.example)}`;
-  const name = nameAt(line, character);
-  const said = name === undefined ? "" : nameHover(snapshot, lineIndex, name.of, name.text);
-  if (said !== "") return said;
-  const item = line.items.find((one) => isWithin(character, one.start, one.stop));
-  const known = item === undefined ? undefined : row.words.get(item.word);
-  return known === undefined ? "" : `**${known.word}**: ${known.doc}`;
-}
-
-/** What a name stands for: its line in the book, a nickname's species, a guest's name. */
-function nameHover(
-  snapshot: Snapshot,
-  lineIndex: number,
-  of: Parameters<typeof definitionOf>[2],
-  text: string,
-): string {
-  if (of === "species") {
-    const species = speciesMeant(snapshot, lineIndex, text);
-    return species === "" ? "" : `${plainMarkdown(text)} is ${plainMarkdown(species)}.`;
-  }
-  if (of === "guest") {
-    const name = guestName(snapshot, lineIndex, text);
-    return name === "" ? "" : `${plainMarkdown(text)} is ${plainMarkdown(name)}.`;
-  }
-  const found = definitionOf(snapshot, lineIndex, of, text);
-  const isHere = found?.lineIndex === lineIndex && found.uri === snapshot.uri;
-  return found === undefined || isHere ? "" : code(canonicalLine(found.line).trim());
 }

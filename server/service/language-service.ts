@@ -28,7 +28,7 @@ import type { Parse } from "../../grammar/parse.ts";
 import { createDepthMemo } from "../analysis/depth-memo.ts";
 import type { SeverityChoices } from "../checks/run-checks.ts";
 import type { BookFile } from "../model/gear-lines.ts";
-import type { ThresholdWords } from "../model/thresholds.ts";
+import { NO_THRESHOLDS, type ThresholdWords } from "../model/thresholds.ts";
 import { tokensWithMark, withMark, withoutMark } from "./byte-order-mark.ts";
 import { codeActions, resolveCodeAction } from "./code-actions.ts";
 import { codeLenses, resolveCodeLens } from "./code-lens.ts";
@@ -69,6 +69,8 @@ export interface ServiceHost {
   thresholds?(): ThresholdWords;
   /** The clock, UTC ms, where a feature may know it. */
   now?(): number;
+  /** The day it is, `2031-06-21`; nothing is said of days to come without it. */
+  readonly today?: () => string;
 }
 
 /** An action that needs no second question. */
@@ -113,8 +115,12 @@ export class LanguageService {
 
   #take(file: Pick<Snapshot, "uri" | "version" | "parse">): Snapshot {
     const { uri } = file;
-    const [severities, thresholds] = [this.#host.severities(), this.#host.thresholds?.()];
-    const snapshot = new Snapshot(file, this.booksNear(uri), this.#memo, severities, thresholds);
+    const chosen = {
+      severities: this.#host.severities(),
+      thresholds: this.#host.thresholds?.() ?? NO_THRESHOLDS,
+      today: this.#host.today?.(),
+    };
+    const snapshot = new Snapshot(file, this.booksNear(uri), this.#memo, chosen);
     this.#open.set(uri, snapshot);
     return snapshot;
   }

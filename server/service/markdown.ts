@@ -1,6 +1,6 @@
-/** Text from a file as Markdown: nothing in it may act as more than text. */
+/** Text for hovers. Names come from the file: nothing in them may act as Markdown. */
 
-/** Names come from the file: nothing in them may act as Markdown. */
+/** Plain text in Markdown. */
 export function plainMarkdown(text: string): string {
   return text.replaceAll(/[\\`*_[\]<>~#|&!]/gu, "\\$&");
 }

@@ -6,12 +6,19 @@ import type { LineDepth } from "../analysis/line-depth.ts";
 import type { Finding } from "../checks/check.ts";
 import { prepareChecks, runChecks, type SeverityChoices } from "../checks/run-checks.ts";
 import type { BookFile } from "../model/gear-lines.ts";
-import { NO_THRESHOLDS, type ThresholdWords } from "../model/thresholds.ts";
+import type { ThresholdWords } from "../model/thresholds.ts";
 
 /** A line's depth and the trip it is of. */
 export interface DayDepth {
   readonly day: TripAnalysis;
   readonly depth: LineDepth;
+}
+
+/** What holds for every document just now: the captain's settings, and the day it is where that is known. */
+export interface Chosen {
+  readonly severities: SeverityChoices;
+  readonly thresholds: ThresholdWords;
+  readonly today: string | undefined;
 }
 
 /** A document as it stood at one version. Immutable to its readers. */
@@ -23,6 +30,7 @@ export class Snapshot {
   readonly #memo: DepthMemo;
   readonly #choices: SeverityChoices;
   readonly #thresholds: ThresholdWords;
+  readonly #today: string | undefined;
   #analysis: JournalAnalysis | undefined;
   #findings: readonly Finding[] | undefined;
 
@@ -30,16 +38,16 @@ export class Snapshot {
     file: { uri: string; version: number; parse: Parse },
     books: readonly BookFile[],
     memo: DepthMemo,
-    choices: SeverityChoices,
-    thresholds: ThresholdWords = NO_THRESHOLDS,
+    { severities, thresholds, today }: Chosen,
   ) {
     this.uri = file.uri;
     this.version = file.version;
     this.parse = file.parse;
     this.books = books;
     this.#memo = memo;
-    this.#choices = choices;
+    this.#choices = severities;
     this.#thresholds = thresholds;
+    this.#today = today;
   }
 
   get analysis(): JournalAnalysis {
@@ -53,7 +61,7 @@ export class Snapshot {
   }
 
   get findings(): readonly Finding[] {
-    this.#findings ??= runChecks(this.analysis, this.#choices);
+    this.#findings ??= runChecks(this.analysis, { choices: this.#choices, today: this.#today });
     return this.#findings;
   }
 

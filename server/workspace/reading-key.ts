@@ -10,6 +10,8 @@ export interface CheckChoices {
   readonly severities: SeverityChoices;
   /** Hold for boats whose book does not state them. */
   readonly thresholds: ThresholdWords;
+  /** The day it is; nothing is said of days to come without it. */
+  readonly today?: string | undefined;
 }
 
 /**
@@ -25,7 +27,14 @@ export function readingKey(record: FileRecord, books: readonly BookFile[], choic
   });
   const severities = [...choices.severities].map(([slug, choice]) => `${slug}=${choice}`).sort();
   const thresholds = [...choices.thresholds].map(([name, words]) => `${name} ${words.join(" ")}`).sort();
-  return contentHash([record.hash, ...severities, ...thresholds, ...parts].join("\n"));
+  return contentHash(
+    [record.hash, isAhead(record, choices) ? "ahead" : "", ...severities, ...thresholds, ...parts].join("\n"),
+  );
+}
+
+/** A file with a day to come hangs on what day it is. */
+function isAhead({ trips }: FileRecord, { today }: CheckChoices): boolean {
+  return today !== undefined && trips.some(({ date }) => date > today);
 }
 
 /** Stands for the whole of a book; no boat is called so, since names hold no line ends. */

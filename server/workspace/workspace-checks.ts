@@ -139,7 +139,7 @@ export class WorkspaceChecks {
   ): Promise<readonly KeptFinding[] | undefined> {
     this.#runs++;
     if (this.#memo.solved > MOST_SOLVED) this.#memo = createDepthMemo();
-    const { severities, thresholds } = choices;
+    const { severities, thresholds, today } = choices;
     const file = { uri: record.uri, parse: parse(text) };
     const analysis = analyzeJournal(file, books, this.#memo, thresholds);
     for (const _ of prepareChecks(analysis, severities)) {
@@ -147,7 +147,7 @@ export class WorkspaceChecks {
       if (pause !== undefined) await pause;
       if (isOvertaken()) return undefined;
     }
-    return runChecks(analysis, severities)
+    return runChecks(analysis, { choices: severities, today })
       .filter(({ severity }) => severity === "error" || severity === "warning")
       .map(({ fixes: _, ...finding }) => finding);
   }

@@ -22,7 +22,7 @@ function mornings(count: number): string {
 /** How many rigs are solved for everything that is found in a text. */
 function solvedFor(memo: DepthMemo, read: Parse): number {
   const before = memo.solved;
-  runChecks(analyzeJournal({ uri: "file:///season.trip", parse: read }, BOOKS, memo), CHOICES);
+  runChecks(analyzeJournal({ uri: "file:///season.trip", parse: read }, BOOKS, memo), { choices: CHOICES });
   return memo.solved - before;
 }
 

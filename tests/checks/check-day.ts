@@ -40,12 +40,14 @@ const ABOVE: Readonly<Record<Before, string>> = { file: "", opener: OPENER, trol
 export interface DayAround {
   /** A line added to the boat's properties, instead of the one that lets old speeds pass. */
   readonly boat?: string;
+  /** The day it is. */
+  readonly today?: string;
 }
 
-function find(text: string, { boat = "quiet reading-stale" }: DayAround): Finding[] {
+function find(text: string, { boat = "quiet reading-stale", ...around }: DayAround): Finding[] {
   const zone = "  zone America/Detroit\n";
   const book = DAY_BOOK.replace(zone, `${zone}  ${boat}\n`);
-  return findingsIn(text, { books: { [BOOK_URI]: book } });
+  return findingsIn(text, { ...around, books: { [BOOK_URI]: book } });
 }
 
 /** Compares all findings of some lines with the carets under them; the lines above must give none. */
@@ -79,16 +81,17 @@ export function checkFixOf(
   source: string,
   after: string,
   fix: string | undefined = undefined,
+  around: DayAround = {},
 ): void {
   const text = ABOVE[before] + dedent(source);
-  const findings = find(text, {});
+  const findings = find(text, around);
   const [finding, second] = findings.filter((one) => one.slug === slug);
   if (finding === undefined || (fix === undefined && second !== undefined)) {
     throw new Error(`not one ${slug} in:\n${text}`);
   }
   const fixed = applyEdits(text, fixOf(finding, fix).edits);
   expect(fixed).toBe(ABOVE[before] + dedent(after));
-  const left = find(fixed, {}).map((one) => one.slug);
+  const left = find(fixed, around).map((one) => one.slug);
   const others = findings.filter((one) => one.slug !== slug).map((one) => one.slug);
   expect(left.filter((one) => one !== slug).sort()).toEqual(others.sort());
   expect(left.filter((one) => one === slug).length).toBeLessThan(findings.length - others.length);

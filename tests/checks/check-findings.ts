@@ -5,6 +5,7 @@ import { analyzeJournal } from "../../server/analysis/journal-analysis.ts";
 import { CATALOG } from "../../server/checks/catalog.ts";
 import type { Finding, Fix, Rule, Severity } from "../../server/checks/check.ts";
 import { LANGUAGE_RULES } from "../../server/checks/language-rules.ts";
+import { RULES } from "../../server/checks/rules.ts";
 import { runChecks } from "../../server/checks/run-checks.ts";
 import { applyEdits } from "../harness/apply-edits.ts";
 import { expectDiagnostics } from "../harness/expect-diagnostics.ts";
@@ -14,6 +15,9 @@ import { dedent, type LineDiagnostic } from "../harness/markers.ts";
 export const TRIP_URI = "file:///season/day.trip";
 /** Where a book stands that is given without a name. */
 export const BOOK_URI = "file:///season/bright-penny.gear";
+
+/** The day it is, unless told otherwise. */
+const TODAY = "2040-01-01";
 
 /** A small book for trips of one line. */
 export const BOOK = `boat "Bright Penny"
@@ -41,6 +45,8 @@ export interface Around {
   readonly books?: Readonly<Record<string, string>>;
   /** A check that is off by default, switched on. */
   readonly on?: string;
+  /** The day it is, for the check of days to come. */
+  readonly today?: string;
   /** The rules to run; every one unless told otherwise. */
   readonly rules?: readonly Rule[];
 }
@@ -50,7 +56,8 @@ export function findingsIn(text: string, around: Around = {}): Finding[] {
   const books = Object.entries(around.books ?? { [BOOK_URI]: BOOK });
   const file = { uri: TRIP_URI, parse: parse(text) };
   const others = books.map(([uri, book]) => ({ uri, parse: parse(book) }));
-  return runChecks(analyzeJournal(file, others), choicesOf(around.on), around.rules);
+  const { on, rules = RULES, today = TODAY } = around;
+  return runChecks(analyzeJournal(file, others), { choices: choicesOf(on), rules, today });
 }
 
 function choicesOf(slug: string | undefined): Map<string, Severity> {

@@ -163,7 +163,7 @@ describe("a long file with a jump every few lines", () => {
     const file = { ...read, journal: { ...read.journal, lines: counted } };
     const analysis = analyzeJournal({ uri: "file:///day.trip", parse: file }, []);
     const start = reads;
-    const findings = runChecks(analysis, undefined, [timeBackwards]);
+    const findings = runChecks(analysis, { rules: [timeBackwards] });
     const checking = reads - start;
     const sorted = findings.map((finding) => finding.fixes.find(({ title }) => title.includes("Move all")));
     expect(new Set(sorted).size).toBe(1);

@@ -6,6 +6,7 @@ import { calibrateOutput } from "../../client/cli/output-schemas.ts";
 import { run } from "../../client/cli/run.ts";
 import type { World } from "../../client/cli/world.ts";
 import { parse } from "../../grammar/parse.ts";
+import { BOOK, deepwake, GOOD_DAY } from "./fake-world.ts";
 
 const ROOT = join(import.meta.dirname, "../..");
 const TRIPS = "examples/bright-penny/trips";
@@ -31,6 +32,7 @@ async function calibrate(args: readonly string[], columns?: number): Promise<Ran
     cwd: ROOT,
     env: { NO_COLOR: "1" },
     version: "0.0.0",
+    today: "2040-01-01",
     out: output("out"),
     err: output("err"),
     files: {
@@ -88,6 +90,20 @@ test("draws the readings against the fit", async () => {
   expect(svg).toMatch(/^<svg [\s\S]*<\/svg>\n$/u);
   expect(svg.split("<circle").length - 1).toBe(19);
   expect(svg).not.toMatch(/NaN|undefined/u);
+});
+
+test("never draws over a picture that is there, unless forced", async () => {
+  const files = { "c1.svg": "mine", "boat.gear": BOOK, "day.trip": GOOD_DAY };
+  const refused = await deepwake("calibrate day.trip --svg c1.svg", { files });
+  expect([refused.code, refused.written]).toEqual([2, []]);
+  expect(refused.err).toContain("c1.svg is not written: it is there already; --force writes over it");
+  const forced = await deepwake("calibrate day.trip --svg c1.svg --force", { files });
+  expect([forced.code, forced.written]).toEqual([0, ["c1.svg"]]);
+});
+
+test("reads a rig with other capitals as the only one that can be meant", async () => {
+  const asked = async (rig: string) => (await calibrate([TRIPS, "--json", "--rig", rig])).out;
+  expect(await asked("c1")).toBe(await asked("C1"));
 });
 
 test.each([

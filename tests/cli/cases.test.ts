@@ -2,7 +2,7 @@
 import { readFileSync } from "node:fs";
 import { join } from "node:path";
 import { expect, test } from "vitest";
-import { casesOutput } from "../../client/cli/output-schemas.ts";
+import { casesOutput } from "../../client/cli/case-schemas.ts";
 import { deepwake } from "./fake-world.ts";
 
 const SHARED = readFileSync(join(import.meta.dirname, "../reference/towed-line-cases.json"), "utf8");

@@ -138,3 +138,11 @@ test.each([
     err: `deepwake: ${complaint}\n`,
   });
 });
+
+test("a case file is no trip: one line says how it is asked for", async () => {
+  const { code, out, err } = await deepwake("depth Cases.JSON", { files: { "Cases.JSON": "{}" } });
+  expect([code, out]).toEqual([2, ""]);
+  expect(err).toBe(
+    "deepwake: Cases.JSON is no trip; towed-line cases are asked for with --case Cases.JSON\n",
+  );
+});

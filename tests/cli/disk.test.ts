@@ -1,4 +1,5 @@
 /** Files on a real disk: found, read, replaced whole. */
+import { execFileSync } from "node:child_process";
 import {
   chmodSync,
   lstatSync,
@@ -40,6 +41,25 @@ test("replaces a file whole, keeps its mode, and leaves nothing beside it", () =
   expect(readdirSync(folder)).toEqual(["day one.trip"]);
 });
 
+test("writes a new file whole, over one that is there only if forced, and leaves nothing beside it", () => {
+  const path = join(folder, "c1.svg");
+  expect(files.writeText(path, "one\n", false)).toBeUndefined();
+  expect(files.writeText(path, "two\n", false)).toBe("it is there already; --force writes over it");
+  expect(readFileSync(path, "utf8")).toBe("one\n");
+  expect(files.writeText(path, "three\n", true)).toBeUndefined();
+  expect(readFileSync(path, "utf8")).toBe("three\n");
+  expect(readdirSync(folder)).toEqual(["c1.svg"]);
+});
+
+test("writes over no folder, no device, and through no link that leads nowhere", () => {
+  symlinkSync(join(folder, "gone"), join(folder, "link.svg"));
+  expect(files.writeText(folder, "one\n", true)).toBe("it is no file");
+  expect(files.writeText("/dev/null", "one\n", true)).toBe("it is no file");
+  expect(files.writeText(join(folder, "link.svg"), "one\n", false)).toContain("it is there already");
+  expect(files.writeText(join(folder, "none", "c1.svg"), "one\n", false)).toBe("there is no such file");
+  expect(readdirSync(folder)).toEqual(["link.svg"]);
+});
+
 test("follows a link to the file it stands for", () => {
   const path = write("real.trip", "old\n");
   symlinkSync(path, join(folder, "link.trip"));
@@ -74,4 +94,33 @@ test("lists files, links to files and folders; links to folders are not gone int
     { name: "inner", kind: "folder" },
     { name: "ring", kind: "other" },
   ]);
+});
+
+/** Made by a tool of the system; Node has none. */
+function makePipe(name: string): string {
+  const path = join(folder, name);
+  execFileSync("mkfifo", [path]);
+  return path;
+}
+
+test.skipIf(process.platform === "win32")("comes upon no pipe, and through no link to one", () => {
+  const pipe = makePipe("pipe.gear");
+  symlinkSync(pipe, join(folder, "link.gear"));
+  symlinkSync(pipe, join(folder, "link.trip"));
+  const day = write("day.trip", "");
+  const listed = files.list(folder);
+  expect(listed.ok && listed.names.filter(({ kind }) => kind === "file").map(({ name }) => name)).toEqual([
+    "day.trip",
+  ]);
+  expect(files.booksNear(day)).toEqual({ books: [], unread: [] });
+});
+
+test("says in plain words why a link can't be followed", () => {
+  symlinkSync("ring.trip", join(folder, "ring.trip"));
+  expect(files.readText(join(folder, "ring.trip"))).toEqual({
+    ok: false,
+    why: "its links lead round in a ring",
+  });
+  const below = join(write("day.trip", ""), "more.trip");
+  expect(files.readText(below)).toEqual({ ok: false, why: "a part of its path is no folder" });
 });

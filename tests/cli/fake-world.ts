@@ -1,6 +1,7 @@
 /** A world for `run` with files in memory and streams that are kept. */
 import { dirname, join } from "node:path";
 import { pathToFileURL } from "node:url";
+import { IS_THERE } from "../../client/cli/disk.ts";
 import { run } from "../../client/cli/run.ts";
 import type { Files, Output, World } from "../../client/cli/world.ts";
 import { parse } from "../../grammar/parse.ts";
@@ -53,6 +54,7 @@ export async function deepwake(
     cwd: HERE,
     env: given.env ?? {},
     version: "0.0.0",
+    today: "2040-01-01",
     out: out.stream,
     err: err.stream,
     files: memoryFiles(files, written, given.onRead),
@@ -106,7 +108,8 @@ function memoryFiles(files: Map<string, Content>, written: string[], onRead: Cir
     list: (folder) => ({ ok: true, names: namesIn(folder) }),
     readText,
     booksNear: (path) => booksNear(path, namesIn, readText),
-    writeText: (path, text) => {
+    writeText: (path, text, isForced) => {
+      if (files.has(path) && !isForced) return IS_THERE;
       files.set(path, text);
       written.push(path.slice(HERE.length + 1));
       return undefined;

@@ -1,6 +1,6 @@
 /** `deepwake letout`: the table in every form it has, and what is refused. */
 import { describe, expect, test } from "vitest";
-import { letOutOutput } from "../../client/cli/output-schemas.ts";
+import { letOutOutput } from "../../client/cli/letout-schemas.ts";
 import { type Circumstances, deepwake } from "./fake-world.ts";
 
 const BOOK = `boat "Bright Penny"

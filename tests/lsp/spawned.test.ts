@@ -43,7 +43,7 @@ beforeAll(() => {
   }
   folder = mkdtempSync(join(tmpdir(), "deepwake-lsp-"));
   mkdirSync(join(folder, "trips"));
-  writeFileSync(join(folder, "bright-penny.gear"), BOOK);
+  writeFileSync(join(folder, "bright-penny.gear"), BOOK.replace("\n  zone", "\n  quiet future-date\n  zone"));
 });
 
 afterAll(() => rmSync(folder, { recursive: true, force: true }));
@@ -66,7 +66,7 @@ async function spendDay(client: TestClient, server: ChildProcess): Promise<void>
   });
   const changed = await client.published(uri);
   expect(changed.diagnostics.map(({ code }) => code)).toContain("unknown-rig");
-  writeFileSync(book, BOOK);
+  writeFileSync(book, BOOK.replace("\n  zone", "\n  quiet future-date\n  zone"));
 
   await client.open("untitled:Untitled-1", MORNING);
   expect((await client.published("untitled:Untitled-1")).diagnostics).toEqual([]);

@@ -30,6 +30,9 @@ const BOOK = bookOf("Bright Penny");
 const GOOD = dayOf("2031-06-21", "Bright Penny");
 const BAD = dayOf("2031-06-22", "Bright Penny", "P7");
 
+/** The disk, at the end of the year that the days are of. */
+const worldOfThatYear = () => ({ ...diskWorld(), today: () => "2031-12-31" });
+
 /** A workspace in a folder of its own, and a place to keep things beside it. */
 class Folder {
   readonly top = mkdtempSync(join(tmpdir(), "deepwake-workspace-"));
@@ -56,7 +59,7 @@ class Folder {
 
   /** A client that works in the folder. */
   async join({ capabilities = {}, options }: ClientSetup = {}): Promise<TestClient> {
-    const client = joinServer(diskWorld());
+    const client = joinServer(worldOfThatYear());
     await client.initialize({
       capabilities: { ...capabilities, textDocument: { ...ABLE, ...capabilities.textDocument } },
       options: { storage: this.storage, ...(options as object) },
@@ -168,7 +171,7 @@ describe("files that aren't open", () => {
 
 test("a client that never tells its settings has its workspace checked all the same", async () => {
   const folder = new Folder({ "penny.gear": BOOK, "a.trip": BAD });
-  const client = joinServer(diskWorld());
+  const client = joinServer(worldOfThatYear());
   client.connection.onRequest("workspace/configuration", () => new Promise(() => undefined));
   await client.initialize({
     capabilities: { workspace: { configuration: true } },

@@ -201,3 +201,15 @@ test("rigs still out at the return, and whether they fished", () => {
   );
   expect(assumedPulls.map(({ rig, state }) => `${rig} ${state}`)).toEqual(["P1 fishing", "S1 interrupted"]);
 });
+
+test("what stays as it was is kept once, however many lines look at it", () => {
+  const readings = Array.from(
+    { length: 30 },
+    (_, n) => `05:${10 + n} sonar bottom 90 ft\n05:${10 + n} probe P1 depth 40 ft`,
+  );
+  const timeline = buildTimeline(readTrip(["05:00 set P1 out 60 ft", ...readings].join("\n")));
+  expect(timeline.wetAfter.size).toBe(31);
+  expect(new Set(timeline.wetAfter.values()).size).toBe(1);
+  expect(timeline.spreadAfter.size).toBe(31);
+  expect(new Set(timeline.spreadAfter.values()).size).toBe(1);
+});

@@ -1,5 +1,6 @@
 import { describe, expect, test } from "vitest";
-import { DEFAULTS, type DefaultRow } from "../../server/physics/defaults.ts";
+import type { DefaultRow } from "../../server/physics/default-row.ts";
+import { DEFAULTS } from "../../server/physics/defaults.ts";
 
 const rows: readonly (readonly [string, DefaultRow])[] = Object.entries(DEFAULTS);
 

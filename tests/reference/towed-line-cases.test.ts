@@ -10,6 +10,7 @@ interface Stated {
   readonly setback: number;
   readonly topTension: number;
   readonly topAngleDeg: number;
+  readonly endAngleDeg?: number;
   readonly nodes: readonly {
     readonly node: number;
     readonly s: number;
@@ -45,6 +46,12 @@ function misses(actual: CaseOut, expected: Stated, lengthM: number): string[] {
   near("setback", actual.setback, expected.setback, TOLERANCE * lengthM);
   near("topTension", actual.topTension, expected.topTension, TOLERANCE * expected.topTension);
   near("topAngleDeg", actual.topAngleDeg, expected.topAngleDeg, (TOLERANCE * 180) / Math.PI);
+  if (expected.endAngleDeg === undefined) {
+    if (actual.endAngleDeg !== undefined) out.push(`endAngleDeg: got ${actual.endAngleDeg}`);
+  } else {
+    const got = actual.endAngleDeg ?? Number.NaN;
+    near("endAngleDeg", got, expected.endAngleDeg, (TOLERANCE * 180) / Math.PI);
+  }
   if (actual.nodes.length !== expected.nodes.length)
     out.push(`${actual.nodes.length} nodes, expected ${expected.nodes.length}`);
   for (const [i, want] of expected.nodes.entries()) {

@@ -17,6 +17,7 @@ describe.each(rows)("%s", (slug, { isFixable, severities, isOffByDefault }) => {
   const service = openService(MENDABLE[slug] ?? readPageExample(slug, "Wrong"), {
     book: "",
     severities: chosen,
+    today: () => "2031-11-25",
   });
   const found = service.diagnostics(URI).filter(({ code }) => code === slug);
   const mends = found.flatMap(({ range }) =>

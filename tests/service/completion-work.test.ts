@@ -2,6 +2,7 @@
 import { expect, test } from "vitest";
 import { parse } from "../../grammar/parse.ts";
 import { createDepthMemo } from "../../server/analysis/depth-memo.ts";
+import { NO_THRESHOLDS } from "../../server/model/thresholds.ts";
 import { completion } from "../../server/service/completion.ts";
 import { Snapshot } from "../../server/service/snapshot.ts";
 import { BOOK, BOOK_URI, MORNING, URI } from "./open-service.ts";
@@ -31,7 +32,11 @@ function looksAt(text: string): number {
     const lines = counted(parsed.journal.lines) as typeof parsed.journal.lines;
     const file = { uri: URI, version: 1, parse: { ...parsed, journal: { ...parsed.journal, lines } } };
     const books = [{ uri: BOOK_URI, parse: parse(BOOK) }];
-    const snapshot = new Snapshot(file, books, createDepthMemo(), new Map());
+    const snapshot = new Snapshot(file, books, createDepthMemo(), {
+      severities: new Map(),
+      thresholds: NO_THRESHOLDS,
+      today: undefined,
+    });
     for (const { trip } of snapshot.analysis.trips) Object.assign(trip, { events: counted(trip.events) });
     const position = { line: text.split("\n").length - 1, character: typed.length };
     const first = completion(snapshot, position);

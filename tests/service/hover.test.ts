@@ -166,12 +166,40 @@ describe("words and names", () => {
     ["06:30 catch P1 <|>king", "king is chinook."],
     ["06:30 catch P1 king by <|>G1", "G1 is Marv Tessler."],
     ['06:30 run to <|>"Anvil Bank"', '`spot "Anvil Bank" at 44 44.0N 086 25.9W`'],
-    ["06:30 catch P1 <|>chinook", ""],
-    ["06:30 strike <|>X9", ""],
+    ["06:30 catch P1 <|>chinook", "chinook is a species."],
+    ["06:30 strike <|>X9", "No gear book in reach has X9."],
+    ["06:30 pull <|>all", "Every rig in the water."],
+    ["06:30 catch <|>unknown king", "Nobody saw which rod it was."],
+    ["<|>~06:30 strike P1", "About 06:30 on 2031-06-21, by the clock of America/Detroit."],
+    ["2031-06-22 <|>00:10-04:00 pull P1", "00:10 on 2031-06-22, at -04:00."],
+    [
+      "06:30 sonar bottom 72<|>,5 ft",
+      'Write 72.5 for "72,5": a number has digits and a point, nothing else.',
+    ],
+    [
+      "06:30 sonar bottom 72,5 <|>ft",
+      'Write 72.5 for "72,5": a number has digits and a point, nothing else.',
+    ],
   ])("%s", (line, wanted) => checkHover(line, wanted));
 
   test("a book knows its own names", () => {
     checkHover("rig X1 downrigger ball <|>round-12", "`ball round-12 sphere 12 lb`", BOOK);
+  });
+});
+
+test.each([
+  ['  harbor <|>"Hollis Point"', "**harbor**: The harbor left from."],
+  ["  anglers <|>4", "**anglers**: How many people fished."],
+])("a property's value: %s", (line, wanted) => {
+  checkHover(line, wanted, 'trip 2031-06-21 "Bright Penny"\n');
+});
+
+describe("a boat", () => {
+  const book = `Bright Penny has 4 rigs, 1 cable or line, 1 ball, 3 lures, by bright-penny.gear.  \n\`units ft mph F lb in\`  \n\`zone America/Detroit\``;
+
+  test("is what the book says of it", () => {
+    expect(hoverAt('trip 2031-06-22 "Bright <|>Penny"')).toContain(book);
+    expect(hoverAt('trip 2031-06-22 "Dim <|>Penny"')).toContain("No gear book in reach describes Dim Penny.");
   });
 });
 
@@ -183,12 +211,15 @@ describe("nothing is said", () => {
     "06:30 strike P1 <|> ",
     "<|>  06:30 strike P1",
     "note\n  05:14 <|>set P1",
-    "wht <|>is this",
   ])("%s", (line) => checkHover(line, ""));
 
   test("in a file that isn't open", () => {
     expect(openService("").hover("file:///other.trip", { line: 0, character: 0 })).toBeNull();
   });
+});
+
+test("a line that can't be read has what is wrong with it, on the word that is", () => {
+  checkHover("<|>wht is this", 'No line starts with "wht".');
 });
 
 test("nothing in a name acts as Markdown", () => {

@@ -57,7 +57,7 @@ export function openService(
 }
 
 /** The book beside the document, the severities chosen, and what else the world around the service tells. */
-interface ServiceSetup extends Pick<ServiceHost, "now" | "thresholds"> {
+interface ServiceSetup extends Pick<ServiceHost, "now" | "thresholds" | "today"> {
   readonly book?: string;
   readonly severities?: SeverityChoices;
 }

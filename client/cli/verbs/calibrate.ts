@@ -7,6 +7,8 @@ import {
   type UnusedReading,
 } from "../../../server/analysis/calibration-readings.ts";
 import { TRIP_ENDING } from "../../../server/files/find-books.ts";
+import type { Rig } from "../../../server/model/gear-types.ts";
+import { matchMaybe } from "../../../server/model/match-name.ts";
 import { CALIBRATION_CAUTION } from "../../../server/reports/calibration-sentences.ts";
 import { residualSvg } from "../../../server/reports/residual-picture.ts";
 import { complain } from "../complain.ts";
@@ -32,7 +34,8 @@ export const CALIBRATE: Verb = {
   options: {
     rig: { value: "RIG", doc: "Only this rig." },
     since: { value: "YYYY-MM-DD", doc: "Only trips of this day and later." },
-    svg: { value: "FILE", doc: "Write a picture of the readings against the fit." },
+    svg: { value: "FILE", doc: "Write a picture of the readings against the fit, as a new file." },
+    force: { doc: "Write the picture over a file that is there already." },
     ...INPUT_OPTIONS,
   },
   examples: [
@@ -49,7 +52,8 @@ export interface Gathered {
   /** As files are shown, by URI. */
   readonly shownByUri: Map<string, string>;
   readonly files: { readonly path: string; readonly readings: number; readonly error?: string }[];
-  readonly rigs: Set<string>;
+  /** Every rig of the books, by name. */
+  readonly rigs: Map<string, Rig>;
 }
 
 async function calibrateVerb(call: Call, world: World): Promise<ExitCode> {
@@ -59,9 +63,9 @@ async function calibrateVerb(call: Call, world: World): Promise<ExitCode> {
     return UNUSABLE;
   }
   const { gathered, unusable } = await gather(call, since, world);
-  const rig = call.values.get("rig")?.normalize("NFC");
+  const rig = matchMaybe(gathered.rigs, call.values.get("rig")?.normalize("NFC"));
   if (rig !== undefined && gathered.rigs.size > 0 && !gathered.rigs.has(rig)) {
-    complain(world, `there is no rig ${rig} in the gear books${didYouMean(rig, gathered.rigs)}`);
+    complain(world, `there is no rig ${rig} in the gear books${didYouMean(rig, gathered.rigs.keys())}`);
     return UNUSABLE;
   }
   const isAsked = (name: string): boolean => rig === undefined || name === rig;
@@ -81,7 +85,7 @@ async function gather(
   const found = askedFor(call, [TRIP_ENDING], world);
   const reader = new JournalReader(world);
   const unusable = [...found.unusable];
-  const gathered: Gathered = { used: [], unused: [], shownByUri: new Map(), files: [], rigs: new Set() };
+  const gathered: Gathered = { used: [], unused: [], shownByUri: new Map(), files: [], rigs: new Map() };
   for await (const read of reader.readAll(found.files)) {
     const { shown } = read.file;
     if (!read.ok) {
@@ -91,7 +95,7 @@ async function gather(
     const before = gathered.used.length;
     gathered.shownByUri.set(read.analysis.uri, shown);
     for (const day of read.analysis.trips) {
-      for (const name of day.trip.gear.rigs.keys()) gathered.rigs.add(name);
+      for (const [name, one] of day.trip.gear.rigs) gathered.rigs.set(name, one);
       if (day.trip.date < since) continue;
       const { used, unused } = calibrationReadings(day);
       gathered.used.push(...used);
@@ -129,7 +133,8 @@ async function write(
 function draw(call: Call, world: World, fits: readonly RigCalibration[]): boolean {
   const file = call.values.get("svg");
   if (file === undefined) return true;
-  const why = world.files.writeText(resolve(world.cwd, file), residualSvg(fits));
-  if (why !== undefined) complain(world, `${file} can't be written: ${why}`);
+  const isForced = call.switches.has("force");
+  const why = world.files.writeText(resolve(world.cwd, file), residualSvg(fits), isForced);
+  if (why !== undefined) complain(world, `${file} is not written: ${why}`);
   return why === undefined;
 }

@@ -53,7 +53,7 @@ async function checkFiles(call: Call, world: World): Promise<CheckReport> {
   const unusable = [...found.unusable];
   for await (const read of reader.readAll(found.files)) {
     const { shown, path } = read.file;
-    const checked = read.ok ? guardFile(() => runChecks(read.analysis)) : read;
+    const checked = read.ok ? guardFile(() => runChecks(read.analysis, { today: world.today })) : read;
     if (!checked.ok) unusable.push({ shown, why: checked.why });
     else if ("value" in checked) files.push({ shown, path, findings: checked.value });
   }

@@ -1,9 +1,9 @@
 /** `deepwake depth --case FILE`: towed-line cases in SI, answered in the case file's own field names. */
 import { type CaseAnswer, solveTowedLineCases } from "../../../server/exchange/towed-line-case.ts";
+import type { CaseAnswerJson } from "../case-schemas.ts";
 import { complain } from "../complain.ts";
 import { type ExitCode, FINE, UNUSABLE } from "../exit-codes.ts";
 import { textOf } from "../journals.ts";
-import type { CaseAnswerJson } from "../output-schemas.ts";
 import { findJournals } from "../paths.ts";
 import { printable } from "../render/printable.ts";
 import { type Column, type Row, table } from "../render/table.ts";

@@ -5,7 +5,7 @@ import { type Call, INPUT_OPTIONS, type OptionRows, type Verb } from "../verb.ts
 import type { World } from "../world.ts";
 
 /** Options that only the what-if takes. */
-export const WHAT_IF_OPTIONS: OptionRows = {
+const WHAT_IF_OPTIONS: OptionRows = {
   rig: { value: "RIG", doc: "The rig of a what-if, as the gear book calls it." },
   out: { value: "LENGTH", doc: "Cable out by its counter, like 90ft." },
   speed: { value: "SPEED", doc: "Speed at the ball, like 2.5mph." },
@@ -59,6 +59,11 @@ async function depthVerb(call: Call, world: World): Promise<ExitCode> {
   }
   if (call.values.has("case")) return (await import("./depth-of-cases.ts")).depthOfCases(call, world);
   if (asked.length > 0) return (await import("./depth-what-if.ts")).depthWhatIf(call, world);
+  const json = call.paths.find((path) => path.toLowerCase().endsWith(".json"));
+  if (json !== undefined) {
+    complain(world, `${json} is no trip; towed-line cases are asked for with --case ${json}`);
+    return UNUSABLE;
+  }
   if (call.paths.length > 0) return (await import("./depth-of-trips.ts")).depthOfTrips(call, world);
   complain(
     world,

@@ -3,12 +3,12 @@ import type { LetOut } from "../../../server/analysis/let-out.ts";
 import type { LetOutColumn } from "../../../server/analysis/let-out-columns.ts";
 import { LET_OUT_CAUTION } from "../../../server/reports/let-out-table.ts";
 import { envelopeText } from "../envelope.ts";
-import type { LetOutAskedJson, LetOutCellJson, LetOutColumnJson } from "../output-schemas.ts";
+import type { LetOutAskedJson, LetOutCellJson, LetOutColumnJson } from "../letout-schemas.ts";
 import type { AskedLetOut } from "../what-if/read-let-out.ts";
 import type { World } from "../world.ts";
 
 /** What goes into the JSON. */
-export interface LetOutAnswer {
+interface LetOutAnswer {
   readonly boat: string;
   readonly date: string | undefined;
   readonly asked: AskedLetOut;

@@ -68,7 +68,7 @@ export const NUMBER_FORMAT = check<{ text: string; mend: string | null; example:
 });
 
 /** A measure without a unit. */
-export interface UnitlessMeasure {
+interface UnitlessMeasure {
   readonly number: string;
   /** The attribute it belongs to; undefined where that isn't written. */
   readonly word: string | undefined;

@@ -87,6 +87,19 @@ export const CLOCK_MISSING = check<{ clock: string; later: string }>({
     `There was no ${clock} that night: the clocks went ahead, and it was ${later} by then.`,
 });
 
+/** A day that has not come yet. */
+export const FUTURE_DATE = check<{ date: string; today: string; meant: string | undefined }>({
+  slug: "future-date",
+  severities: ["information"],
+  summary: "Something is logged on a day that is still to come.",
+  quietWhen: "it is tomorrow's date, nothing of that trip has a clock time yet, or today's date isn't known",
+  isDoubt: true,
+  isFixable: true,
+  since,
+  message: ({ date, today, meant }) =>
+    `${date} is still to come: today is ${today}.${meant === undefined ? "" : ` Was it ${meant}?`}`,
+});
+
 /** One boat on two trips at once. */
 export const OVERLAPPING_TRIPS = check<{
   from: string;
