@@ -31,6 +31,7 @@ const water: LateBundle = {
     "server/analysis/summary.ts",
     "server/analysis/water-day.ts",
     "server/checks/water-rules.ts",
+    "server/reports/light-sentences.ts",
     "server/reports/water-reading-sentences.ts",
     "server/reports/water-sentences.ts",
     "server/reports/water-summary-sentences.ts",

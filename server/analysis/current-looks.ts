@@ -28,6 +28,7 @@ export interface CurrentLook {
   readonly timeMs: number;
   readonly gps: TripEvent;
   readonly water: TripEvent;
+  readonly waterTimeMs: number;
   readonly groundMS: number;
   readonly waterMS: number;
   readonly course: Bearing | undefined;
@@ -111,6 +112,7 @@ function lookOf(
     timeMs,
     gps,
     water: water.event,
+    waterTimeMs: water.timeMs,
     groundMS,
     waterMS: water.speedMS,
     course: courseOf(trip, gps),

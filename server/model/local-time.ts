@@ -99,6 +99,12 @@ export function localClock(utcMs: number, zone: string | undefined): string {
   return new Date(utcMs + minutes * MINUTE_MS).toISOString().slice(11, 16);
 }
 
+/** The date on board at an instant, `YYYY-MM-DD`. */
+export function localDate(utcMs: number, zone: string | undefined): string {
+  const minutes = zone === undefined ? 0 : offsetAt(utcMs, zone);
+  return new Date(utcMs + minutes * MINUTE_MS).toISOString().slice(0, 10);
+}
+
 function offsetAt(utcMs: number, zone: string): number {
   const near = offsetsNear(zone, Math.floor(utcMs / DAY_MS) * DAY_MS);
   const [only = 0] = near;
