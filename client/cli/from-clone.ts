@@ -11,7 +11,7 @@ const PROJECT = join(import.meta.dirname, "..", "..");
 const BUILT = ["dist/deepwake.cjs", "dist/deepwake.mjs"].map((path) => join(PROJECT, path));
 const SOURCES = [
   ...["grammar", "server", "client/cli", "package-lock.json"],
-  ...["package.json", "esbuild.config.ts", "esbuild.command-line.ts"],
+  ...["package.json", "esbuild.config.ts", "esbuild.command-line.ts", "esbuild.late.ts"],
 ];
 
 /** When a file was last written, or the newest file in a folder; 0 where there is none. */

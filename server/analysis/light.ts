@@ -4,7 +4,7 @@
  */
 import { getMoonIllumination, getMoonPosition, getTimes, type SunTimeName } from "suncalc";
 import type { Place } from "../model/gear-types.ts";
-import { civilMs, localDate, resolveInstant } from "../model/local-time.ts";
+import type { TimeSpan } from "../model/local-time.ts";
 
 /** The sun's day at a place; undefined for what doesn't happen there that day, as in the far north. */
 export interface SunDay {
@@ -18,11 +18,8 @@ export interface SunDay {
 
 const DAY_MS = 86_400_000;
 
-/** The sun on a calendar day (`YYYY-MM-DD`) of a zone; without one the day is Greenwich's. */
-export function sunDay({ latitudeDeg, longitudeDeg }: Place, date: string, zone: string | undefined): SunDay {
-  const fromMs = resolveInstant(date, "00:00", null, zone).utcMs;
-  const nextDate = new Date(civilMs(date, "00:00") + DAY_MS).toISOString().slice(0, 10);
-  const toMs = resolveInstant(nextDate, "00:00", null, zone).utcMs;
+/** The sun on a day from midnight to midnight. */
+export function sunDay({ latitudeDeg, longitudeDeg }: Place, { fromMs, toMs }: TimeSpan): SunDay {
   const noonMs = (fromMs + toMs) / 2;
   const asked = [noonMs - DAY_MS, noonMs, noonMs + DAY_MS].map((ms) =>
     getTimes(new Date(ms), latitudeDeg, longitudeDeg),
@@ -84,12 +81,12 @@ export interface Light {
   readonly moon: Moon;
 }
 
-/** The light at a place and minute of a zone. */
-export function lightOf(place: Place, timeMs: number, zone: string): Light {
-  const day = sunDay(place, localDate(timeMs, zone), zone);
+/** The light at a place and a minute of a day. */
+export function lightOf(place: Place, timeMs: number, day: TimeSpan): Light {
+  const sun = sunDay(place, day);
   return {
-    sunriseMinutes: minutesFromSunrise(day, timeMs),
-    sky: skyAt(day, timeMs),
+    sunriseMinutes: minutesFromSunrise(sun, timeMs),
+    sky: skyAt(sun, timeMs),
     moon: moonAt(place, timeMs),
   };
 }

@@ -1,4 +1,5 @@
 /** Everything a day's readings say of the water, each part computed when first asked for. */
+import { calendarDay, localDate } from "../model/local-time.ts";
 import type { ReadingAges } from "../model/readings.ts";
 import { THRESHOLDS, thresholdOf } from "../model/thresholds.ts";
 import type { Trip, TripEvent } from "../model/trip.ts";
@@ -54,7 +55,7 @@ export function readWater(trip: Trip, speedAges: ReadingAges): WaterDay {
   const sun = once(() => {
     const place =
       trip.zone === undefined ? undefined : placeNear(trip, track().fixes, Number.NEGATIVE_INFINITY);
-    return place === undefined ? undefined : sunDay(place, trip.date, trip.zone);
+    return place === undefined ? undefined : sunDay(place, calendarDay(trip.date, trip.zone));
   });
   return {
     get bands() {
@@ -87,7 +88,9 @@ export function readWater(trip: Trip, speedAges: ReadingAges): WaterDay {
     lightAt: ({ instant }) => {
       if (instant === null || instant.problem !== null || trip.zone === undefined) return undefined;
       const place = placeNear(trip, track().fixes, instant.utcMs);
-      return place === undefined ? undefined : lightOf(place, instant.utcMs, trip.zone);
+      if (place === undefined) return undefined;
+      const day = calendarDay(localDate(instant.utcMs, trip.zone), trip.zone);
+      return lightOf(place, instant.utcMs, day);
     },
   };
 }

@@ -99,6 +99,21 @@ export function localClock(utcMs: number, zone: string | undefined): string {
   return new Date(utcMs + minutes * MINUTE_MS).toISOString().slice(11, 16);
 }
 
+/** From one instant to another. */
+export interface TimeSpan {
+  readonly fromMs: number;
+  readonly toMs: number;
+}
+
+/** A calendar day (`YYYY-MM-DD`) of a zone from midnight to midnight, 23 to 25 hours; without a zone Greenwich's. */
+export function calendarDay(date: string, zone: string | undefined): TimeSpan {
+  const next = new Date(civilMs(date, "00:00") + DAY_MS).toISOString().slice(0, 10);
+  return {
+    fromMs: resolveInstant(date, "00:00", null, zone).utcMs,
+    toMs: resolveInstant(next, "00:00", null, zone).utcMs,
+  };
+}
+
 /** The date on board at an instant, `YYYY-MM-DD`. */
 export function localDate(utcMs: number, zone: string | undefined): string {
   const minutes = zone === undefined ? 0 : offsetAt(utcMs, zone);
