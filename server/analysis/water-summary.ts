@@ -91,9 +91,7 @@ function distinct(lines: readonly number[]): number[] {
 }
 
 function legCurrent(leg: Leg, looks: readonly CurrentLook[]): LegCurrent {
-  const on = looks.filter(
-    (look) => !look.isNearTurn && !look.isDoubted && look.timeMs >= leg.fromMs && look.timeMs <= leg.toMs,
-  );
+  const on = looks.filter((look) => !look.isNearTurn && !look.isDoubted && leg.events.includes(look.gps));
   const mean = (where: CurrentLook["where"]): number | null => {
     const along = on.filter((look) => look.where === where).map((look) => look.alongMS);
     return along.length === 0 ? null : along.reduce((sum, one) => sum + one, 0) / along.length;
