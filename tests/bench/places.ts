@@ -18,6 +18,8 @@ export const built = {
   band: join(projectFolder, "server/physics/downrigger-band.ts"),
   server: join(projectFolder, "dist/server.cjs"),
   serverWater: join(projectFolder, "dist/server-water.cjs"),
+  serverGeodesic: join(projectFolder, "dist/server-geodesic.cjs"),
+  serverLight: join(projectFolder, "dist/server-light.cjs"),
   commandLine: join(projectFolder, "dist/deepwake.mjs"),
   commandLineProgram: join(projectFolder, "dist/deepwake.cjs"),
 } as const;
