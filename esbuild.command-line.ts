@@ -1,8 +1,9 @@
 /**
- * The command line as two files: a small module that starts, and everything else in the older format, which Node
- * loads faster.
+ * The command line: a small module that starts, everything else in the older format, which Node loads faster, and
+ * beside them what few verbs need.
  */
 import type { BuildOptions, Plugin } from "esbuild";
+import { geodesicBeside, type LateBundle, lightBeside } from "./esbuild.late.ts";
 
 const PROGRAM = "deepwake.cjs";
 
@@ -28,7 +29,12 @@ const serverBeside: Plugin = {
 };
 
 /** The entries, outputs and options of both. */
-export const COMMAND_LINE: readonly { entry: string; outfile: string; options: BuildOptions }[] = [
+export const COMMAND_LINE: readonly {
+  entry: string;
+  outfile: string;
+  options: BuildOptions;
+  late?: readonly LateBundle[];
+}[] = [
   {
     entry: "client/cli/main.ts",
     outfile: "dist/deepwake.mjs",
@@ -44,5 +50,6 @@ export const COMMAND_LINE: readonly { entry: string; outfile: string; options: B
     entry: "client/cli/program.ts",
     outfile: `dist/${PROGRAM}`,
     options: { platform: "node", format: "cjs", target: "node20", plugins: [serverBeside] },
+    late: [geodesicBeside("deepwake"), lightBeside("deepwake")],
   },
 ];

@@ -12,7 +12,7 @@ import { dirname } from "node:path";
 import { parseArgs } from "node:util";
 import { analyzeMetafile, type BuildOptions, build, context } from "esbuild";
 import { COMMAND_LINE } from "./esbuild.command-line.ts";
-import { fetchLate, type LateBundle, lateEntry } from "./esbuild.late.ts";
+import { fetchLate, geodesicBeside, type LateBundle, lateEntry, lightBeside } from "./esbuild.late.ts";
 import { leanLibraries } from "./esbuild.lean.ts";
 import { SERVER } from "./esbuild.server.ts";
 
@@ -22,7 +22,7 @@ interface Bundle {
   readonly outfile: string;
   readonly options: BuildOptions;
   /** What it fetches only when it is asked for. */
-  readonly late?: LateBundle;
+  readonly late?: readonly LateBundle[];
 }
 
 /** In a browser: the extension as a module of the editor's worker, the server as a worker of its own. */
@@ -34,6 +34,9 @@ const forWorker: BuildOptions = {
 };
 const forClient: BuildOptions = { plugins: [leanLibraries({ isServer: false })] };
 const forEditor: BuildOptions = { platform: "node", format: "cjs", target: "node20", external: ["vscode"] };
+
+/** A late bundle is read by `require`, in whatever format the program itself is. */
+const LATE_OPTIONS: BuildOptions = { platform: "node", format: "cjs", target: "node20" };
 
 const shipped: readonly Bundle[] = [
   {
@@ -86,13 +89,25 @@ interface Output {
 
 /** A bundle, and what it fetches late. */
 function outputsOf({ entry, outfile, options, late }: Bundle): Output[] {
-  const root = import.meta.dirname;
-  if (late === undefined) return [{ outfile, options: { ...options, entryPoints: [entry] } }];
-  const plugins = [...(options.plugins ?? []), fetchLate(late, root)];
+  const shared = { ...LATE_OPTIONS, ...options };
   return [
-    { outfile, options: { ...options, entryPoints: [entry], plugins } },
-    { outfile: late.outfile, options: { ...options, ...lateEntry(late, root) } },
+    { outfile, options: fetching({ ...options, entryPoints: [entry] }, late) },
+    ...(late ?? []).flatMap((one) => lateOutputs(one, shared)),
   ];
+}
+
+function lateOutputs(bundle: LateBundle, options: BuildOptions): Output[] {
+  const { outfile, late } = bundle;
+  const entry = lateEntry(bundle, import.meta.dirname);
+  return [
+    { outfile, options: fetching({ ...options, ...entry }, late) },
+    ...(late ?? []).flatMap((one) => lateOutputs(one, options)),
+  ];
+}
+
+function fetching(options: BuildOptions, late: readonly LateBundle[] = []): BuildOptions {
+  const plugins = late.map((one) => fetchLate(one, import.meta.dirname));
+  return { ...options, plugins: [...(options.plugins ?? []), ...plugins] };
 }
 
 /** Bundles one file and prints the size of what came out. */

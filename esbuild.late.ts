@@ -11,7 +11,21 @@ import type { BuildOptions, Plugin } from "esbuild";
 export interface LateBundle {
   readonly outfile: string;
   readonly modules: readonly string[];
+  /** What it fetches later still. */
+  readonly late?: readonly LateBundle[];
 }
+
+/** Distances on the earth: only where a day has two positions. */
+export const geodesicBeside = (program: string): LateBundle => ({
+  outfile: `dist/${program}-geodesic.cjs`,
+  modules: ["server/analysis/geodesic.ts"],
+});
+
+/** Sun and moon: no check needs them. */
+export const lightBeside = (program: string): LateBundle => ({
+  outfile: `dist/${program}-light.cjs`,
+  modules: ["server/analysis/light.ts"],
+});
 
 /** The plugin for the main bundle. */
 export function fetchLate({ outfile, modules }: LateBundle, root: string): Plugin {

@@ -3,7 +3,7 @@
  * compiled of the large one.
  */
 import type { BuildOptions, Plugin } from "esbuild";
-import type { LateBundle } from "./esbuild.late.ts";
+import { geodesicBeside, type LateBundle, lightBeside } from "./esbuild.late.ts";
 import { leanLibraries } from "./esbuild.lean.ts";
 
 const PROGRAM = "server-program.cjs";
@@ -18,32 +18,38 @@ const programBeside: Plugin = {
 
 const forNode: BuildOptions = { platform: "node", format: "cjs", target: "node20" };
 
-/** What the readings say of the water, with the libraries for sun, moon and distances. */
+/** What the readings say of the water. */
 const water: LateBundle = {
   outfile: "dist/server-water.cjs",
   modules: [
     "server/analysis/summary.ts",
     "server/analysis/water-day.ts",
     "server/checks/water-rules.ts",
+    "server/reports/light-sentences.ts",
     "server/reports/water-reading-sentences.ts",
     "server/reports/water-sentences.ts",
     "server/reports/water-summary-sentences.ts",
   ],
+  late: [geodesicBeside("server"), lightBeside("server")],
 };
 
 /** The entries, outputs and options of both, and what the larger fetches late. */
-export const SERVER: readonly { entry: string; outfile: string; options: BuildOptions; late?: LateBundle }[] =
-  [
-    {
-      entry: "server/lsp/main-node.ts",
-      outfile: "dist/server.cjs",
-      // What is imported late is asked for at once: a plain require keeps to the older format.
-      options: { ...forNode, plugins: [programBeside], supported: { "dynamic-import": false } },
-    },
-    {
-      entry: "server/lsp/serve-node.ts",
-      outfile: `dist/${PROGRAM}`,
-      options: { ...forNode, plugins: [leanLibraries({ isServer: true })] },
-      late: water,
-    },
-  ];
+export const SERVER: readonly {
+  entry: string;
+  outfile: string;
+  options: BuildOptions;
+  late?: readonly LateBundle[];
+}[] = [
+  {
+    entry: "server/lsp/main-node.ts",
+    outfile: "dist/server.cjs",
+    // What is imported late is asked for at once: a plain require keeps to the older format.
+    options: { ...forNode, plugins: [programBeside], supported: { "dynamic-import": false } },
+  },
+  {
+    entry: "server/lsp/serve-node.ts",
+    outfile: `dist/${PROGRAM}`,
+    options: { ...forNode, plugins: [leanLibraries({ isServer: true })] },
+    late: [water],
+  },
+];

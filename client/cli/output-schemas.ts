@@ -72,6 +72,9 @@ const waterSummary = z.strictObject({
     z.strictObject({
       instant,
       thermoclineM: finite.nullable(),
+      metalimnionTopM: finite.nullable(),
+      metalimnionBottomM: finite.nullable(),
+      lines: z.array(line).describe("The readings in it."),
       bands: z.array(z.strictObject({ species: z.string(), depths: z.array(bandDepths) })),
     }),
   ),
@@ -86,6 +89,7 @@ const waterSummary = z.strictObject({
       madeGoodMS: finite.nullable(),
       currentOnTopMS: alongMS,
       currentAtProbeMS: alongMS,
+      currentLines: z.array(line).describe("The speeds the current was taken from."),
     }),
   ),
   distanceM: finite.nullable().describe("Between the positions written, at least."),

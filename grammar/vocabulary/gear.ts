@@ -251,7 +251,7 @@ export const GEAR_ROWS: readonly VerbRow[] = [
     "variation",
     [],
     [measure("east", "angle", "Magnetic variation, east positive.", { bare: true })],
-    "Magnetic variation, east positive, for bearings marked magnetic.",
+    "Magnetic variation, east positive, for bearings marked magnetic; without it the World Magnetic Model tells it, from 2025 to 2029 where a position is known.",
     "variation -7 deg",
     { needs: "east" },
   ),

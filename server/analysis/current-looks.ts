@@ -28,6 +28,7 @@ export interface CurrentLook {
   readonly timeMs: number;
   readonly gps: TripEvent;
   readonly water: TripEvent;
+  readonly waterTimeMs: number;
   readonly groundMS: number;
   readonly waterMS: number;
   readonly course: Bearing | undefined;
@@ -60,7 +61,7 @@ const WATER_SD_MS: Readonly<Record<CurrentDepth, number>> = {
 
 const known = new WeakMap<Trip, readonly CurrentLook[]>();
 
-/** Every look of a day, in the order of its lines; found once for a trip. */
+/** Every look of a day, in the order of time; found once for a trip. A line written twice is one. */
 export function currentLooks(trip: Trip): readonly CurrentLook[] {
   const looks = known.get(trip) ?? findLooks(trip);
   known.set(trip, looks);
@@ -68,7 +69,9 @@ export function currentLooks(trip: Trip): readonly CurrentLook[] {
 }
 
 function findLooks(trip: Trip): CurrentLook[] {
-  const timed = trip.events.filter(({ instant }) => instant !== null);
+  const timed = distinctLines(trip.events.filter(({ instant }) => instant !== null)).sort(
+    (a, b) => (a.instant?.utcMs ?? 0) - (b.instant?.utcMs ?? 0),
+  );
   const turns = timed.filter(({ line }) => line.verb === "turn");
   const speeds = { surface: waterSpeeds(trip, timed, "surface"), probe: waterSpeeds(trip, timed, "probe") };
   return timed.flatMap((gps) => {
@@ -76,6 +79,16 @@ function findLooks(trip: Trip): CurrentLook[] {
     return (["surface", "probe"] as const).flatMap(
       (where) => lookOf(trip, gps, where, speeds[where], turns) ?? [],
     );
+  });
+}
+
+function distinctLines(events: readonly TripEvent[]): TripEvent[] {
+  const seen = new Set<string>();
+  return events.filter(({ line, instant }) => {
+    const key = `${instant?.utcMs ?? ""} ${line.raw.trim()}`;
+    if (seen.has(key)) return false;
+    seen.add(key);
+    return true;
   });
 }
 
@@ -111,6 +124,7 @@ function lookOf(
     timeMs,
     gps,
     water: water.event,
+    waterTimeMs: water.timeMs,
     groundMS,
     waterMS: water.speedMS,
     course: courseOf(trip, gps),

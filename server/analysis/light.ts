@@ -4,7 +4,7 @@
  */
 import { getMoonIllumination, getMoonPosition, getTimes, type SunTimeName } from "suncalc";
 import type { Place } from "../model/gear-types.ts";
-import { civilMs, resolveInstant } from "../model/local-time.ts";
+import type { TimeSpan } from "../model/local-time.ts";
 
 /** The sun's day at a place; undefined for what doesn't happen there that day, as in the far north. */
 export interface SunDay {
@@ -18,11 +18,8 @@ export interface SunDay {
 
 const DAY_MS = 86_400_000;
 
-/** The sun on a calendar day (`YYYY-MM-DD`) of a zone; without one the day is Greenwich's. */
-export function sunDay({ latitudeDeg, longitudeDeg }: Place, date: string, zone: string | undefined): SunDay {
-  const fromMs = resolveInstant(date, "00:00", null, zone).utcMs;
-  const nextDate = new Date(civilMs(date, "00:00") + DAY_MS).toISOString().slice(0, 10);
-  const toMs = resolveInstant(nextDate, "00:00", null, zone).utcMs;
+/** The sun on a day from midnight to midnight. */
+export function sunDay({ latitudeDeg, longitudeDeg }: Place, { fromMs, toMs }: TimeSpan): SunDay {
   const noonMs = (fromMs + toMs) / 2;
   const asked = [noonMs - DAY_MS, noonMs, noonMs + DAY_MS].map((ms) =>
     getTimes(new Date(ms), latitudeDeg, longitudeDeg),
@@ -59,4 +56,37 @@ export function moonAt({ latitudeDeg, longitudeDeg }: Place, timeMs: number): Mo
 /** Minutes after sunrise; below zero before it. Undefined on a day without one. */
 export function minutesFromSunrise(day: SunDay, timeMs: number): number | undefined {
   return day.sunriseMs === undefined ? undefined : Math.round((timeMs - day.sunriseMs) / 60_000);
+}
+
+/** How light it is. */
+export type Sky = "daylight" | "civil twilight" | "nautical twilight" | "night";
+
+/** The sky at a minute of a day; undefined where the sun doesn't rise or set that day, as in the far north. */
+export function skyAt(day: SunDay, timeMs: number): Sky | undefined {
+  const { sunriseMs, sunsetMs } = day;
+  if (sunriseMs === undefined || sunsetMs === undefined) return undefined;
+  // A twilight without a beginning or an end that day lasts the night through.
+  const isWithin = (fromMs = Number.NEGATIVE_INFINITY, toMs = Number.POSITIVE_INFINITY): boolean =>
+    timeMs >= fromMs && timeMs < toMs;
+  if (isWithin(sunriseMs, sunsetMs)) return "daylight";
+  if (isWithin(day.civilDawnMs, day.civilDuskMs)) return "civil twilight";
+  return isWithin(day.nauticalDawnMs, day.nauticalDuskMs) ? "nautical twilight" : "night";
+}
+
+/** Sun and moon at one place and minute. */
+export interface Light {
+  /** Minutes after the sunrise of that calendar day; below zero before it. */
+  readonly sunriseMinutes: number | undefined;
+  readonly sky: Sky | undefined;
+  readonly moon: Moon;
+}
+
+/** The light at a place and a minute of a day. */
+export function lightOf(place: Place, timeMs: number, day: TimeSpan): Light {
+  const sun = sunDay(place, day);
+  return {
+    sunriseMinutes: minutesFromSunrise(sun, timeMs),
+    sky: skyAt(sun, timeMs),
+    moon: moonAt(place, timeMs),
+  };
 }

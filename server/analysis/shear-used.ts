@@ -24,8 +24,17 @@ const TOLD_SDS = 1.2816;
 /** Shallower probes tell of the water on top, m. */
 const LEAST_DEPTH_M = 1;
 
-/** The shear at a minute; undefined where the courses of the hour don't tell both currents, or tell no difference. */
+const known = new WeakMap<Trip, Map<number, ShearUsed | undefined>>();
+
+/** The shear at a minute, found once for each; undefined where the courses of the hour don't tell both currents, or tell no difference. */
 export function shearAt(trip: Trip, timeMs: number): ShearUsed | undefined {
+  const minutes = known.get(trip) ?? new Map<number, ShearUsed | undefined>();
+  known.set(trip, minutes);
+  if (!minutes.has(timeMs)) minutes.set(timeMs, findShear(trip, timeMs));
+  return minutes.get(timeMs);
+}
+
+function findShear(trip: Trip, timeMs: number): ShearUsed | undefined {
   const looks = currentLooks(trip);
   const deep = currentVector(looks, "probe", timeMs);
   const top = deep && currentVector(looks, "surface", timeMs);

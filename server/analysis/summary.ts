@@ -225,7 +225,7 @@ function caughtAt(
         species: bite.fish?.species,
         lure: lureOfBite(bite, timeline, gear),
         depthM: (bite.onSlider ? pinnedSlider(before) : (before?.lure ?? before?.ball))?.depthM ?? null,
-        sunriseMinutes: water.sunriseMinutes(bite.strike ?? bite.last) ?? null,
+        sunriseMinutes: water.lightAt(bite.strike ?? bite.last)?.sunriseMinutes ?? null,
       };
     });
 }

@@ -54,7 +54,7 @@ function neighbors(nodes: readonly ProfileNode[], depthM: number): [ProfileNode,
 }
 
 /** True where the depth is too far between two readings that differ. */
-function isGap(above: ProfileNode, below: ProfileNode, depthM: number): boolean {
+export function isGap(above: ProfileNode, below: ProfileNode, depthM: number): boolean {
   const isAtReading = Math.min(depthM - above.depthM, below.depthM - depthM) <= AT_READING_M;
   const isWide = below.depthM - above.depthM > WIDEST_GAP_M;
   return isWide && !isAtReading && Math.abs(above.tempC - below.tempC) > SAME_WATER_C;

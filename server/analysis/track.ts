@@ -12,6 +12,7 @@ export interface Leg {
   readonly toMs: number;
   /** The mean course read on it, else the one of the turn that began it. */
   readonly course: Bearing | undefined;
+  readonly events: readonly TripEvent[];
   readonly fixes: readonly Fix[];
   /** From the first to the last position on it, m; undefined with fewer than two, or where one can't be. */
   readonly madeGoodM: number | undefined;
@@ -100,6 +101,7 @@ function legOf(
     fromMs: first.instant?.utcMs ?? 0,
     toMs: (events.at(-1) ?? first).instant?.utcMs ?? 0,
     course: meanBearing(read) ?? courses[0],
+    events,
     fixes,
     ...madeGood(isBroken ? [] : fixes),
   };

@@ -1,10 +1,11 @@
 /** Everything a day's readings say of the water, each part computed when first asked for. */
+import { calendarDay, localDate } from "../model/local-time.ts";
 import type { ReadingAges } from "../model/readings.ts";
 import { THRESHOLDS, thresholdOf } from "../model/thresholds.ts";
 import type { Trip, TripEvent } from "../model/trip.ts";
 import { type CurrentLook, currentLooks } from "./current-looks.ts";
 import { layersOf, type WaterLayers } from "./layers-at.ts";
-import { minutesFromSunrise, type SunDay, sunDay } from "./light.ts";
+import { type Light, lightOf, type SunDay, sunDay } from "./light.ts";
 import type { LineDepth } from "./line-depth.ts";
 import {
   type BandNow,
@@ -35,9 +36,10 @@ export interface WaterDay {
   bandsAt(profile: WaterProfile): BandNow[];
   /** The water at a line's lure; undefined where the depth or the minute isn't known, or nothing was read. */
   lureOf(depth: LineDepth): LureWater | undefined;
-  /** The sun on the day of a minute; undefined where no position is known, or the zone isn't. */
-  sunAt(timeMs: number): SunDay | undefined;
-  sunriseMinutes(event: TripEvent): number | undefined;
+  /** The sun on the trip's own day; undefined where no position is known, or the zone isn't. */
+  readonly sun: SunDay | undefined;
+  /** Sun and moon at an event's place and minute; undefined as above, without a clock, and in a doubtful hour. */
+  lightAt(event: TripEvent): Light | undefined;
 }
 
 /** Reads a day's water. */
@@ -50,10 +52,11 @@ export function readWater(trip: Trip, speedAges: ReadingAges): WaterDay {
   const fixes = once(() => fixesOf(trip));
   const track = once(() => trackOf(trip));
   const store = once(() => profileStore(trip, points(), ages));
-  const sunAt = (timeMs: number): SunDay | undefined => {
-    const place = trip.zone === undefined ? undefined : placeNear(trip, fixes(), timeMs);
-    return place === undefined ? undefined : sunDay(place, trip.date, trip.zone);
-  };
+  const sun = once(() => {
+    const place =
+      trip.zone === undefined ? undefined : placeNear(trip, track().fixes, Number.NEGATIVE_INFINITY);
+    return place === undefined ? undefined : sunDay(place, calendarDay(trip.date, trip.zone));
+  });
   return {
     get bands() {
       return bands();
@@ -79,10 +82,15 @@ export function readWater(trip: Trip, speedAges: ReadingAges): WaterDay {
       const now = place === undefined || timeMs === undefined ? undefined : store().at(timeMs);
       return place === undefined || now === undefined ? undefined : lureWater(store(), now, bands(), place);
     },
-    sunAt,
-    sunriseMinutes: ({ instant }) => {
-      const sun = instant === null ? undefined : sunAt(instant.utcMs);
-      return sun === undefined || instant === null ? undefined : minutesFromSunrise(sun, instant.utcMs);
+    get sun() {
+      return sun();
+    },
+    lightAt: ({ instant }) => {
+      if (instant === null || instant.problem !== null || trip.zone === undefined) return undefined;
+      const place = placeNear(trip, track().fixes, instant.utcMs);
+      if (place === undefined) return undefined;
+      const day = calendarDay(localDate(instant.utcMs, trip.zone), trip.zone);
+      return lightOf(place, instant.utcMs, day);
     },
   };
 }

@@ -3,16 +3,20 @@ import type { Timeline } from "../model/timeline.ts";
 import type { Trip, TripEvent } from "../model/trip.ts";
 import type { Bite } from "./bites.ts";
 import type { CurrentLook } from "./current-looks.ts";
+import type { WaterLayers } from "./layers-at.ts";
 import { type Moon, moonAt, type SunDay } from "./light.ts";
 import { placeNear } from "./positions.ts";
 import type { BandDepths } from "./temperature-at.ts";
 import type { Leg } from "./track.ts";
 import type { WaterDay } from "./water-day.ts";
+import type { WaterProfile } from "./water-profile.ts";
 
 /** The layers and bands at the minute of one lowered profile. */
 export interface LayersRead {
   readonly timeMs: number;
-  readonly thermoclineM: number | null;
+  readonly layers: WaterLayers;
+  /** Line numbers of the readings in it, from 0. */
+  readonly lines: readonly number[];
   readonly bands: readonly { readonly species: string; readonly depths: readonly BandDepths[] }[];
 }
 
@@ -21,6 +25,8 @@ export interface LegCurrent {
   readonly leg: Leg;
   readonly onTopMS: number | null;
   readonly atProbeMS: number | null;
+  /** Line numbers of the speeds they were taken from, from 0. */
+  readonly lines: readonly number[];
 }
 
 /** Fish landed in one hour of the clock, and the rod-hours fished in it. */
@@ -55,7 +61,7 @@ export function summarizeWater(
     layers: trip.events.flatMap((event) => layersRead(water, event) ?? []),
     legs: water.track.legs.map((leg) => legCurrent(leg, water.looks)),
     distanceM: water.track.distanceM ?? null,
-    sun: (firstMs === undefined ? undefined : water.sunAt(firstMs)) ?? null,
+    sun: water.sun ?? null,
     moon:
       place === undefined || firstMs === undefined || trip.zone === undefined ? null : moonAt(place, firstMs),
     landedByHour: landedByHour(trip, timeline, bites),
@@ -67,22 +73,31 @@ function layersRead(water: WaterDay, { line, instant }: TripEvent): LayersRead |
   if (profile === undefined) return undefined;
   return {
     timeMs: profile.timeMs,
-    thermoclineM: water.layersOf(profile)?.thermoclineM ?? null,
+    layers: water.layersOf(profile) ?? { kind: "too-few" },
+    lines: readingsIn(profile),
     bands: water
       .bandsAt(profile)
       .map(({ band, depths }) => ({ species: band.species, depths: depths ?? [] })),
   };
 }
 
+/** Every reading that a profile was made of. */
+function readingsIn({ nodes }: WaterProfile): number[] {
+  return distinct(nodes.flatMap((node) => node.points.map(({ event }) => event.lineIndex)));
+}
+
+function distinct(lines: readonly number[]): number[] {
+  return [...new Set(lines)].sort((a, b) => a - b);
+}
+
 function legCurrent(leg: Leg, looks: readonly CurrentLook[]): LegCurrent {
-  const on = looks.filter(
-    (look) => !look.isNearTurn && !look.isDoubted && look.timeMs >= leg.fromMs && look.timeMs <= leg.toMs,
-  );
+  const on = looks.filter((look) => !look.isNearTurn && !look.isDoubted && leg.events.includes(look.gps));
   const mean = (where: CurrentLook["where"]): number | null => {
     const along = on.filter((look) => look.where === where).map((look) => look.alongMS);
     return along.length === 0 ? null : along.reduce((sum, one) => sum + one, 0) / along.length;
   };
-  return { leg, onTopMS: mean("surface"), atProbeMS: mean("probe") };
+  const lines = on.flatMap(({ gps, water }) => [gps.lineIndex, water.lineIndex]);
+  return { leg, onTopMS: mean("surface"), atProbeMS: mean("probe"), lines: distinct(lines) };
 }
 
 /** Every hour of the clock in which a rod fished. */

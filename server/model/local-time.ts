@@ -108,6 +108,21 @@ function localText(utcMs: number, zone: string | undefined): string {
   return new Date(utcMs + minutes * MINUTE_MS).toISOString();
 }
 
+/** From one instant to another. */
+export interface TimeSpan {
+  readonly fromMs: number;
+  readonly toMs: number;
+}
+
+/** A calendar day (`YYYY-MM-DD`) of a zone from midnight to midnight, 23 to 25 hours; without a zone Greenwich's. */
+export function calendarDay(date: string, zone: string | undefined): TimeSpan {
+  const next = new Date(civilMs(date, "00:00") + DAY_MS).toISOString().slice(0, 10);
+  return {
+    fromMs: resolveInstant(date, "00:00", null, zone).utcMs,
+    toMs: resolveInstant(next, "00:00", null, zone).utcMs,
+  };
+}
+
 function offsetAt(utcMs: number, zone: string): number {
   const near = offsetsNear(zone, Math.floor(utcMs / DAY_MS) * DAY_MS);
   const [only = 0] = near;

@@ -4,7 +4,7 @@ import type { TripAnalysis } from "../analysis/journal-analysis.ts";
 import { clockWords, lengthWords } from "../model/figures.ts";
 import type { Gear } from "../model/gear-types.ts";
 
-import { bandSentences, leftOutSentences } from "./water-sentences.ts";
+import { bandSentences, leftOutSentences, sourcesOf } from "./water-sentences.ts";
 import { currentRangeWords, currentWords, directionWords, isTold } from "./water-words.ts";
 
 const READINGS = new Set(["probe", "surface", "gps", "profile"]);
@@ -25,9 +25,10 @@ export function waterReadingSentences(day: TripAnalysis, lineIndex: number): str
 
 /** One look at the current. */
 export function alongSentence({ trip }: TripAnalysis, look: CurrentLook): string {
-  const { gear } = trip;
+  const { gear, zone } = trip;
   const where = look.where === "probe" ? `${look.water.rig ?? "The"}'s probe` : "The speed on top";
-  const against = `${where} against the GPS`;
+  const clock = (timeMs: number): string => clockWords(timeMs, zone);
+  const against = `${where} at ${clock(look.waterTimeMs)} against the GPS at ${clock(look.timeMs)}`;
   if (look.isNearTurn) return `${against}: a turn is too near to tell the current.`;
   if (look.isDoubted) return `${against}: no current is that strong; one of the two speeds is doubtful.`;
   const { alongMS, sdMS } = look;
@@ -54,7 +55,16 @@ export function vectorSentence({ trip }: TripAnalysis, vector: CurrentVector): s
   const clocks = vector.looks.map((look) => clockWords(look.timeMs, zone)).join(", ");
   if (!isTold(drift, sd)) return `Current ${where} from the courses of ${clocks}: none to speak of.`;
   const north = vector.isMagnetic ? "magnetic" : "true";
-  return `Current ${where} from the courses of ${clocks}: sets ${directionWords(setDeg)} ${north}, drift about ${currentWords(gear, drift)} (${currentRangeWords(gear, drift, sd)}).`;
+  const turned = turnedWords(vector);
+  return `Current ${where} from the courses of ${clocks}: sets ${directionWords(setDeg)} ${north}${turned}, drift about ${currentWords(gear, drift)} (${currentRangeWords(gear, drift, sd)}).`;
+}
+
+/** Says what turned magnetic courses true, where the book doesn't state it: the captain may know better. */
+function turnedWords({ looks }: CurrentVector): string {
+  const turned = looks.find(({ course }) => course?.turnedBy?.from === "model")?.course?.turnedBy;
+  if (turned === undefined) return "";
+  const degrees = `${Math.abs(turned.deg).toFixed(1)} ${turned.deg < 0 ? "W" : "E"}`;
+  return ` (compass courses turned by ${degrees}, the variation there by the World Magnetic Model)`;
 }
 
 function shearSentence({ trip, water }: TripAnalysis, looks: readonly CurrentLook[]): string[] {
@@ -74,6 +84,7 @@ export function profileSentences(day: TripAnalysis, timeMs: number): string[] {
   return [
     layerSentence(day, profile),
     ...day.water.bandsAt(profile).flatMap((band) => bandSentences(day, band)),
+    `Taken from ${sourcesOf(day, profile.nodes)}.`,
     ...leftOutSentences(day, profile.leftOut),
   ];
 }
@@ -83,7 +94,11 @@ function layerSentence(
   profile: Parameters<TripAnalysis["water"]["layersOf"]>[0],
 ): string {
   const layers = water.layersOf(profile);
-  if (layers === undefined) return "No thermocline: the water is of one kind as far as it was read.";
+  if (layers === undefined || layers.kind === "too-few")
+    return "Too few depths were read to tell a thermocline.";
+  if (layers.kind === "none") return "No thermocline: the water is of one kind as far as it was read.";
+  if (layers.kind === "between")
+    return `Thermocline somewhere between ${lengthWords(gear, layers.topM)} and ${lengthWords(gear, layers.bottomM)}, where nothing was read.`;
   const at = `Thermocline about ${lengthWords(gear, layers.thermoclineM)} down`;
   if (layers.steep === undefined) return `${at}, a weak one: nowhere as much as 1 C per meter.`;
   return `${at}; it cools fastest, 1 C per meter or more, between ${lengthWords(gear, layers.steep.topM)} and ${lengthWords(gear, layers.steep.bottomM)}.`;

@@ -49,16 +49,32 @@ function temperatureSentence(day: TripAnalysis, { at }: LureWater): string[] {
   ];
 }
 
-/** The freshest reading of each depth a figure leans on. */
-function sourcesOf(day: TripAnalysis, nodes: readonly ProfileNode[]): string {
-  const points = nodes.flatMap((node) => node.points.slice(0, 1));
-  return [...new Set(points.map((point) => sourceWords(day, point)))].join(" and ");
+/** Every reading that some depths of a profile were made of, each instrument with its clocks. */
+export function sourcesOf({ trip }: TripAnalysis, nodes: readonly ProfileNode[]): string {
+  const clocks = new Map<string, Set<number>>();
+  for (const point of nodes.flatMap((node) => node.points)) {
+    const where = instrumentWords(point);
+    clocks.set(where, (clocks.get(where) ?? new Set<number>()).add(point.timeMs));
+  }
+  const said = [...clocks].map(([where, times]) => {
+    const sorted = [...times].sort((a, b) => a - b).map((ms) => clockWords(ms, trip.zone));
+    return `${where} at ${listWords(sorted)}`;
+  });
+  return listWords(said);
 }
 
-function sourceWords({ trip }: TripAnalysis, { source, timeMs, event }: TempPoint): string {
-  const clock = clockWords(timeMs, trip.zone);
-  if (source === "profile") return `the ${clock} profile`;
-  return source === "probe" ? `${event.rig ?? "the"}'s probe at ${clock}` : `the surface at ${clock}`;
+function sourceWords({ trip }: TripAnalysis, point: TempPoint): string {
+  return `${instrumentWords(point)} at ${clockWords(point.timeMs, trip.zone)}`;
+}
+
+function instrumentWords({ source, event }: TempPoint): string {
+  if (source === "profile") return "the profile";
+  return source === "probe" ? `${event.rig ?? "the"}'s probe` : "the surface";
+}
+
+/** `a`, `a and b`, `a, b and c`. */
+function listWords(words: readonly string[]): string {
+  return words.length < 2 ? words.join("") : `${words.slice(0, -1).join(", ")} and ${words.at(-1)}`;
 }
 
 /** Where the band lies, and the lure against it; nothing where neither is known. */

@@ -1,10 +1,12 @@
 /** The water, the way and the light of a day in the captain's plain words. What was, never what will be. */
 import type { TripAnalysis } from "../analysis/journal-analysis.ts";
-import type { Moon, SunDay } from "../analysis/light.ts";
+import type { WaterLayers } from "../analysis/layers-at.ts";
+import type { SunDay } from "../analysis/light.ts";
 import type { LayersRead, LegCurrent, WaterSummary } from "../analysis/water-summary.ts";
 import { clockWords, lengthWords, speedWords } from "../model/figures.ts";
+import type { Gear } from "../model/gear-types.ts";
 import type { Trip } from "../model/trip.ts";
-import { bandDepthWords, currentWords, directionWords } from "./water-words.ts";
+import { bandDepthWords, currentWords, directionWords, extentWords, moonWords } from "./water-words.ts";
 
 /** The sentences, none where nothing is known. */
 export function waterSummarySentences({ trip, summary }: TripAnalysis): string[] {
@@ -20,13 +22,20 @@ export function waterSummarySentences({ trip, summary }: TripAnalysis): string[]
 }
 
 function layerSentence({ gear, zone }: Trip, layers: readonly LayersRead[]): string {
-  const said = layers.map(({ timeMs, thermoclineM, bands }) => {
-    const layer =
-      thermoclineM === null ? "no thermocline" : `thermocline about ${lengthWords(gear, thermoclineM)}`;
+  const said = layers.map(({ timeMs, layers: found, bands }) => {
+    const layer = layerWords(gear, found);
     const where = bands.map(({ species, depths }) => `${species} band ${bandDepthWords(gear, depths)}`);
     return `${clockWords(timeMs, zone)} ${[layer, ...where].join(", ")}`;
   });
   return said.length === 0 ? "" : `Profiles: ${said.join("; ")}.`;
+}
+
+function layerWords(gear: Gear, layers: WaterLayers): string {
+  if (layers.kind === "too-few") return "too few depths to tell a thermocline";
+  if (layers.kind === "none") return "no thermocline";
+  if (layers.kind === "between")
+    return `thermocline somewhere between ${extentWords(gear, layers.topM, layers.bottomM).replace(" to ", " and ")}`;
+  return `thermocline about ${lengthWords(gear, layers.thermoclineM)}`;
 }
 
 /** Less is none to speak of, m/s (judgement). */
@@ -69,28 +78,11 @@ function waySentence({ gear, zone }: Trip, { distanceM, legs }: WaterSummary): s
 function lightSentence({ zone }: Trip, { sun, moon }: WaterSummary): string {
   if (sun === null || moon === null) return "";
   const clock = (ms: number | undefined): string => (ms === undefined ? "none" : clockWords(ms, zone));
-  return `${sunWords(sun, clock)} ${moonWords(moon)}`;
+  return `${sunWords(sun, clock)} Moon at the start: ${moonWords(moon)}.`;
 }
 
 function sunWords(sun: SunDay, clock: (ms: number | undefined) => string): string {
   return `Sunrise ${clock(sun.sunriseMs)}, sunset ${clock(sun.sunsetMs)}; civil twilight from ${clock(sun.civilDawnMs)} to ${clock(sun.civilDuskMs)}, nautical from ${clock(sun.nauticalDawnMs)} to ${clock(sun.nauticalDuskMs)}.`;
-}
-
-const PHASES = [
-  "new moon",
-  "waxing crescent",
-  "first quarter",
-  "waxing, more than half",
-  "full moon",
-  "waning, more than half",
-  "last quarter",
-  "waning crescent",
-];
-
-function moonWords({ phase, litShare, altitudeDeg }: Moon): string {
-  const name = PHASES[Math.round(phase * 8) % 8] ?? "";
-  const height = Math.round(Math.abs(altitudeDeg));
-  return `Moon at the start: ${name}, ${Math.round(litShare * 100)} % lit, ${height} degrees ${altitudeDeg < 0 ? "below" : "above"} the horizon.`;
 }
 
 function sunriseSentence({ events }: Trip, caught: TripAnalysis["summary"]["caughtAt"]): string {
@@ -107,7 +99,11 @@ function hourSentence({ zone }: Trip, { landedByHour }: WaterSummary): string {
   if (!landedByHour.some((hour) => hour.landed > 0)) return "";
   const said = landedByHour.map(({ fromMs, landed, rodHours }, i) => {
     const unit = i === 0 ? " rod-hours" : "";
-    return `from ${clockWords(fromMs, zone)} ${landed} in ${Number(rodHours.toFixed(1))}${unit}`;
+    const before = landedByHour[i - 1];
+    const clock = clockWords(fromMs, zone);
+    // The hour that daylight saving repeats comes twice.
+    const again = before !== undefined && clockWords(before.fromMs, zone) === clock ? " again" : "";
+    return `from ${clock}${again} ${landed} in ${Number(rodHours.toFixed(1))}${unit}`;
   });
   return `Landed hour by hour, as it was that day: ${said.join(", ")}.`;
 }

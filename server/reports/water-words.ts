@@ -1,5 +1,6 @@
 /** Temperatures, bands and currents as the captain reads them. */
 import { findUnit, fromSi } from "../../grammar/units.ts";
+import type { Moon } from "../analysis/light.ts";
 import type { TargetBand } from "../analysis/lure-water.ts";
 import type { BandDepths } from "../analysis/temperature-at.ts";
 import { lengthWords, speedWords, tempWords } from "../model/figures.ts";
@@ -83,3 +84,21 @@ export function shiftWords(gear: Gear, deeperM: number): string {
 
 /** Two feet: less is within what readings differ by (judgement). */
 const LEAST_SHIFT_M = 0.6;
+
+const PHASES = [
+  "new moon",
+  "waxing crescent",
+  "first quarter",
+  "waxing, more than half",
+  "full moon",
+  "waning, more than half",
+  "last quarter",
+  "waning crescent",
+];
+
+/** `full moon, 99 % lit, 20 degrees above the horizon`. */
+export function moonWords({ phase, litShare, altitudeDeg }: Moon): string {
+  const name = PHASES[Math.round(phase * 8) % 8] ?? "";
+  const height = Math.round(Math.abs(altitudeDeg));
+  return `${name}, ${Math.round(litShare * 100)} % lit, ${height} degrees ${altitudeDeg < 0 ? "below" : "above"} the horizon`;
+}

@@ -4,6 +4,7 @@ import { isRead } from "../../grammar/is-read.ts";
 import type { ReadLine } from "../../grammar/journal.ts";
 import { DEPTH_CAUTION, depthSentences } from "../reports/depth-sentences.ts";
 import { gearChangeSentences } from "../reports/gear-change-sentences.ts";
+import { lightSentences } from "../reports/light-sentences.ts";
 import { readingSentences } from "../reports/reading-sentences.ts";
 import { rodLiftSentences } from "../reports/rod-lift-sentences.ts";
 import { SUMMARY_CAUTION, summarySentences } from "../reports/summary-sentences.ts";
@@ -53,7 +54,11 @@ function lineHover(snapshot: Snapshot, lineIndex: number, line: ReadLine): strin
   if (day !== undefined && day.trip.openerIndex !== lineIndex && isWhole(line)) {
     const isGear = line.verb === "probe" || line.verb === "touch";
     const expected = isGear ? readingSentences(day, lineIndex) : [];
-    return sentencesOf([...expected, ...waterReadingSentences(day, lineIndex)]);
+    return sentencesOf([
+      ...expected,
+      ...waterReadingSentences(day, lineIndex),
+      ...lightSentences(day, lineIndex),
+    ]);
   }
   if (day?.trip.openerIndex !== lineIndex) return "";
   const title = `**${plainMarkdown(day.trip.boat)}, ${plainMarkdown(day.trip.date)}**`;

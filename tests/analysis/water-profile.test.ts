@@ -160,15 +160,21 @@ describe("layers", () => {
   };
   test("a strong thermocline, and where it cools by 1 C per meter", () => {
     const found = layers("05:10 profile 0 m 20 C, 10 m 19.5 C, 15 m 18 C, 18 m 10 C, 25 m 7 C, 40 m 5 C");
-    expect(found?.thermoclineM).toBeGreaterThan(15);
-    expect(found?.thermoclineM).toBeLessThan(18);
-    expect(found?.steep).toEqual({ topM: 15, bottomM: 18 });
+    if (found?.kind !== "layers") throw new Error(found?.kind ?? "nothing");
+    expect(found.thermoclineM).toBeGreaterThan(15);
+    expect(found.thermoclineM).toBeLessThan(18);
+    expect(found.steep).toEqual({ topM: 15, bottomM: 18 });
   });
   test.each([
-    ["water of one kind", "05:10 profile 0 ft 42 F, 50 ft 42 F, 100 ft 41 F"],
-    ["two depths", "05:10 profile 0 ft 61 F, 100 ft 43 F"],
-    ["no profile", "05:10 surface temp 61 F"],
-  ])("none: %s", (_, lines) => {
-    expect(layers(lines)).toBeUndefined();
+    ["water of one kind", "05:10 profile 0 ft 42 F, 50 ft 42 F, 100 ft 41 F", { kind: "none" }],
+    ["two depths", "05:10 profile 0 ft 61 F, 100 ft 43 F", { kind: "too-few" }],
+    [
+      "readings too far apart to place it",
+      "05:10 profile 0 m 20 C, 10 m 19.8 C, 40 m 5 C",
+      { kind: "between", topM: 10, bottomM: 40 },
+    ],
+    ["no profile", "05:10 surface temp 61 F", undefined],
+  ])("none: %s", (_, lines, wanted) => {
+    expect(layers(lines)).toEqual(wanted);
   });
 });

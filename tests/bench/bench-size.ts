@@ -32,6 +32,12 @@ export async function benchSize(_effort: Effort): Promise<Area> {
       unit: "KB",
       ours: kilobytes(built.serverWater),
     },
+    {
+      measure: "fetched later still: distances on the earth",
+      unit: "KB",
+      ours: kilobytes(built.serverGeodesic),
+    },
+    { measure: "fetched later still: sun and moon", unit: "KB", ours: kilobytes(built.serverLight) },
     { measure: "command line bundle", unit: "KB", ours: kilobytes(built.commandLineProgram) },
     {
       measure: "packaged extension",

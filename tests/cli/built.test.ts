@@ -96,6 +96,36 @@ describe.each(nodes)("on %s", (_, node) => {
   );
 });
 
+describe("what it reads from the disk", () => {
+  const dist = join(PROJECT, "dist");
+  const BARE = `trip 2031-06-21 "Bright Penny"\n05:00 set C1 out 60 ft\n05:10 gps speed 2 mph course 310\n05:20 pull C1\n05:30 return\n`;
+
+  /** Runs a copy of the program that has only these of its late files. */
+  function runWith(late: readonly string[], args: readonly string[], input = ""): SpawnSyncReturns<string> {
+    const folder = mkdtempSync(join(tmpdir(), "deepwake dist-"));
+    for (const name of ["deepwake.mjs", "deepwake.cjs", ...late])
+      cpSync(join(dist, name), join(folder, name));
+    const ran = run(process.execPath, [join(folder, "deepwake.mjs"), ...args], { input });
+    rmSync(folder, { recursive: true, force: true });
+    return ran;
+  }
+
+  test("no check needs sun or moon, and one position needs no distances", () => {
+    const whole = runWith(["deepwake-geodesic.cjs"], ["check", "trips"]);
+    expect([whole.status, whole.stdout, whole.stderr]).toEqual([0, "5 files checked, nothing found.\n", ""]);
+    const bare = runWith([], ["check", "-", "--stdin-path", "trips/day.trip"], BARE);
+    expect([bare.status, bare.stderr]).toEqual([0, ""]);
+    expect(runWith([], ["depth", "--json", "trips/2031-06-21.trip"]).status).toBe(0);
+  });
+
+  test("the summary of a day with positions needs both, and says so by failing here", () => {
+    expect(runWith([], ["summary", "trips"]).status).not.toBe(0);
+    expect(
+      runWith(["deepwake-geodesic.cjs", "deepwake-light.cjs"], ["summary", "trips/2031-06-21.trip"]).stdout,
+    ).toContain("Sunrise 05:59");
+  });
+});
+
 test("formatting in place changes the file and nothing else", () => {
   const path = join(boat, "trips/2031-04-26.trip");
   const before = readFileSync(path, "utf8");

@@ -45,6 +45,9 @@ describe("the current that a course made good tells", () => {
     { want: 235, speed: 6.2, set: 315, drift: 3.5, steer: 201.22, made: 5.76 },
     { want: 75, speed: 10, set: 30, drift: 2.5, steer: 85.18, made: 11.61 },
     { want: 95, speed: 12, set: 170, drift: 2.5, steer: 83.39, made: 12.4 },
+    // Speed made good first, the speed to go through the water from it: Pub. 9 (from memory), and a sailors' forum.
+    { want: 265, speed: 14.78, set: 185, drift: 3, steer: 276.53, made: 15 },
+    { want: 270, speed: 10.44, set: 0, drift: 3, steer: 253.3, made: 10 },
   ])("$want wanted, set $set, drift $drift", ({ want, speed, set, drift, steer, made }) => {
     const current = currentOf(velocityOf(want, made), velocityOf(steer, speed));
     expect(angleBetween(directionOf(current), set)).toBeLessThan(0.3);
@@ -56,6 +59,14 @@ describe("the current that a course made good tells", () => {
     expect(directionOf(current)).toBeCloseTo(180, 6);
     expect(speedOf(current)).toBeCloseTo(4, 6);
   });
+});
+
+test("two miles south of where reckoning puts one in an hour: sets 180 at 2 kn (chart practice)", () => {
+  const reckoned = velocityOf(37, 6);
+  const fix = { northMS: reckoned.northMS - 2, eastMS: reckoned.eastMS };
+  const current = currentOf(fix, reckoned);
+  expect(directionOf(current)).toBeCloseTo(180, 9);
+  expect(speedOf(current)).toBeCloseTo(2, 9);
 });
 
 const CURRENT = velocityOf(140, 0.3);

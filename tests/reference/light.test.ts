@@ -4,9 +4,13 @@
  * makes a sunrise uncertain by a minute, so a minute is the tolerance.
  */
 import { describe, expect, test } from "vitest";
-import { minutesFromSunrise, moonAt, type SunDay, sunDay } from "../../server/analysis/light.ts";
+import { minutesFromSunrise, moonAt, type SunDay, sunDay as sunOn } from "../../server/analysis/light.ts";
+import type { Place } from "../../server/model/gear-types.ts";
+import { calendarDay } from "../../server/model/local-time.ts";
 
 const MINUTE_MS = 60_000;
+
+const sunDay = (place: Place, date: string, zone: string): SunDay => sunOn(place, calendarDay(date, zone));
 
 /** Local standard time in seconds of the day. */
 function seconds(ms: number | undefined, offsetHours: number): number {

@@ -107,7 +107,7 @@ describe("the water", () => {
   test("at the lure, from which readings, and against the band of the day's target", () => {
     checkHoverHolds(
       "06:18 <|>again P1",
-      /Water there: about 4\d F \(4\d to \d\d\), from the 05:00 profile and C1's probe at 05:45\./u,
+      /Water there: about 4\d F \(4\d to \d\d\), from the profile at 05:00 and C1's probe at 05:45\./u,
       /Inside the published lake-trout band \(43 to 55 F: \d+ ft/u,
       "Source: Snucins & Gunn 1995".replace("&", "\\&"),
     );
@@ -119,7 +119,7 @@ describe("the water", () => {
       CURRENT.replace("05:45 probe", "06:08 probe"),
     );
     expect(hover).toMatch(
-      /C1's probe against the GPS: running into about half a mph \(0\.\d to 0\.\d\), if both speeds are true\. One heading tells only that\./u,
+      /C1's probe at 06:08 against the GPS at 06:10: running into about half a mph \(0\.\d to 0\.\d\), if both speeds are true\. One heading tells only that\./u,
     );
   });
 
@@ -129,6 +129,58 @@ describe("the water", () => {
       /Thermocline about 5\d ft down; it cools fastest, 1 C per meter or more, between 49 ft and 59 ft/u,
     );
     expect(hover).toMatch(/The published lake-trout band \(43 to 55 F: \d+ to \d+ ft\)/u);
+  });
+
+  test("a profile says every reading that it was made of", () => {
+    expect(hoverAt("06:10 <|>surface temp 61 F")).toContain(
+      "Taken from the surface at 06:10, the profile at 05:00 and C1's probe at 05:45.",
+    );
+  });
+
+  test.each([
+    ["06:10 <|>profile 0 ft 61 F, 100 ft 43 F", "Too few depths were read to tell a thermocline."],
+    [
+      "06:10 <|>profile 0 ft 42 F, 50 ft 42 F, 90 ft 41 F",
+      "No thermocline: the water is of one kind as far as it was read.",
+    ],
+    [
+      "06:10 <|>profile 0 ft 61 F, 20 ft 60 F, 100 ft 43 F",
+      "Thermocline somewhere between 20 ft and 100 ft, where nothing was read.",
+    ],
+  ])("%s", (line, wanted) => {
+    expect(hoverAt(line, `trip 2031-06-21 "Bright Penny"\n`)).toContain(wanted);
+  });
+
+  test("two speeds that no current joins are said to be doubtful, not subtracted", () => {
+    const above = CURRENT.replace("05:45 probe C1", "06:08 probe C1").replace("2.6 mph", "9.6 mph");
+    expect(hoverAt("06:10 <|>gps speed 2.0 mph course 312", above)).toContain(
+      "no current is that strong; one of the two speeds is doubtful.",
+    );
+  });
+
+  test("magnetic courses turned by the world's model are said to be, and the set is true", () => {
+    const day = `trip 2026-07-01 "Bright Penny"
+05:00 surface speed 2.5 mph
+05:00 gps speed 2.55 mph course 011.3 magnetic at 44.76 -85.6
+05:20 surface speed 2.5 mph
+05:20 gps speed 3.0 mph course 090 magnetic
+05:40 surface speed 2.5 mph
+`;
+    expect(hoverAt("05:40 <|>gps speed 2.55 mph course 168.7 magnetic", day)).toMatch(
+      /sets 0\d\d true \(compass courses turned by 6\.1 W, the variation there by the World Magnetic Model\), drift about/u,
+    );
+  });
+
+  test("a bite has its light: minutes from sunrise, the sky, the moon", () => {
+    const above = `${MORNING}06:00 gps at 44.7 -86.3\n`;
+    // The sun rises there at 05:59, as an independent library has it.
+    expect(hoverAt("06:15 <|>catch P1 king kept", above)).toMatch(
+      /(15|16|17) min after sunrise, in daylight\. Moon: new moon, \d+ % lit, \d+ degrees (above|below) the horizon\./u,
+    );
+    expect(hoverAt("05:40 <|>strike P1", above)).toMatch(
+      /(18|19|20) min before sunrise, in civil twilight\./u,
+    );
+    expect(hoverAt("06:15 <|>catch P1 king kept")).not.toContain("sunrise");
   });
 
   test("a reading that speaks against an older one is said to", () => {
@@ -236,7 +288,7 @@ describe("a reading", () => {
       /^The probe shows 85 ft; about \d+ ft \\?\(\d+ to \d+\\?\) was expected with 90 ft out at 2\.4 mph: they agree\./u,
     );
     expect(hover.replaceAll("\\", "")).toContain(
-      "C1's probe against the GPS: running into about half a mph (0.2 to 0.6), if both speeds are true. One heading tells only that.",
+      "C1's probe at 05:10 against the GPS at 05:12: running into about half a mph (0.2 to 0.6), if both speeds are true. One heading tells only that.",
     );
   });
 

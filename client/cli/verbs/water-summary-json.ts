@@ -8,10 +8,13 @@ export function waterSummaryJson(water: WaterSummary, zone: string | undefined):
   const text = (ms: number | undefined): string | null => (ms === undefined ? null : instantText(ms, zone));
   const { sun } = water;
   return {
-    profiles: water.layers.flatMap(({ timeMs, thermoclineM, bands }) =>
+    profiles: water.layers.flatMap(({ timeMs, layers, bands, lines }) =>
       timed(text(timeMs), (instant) => ({
         instant,
-        thermoclineM,
+        thermoclineM: layers.kind === "layers" ? layers.thermoclineM : null,
+        metalimnionTopM: layers.kind === "layers" ? layers.topM : null,
+        metalimnionBottomM: layers.kind === "layers" ? layers.bottomM : null,
+        lines: [...lines],
         bands: bands.map(({ species, depths }) => ({ species, depths: depths.map((one) => ({ ...one })) })),
       })),
     ),
@@ -35,7 +38,7 @@ function timed<T>(instant: string | null, build: (instant: string) => T): T[] {
 }
 
 function legJson(
-  { leg, onTopMS, atProbeMS }: LegCurrent,
+  { leg, onTopMS, atProbeMS, lines }: LegCurrent,
   from: string,
   text: (ms: number) => string | null,
 ): WaterSummaryJson["legs"][number] {
@@ -49,5 +52,6 @@ function legJson(
     madeGoodMS: leg.madeGoodMS ?? null,
     currentOnTopMS: onTopMS,
     currentAtProbeMS: atProbeMS,
+    currentLines: [...lines],
   };
 }
