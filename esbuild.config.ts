@@ -12,7 +12,7 @@ import { dirname } from "node:path";
 import { parseArgs } from "node:util";
 import { analyzeMetafile, type BuildOptions, build, context } from "esbuild";
 import { COMMAND_LINE } from "./esbuild.command-line.ts";
-import { fetchLate, geodesicBeside, type LateBundle, lateEntry, lightBeside } from "./esbuild.late.ts";
+import { fetchLate, type LateBundle, lateEntry } from "./esbuild.late.ts";
 import { leanLibraries } from "./esbuild.lean.ts";
 import { SERVER } from "./esbuild.server.ts";
 
