@@ -92,7 +92,8 @@ function inTurn(search: Search, event: TripEvent, timeMs: number): Crossing[] {
   const side = hasWord(event.line, "right") ? 1 : hasWord(event.line, "left") ? -1 : 0;
   if (side === 0) return [];
   const wet = wetRigsAfter(search.trip, search.timeline, event);
-  const drawn = draw(search, wet, timeMs, side * DEFAULTS.turnRadiusM.value);
+  const radiusM = search.trip.gear.turnRadiusM ?? DEFAULTS.turnRadiusM.value;
+  const drawn = draw(search, wet, timeMs, side * radiusM);
   return drawn.flatMap((one, i) =>
     drawn.slice(i + 1).flatMap((other) => compare(search, event, one, other, true)),
   );

@@ -15,7 +15,7 @@ export function longLineDepth(trip: Trip, timeline: Timeline, base: DepthBase, m
   const none = { ...withoutDepth(base, ""), sideM: sideOf(trip, base) };
   const task = taskOf(trip, timeline, base);
   if (!task.ok) return { ...none, why: task.why, whyNoBall: task.why };
-  const { calibration } = task;
+  const { calibration, sharedFrom } = task;
   const answer = solveLongLineTask(task, memo);
   if (!answer.ok) {
     const why = refusalWords(trip.gear, answer);
@@ -34,7 +34,10 @@ export function longLineDepth(trip: Trip, timeline: Timeline, base: DepthBase, m
     why: null,
     topAngleDeg: solved.topAngleDeg,
     surfaced: solved.surfaced,
+    conditioning: solved.conditioning ?? null,
+    otherBallDepthsM: solved.otherDepthsM,
     calibration,
+    sharedFrom,
   };
 }
 

@@ -17,7 +17,7 @@ const BOUNDED: ReadonlySet<string> = new Set(GEAR_BOUNDS.map((bound) => bound.ve
 /** Doubts gear of a size that none has: mostly a slip of the unit or the point. */
 export const gearImplausible: Rule = (context) => {
   for (const sound of soundLines(context.analysis.parse)) {
-    const kind = sound.line.kind === "fact" ? kindDefined(sound.line.verb) : undefined;
+    const kind = boundedKind(sound);
     if (kind === undefined || !BOUNDED.has(kind)) continue;
     for (const bound of GEAR_BOUNDS) {
       const item = bound.verb === kind ? findItem(sound.line, bound.word) : undefined;
@@ -25,6 +25,12 @@ export const gearImplausible: Rule = (context) => {
     }
   }
 };
+
+/** The kind of a gear line, or the verb of a boat's property. */
+function boundedKind({ line }: SoundLine): string | undefined {
+  if (line.kind === "fact") return kindDefined(line.verb);
+  return line.kind === "property" && line.block === "boat" ? line.verb : undefined;
+}
 
 function checkMeasure(context: CheckContext, { lineIndex }: SoundLine, item: Item, bound: GearBound): void {
   const { analysis, report } = context;

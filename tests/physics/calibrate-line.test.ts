@@ -90,14 +90,14 @@ describe("a diver", () => {
     ...line,
     joint: { weightN: 0, liftAreaM2: 0.025, dragAreaM2: 0.013 },
   });
-  const fit = (lengths: readonly number[], noise = quiet): DiverFit => {
+  const fitTo = (lengths: readonly number[], noise = quiet): DiverFit => {
     const fitted = fitDiver(measured(set(lengths), world, noise));
     if (!fitted.ok) throw new Error(fitted.why);
     return fitted;
   };
 
   test("is found from lengths far apart", () => {
-    const { liftAreaM2, dragAreaM2, leftOfSize, leftOfRatio } = fit([40, 60, 120, 200, 250, 250]);
+    const { liftAreaM2, dragAreaM2, leftOfSize, leftOfRatio } = fitTo([40, 60, 120, 200, 250, 250]);
     expect(liftAreaM2).toBeGreaterThan(0.019);
     expect(liftAreaM2).toBeLessThan(0.027);
     expect(dragAreaM2 / liftAreaM2).toBeGreaterThan(0.45);
@@ -106,7 +106,7 @@ describe("a diver", () => {
   });
 
   test("of one length tells one combination of the two areas", () => {
-    const one = fit([150, 150, 150]);
+    const one = fitTo([150, 150, 150]);
     expect(one.leftOfRatio).toBeGreaterThan(0.5);
     expect(one.spread.link).toBeGreaterThan(0.5);
     // What it does know is the depth at that length.
@@ -123,7 +123,7 @@ describe("a diver", () => {
     let inside = 0;
     const boats = 60;
     for (let i = 0; i < boats; i++) {
-      const { liftAreaM2, spread } = fit([60, 100, 160, 220, 250], normal);
+      const { liftAreaM2, spread } = fitTo([60, 100, 160, 220, 250], normal);
       if (Math.abs(Math.log(liftAreaM2 / 0.025)) < 1.2816 * spread.lnLiftSd) inside++;
     }
     expect(inside / boats).toBeGreaterThan(0.7);
