@@ -1,9 +1,10 @@
-import { type Band, bandsOf, type Uncertain } from "./band.ts";
+import type { Band, Uncertain } from "./band.ts";
 import { whyNoLongLine } from "./check-long-line.ts";
 import type { Place } from "./downrigger.ts";
 import { type BandedPlace, once } from "./downrigger-band.ts";
 import { type LongLine, type SolvedLongLine, solveCheckedLongLine } from "./long-line.ts";
 import { fasterLine, type LongLineParameter, longerLine } from "./long-line-parameters.ts";
+import { bandsOrSamples } from "./lopsided-bands.ts";
 import { type Refusal, refuse } from "./refusal.ts";
 import { SOLVER_TOLERANCE } from "./towed-line.ts";
 
@@ -41,7 +42,14 @@ export function solveLongLineBand(
   }));
   const slopesTo = (other: LongLine, step: number) =>
     slopes(values, depthsNear(other, SLOPE_TOLERANCE), step);
-  const bands = once(() => bandsOf(values, inputs));
+  const movedBy = (deviations: readonly number[]): LongLine =>
+    parameters.reduce((moved, { moved: move }, i) => {
+      const by = deviations[i] ?? 0;
+      return by === 0 ? moved : move(moved, by);
+    }, line);
+  const bands = once(() =>
+    bandsOrSamples(values, inputs, (deviations) => depthsNear(movedBy(deviations), SIDE_TOLERANCE)),
+  );
   const bySpeed = once(() => slopesTo(fasterLine(line, SPEED_STEP_MS), SPEED_STEP_MS));
   const byOut = once(() => slopesTo(longerLine(line, OUT_STEP_M), OUT_STEP_M));
   const banded = (place: Place, i: number): BandedPlace => bandedPlace(place, i, { bands, bySpeed, byOut });
