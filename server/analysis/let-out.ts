@@ -22,8 +22,8 @@ export type LetOut =
       readonly of: TargetOf;
       /** The length before it was rounded to what can be counted, m. */
       readonly exactM: number;
-      /** The depth with the rounded length out, with its range. */
-      readonly band: DepthPlace;
+      /** The depth with the rounded length out, with its range: solved when it is looked at; none without an answer. */
+      readonly band: DepthPlace | undefined;
     })
   | {
       readonly ok: false;
@@ -69,9 +69,17 @@ export function letOutAsker(
     if (found === undefined) return unreachable(line, rigged, depthM, unit, deepest);
     if (!found.ok) return { ...found, of };
     const reading = counterReading(gear, rig, found.outM, mostM, unit);
-    const band = rigged.placeAt(reading);
-    if ("ok" in band) return { ...band, of };
-    return { ok: true, of, exactM: found.outM, ...reading, band };
+    const band = once(() => rigged.placeAt(reading));
+    return {
+      ok: true,
+      of,
+      exactM: found.outM,
+      ...reading,
+      get band() {
+        const place = band();
+        return "ok" in place ? undefined : place;
+      },
+    };
   };
 }
 

@@ -9,7 +9,7 @@ export type OutputsAt = (deviations: readonly number[]) => readonly number[] | u
 /** One side this much longer than the other, as a share of both, and the inputs don't add up one by one (judgement). */
 const LOPSIDED = 0.25;
 /** Samples of the drawn surface, which cost nothing beside a solve. */
-const SURFACE_SAMPLES = 1000;
+const SURFACE_SAMPLES = 500;
 
 /**
  * Bands of some outputs: by quadrature of what each input moves alone, and where that comes out lopsided from
