@@ -44,6 +44,9 @@ export function longLineTask(
   const backing = backingOf(gear, rig, setting, outM);
   if (!backing.ok) return backing;
   const calibration = calibrationOf(gear, rig);
+  const dragRatio = calibration?.dragRatio ?? main.calibration?.dragRatio;
+  if (dragRatio !== undefined && !(dragRatio > 0))
+    return no(`the drag on ${rig.name}'s calibrate line is ${dragRatio}, and a line's is above zero`);
   const joint = jointOf(rig, setting, calibration);
   if (!joint.ok) return joint;
   const below = leaderPieces(gear, rig, setting);
@@ -181,6 +184,8 @@ function diverOf(rig: Rig, setting: Setting, calibration: Calibration | undefine
       `${rig.name}'s diver was never measured; touch bottom with it at two lengths or more (touch ${rig.name} out 60 ft bottom 30 ft), then deepwake calibrate gives the line for the gear book`,
     );
   }
+  if (!(liftAreaM2 > 0 && dragAreaM2 > 0))
+    return no(`the lift and drag areas on ${rig.name}'s calibrate line must be above zero`);
   if (setting.dial !== undefined && rig.dial !== undefined && setting.dial !== rig.dial) {
     return no(`${rig.name}'s diver was measured at dial ${rig.dial}, and ${setting.dial} is set`);
   }

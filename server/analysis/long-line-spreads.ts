@@ -39,6 +39,14 @@ export function longLineSpreads(
   };
 }
 
+/** Errors beyond these are slips of the pen: a line that is known so badly is not known at all. */
+const MOST = { ln: 1, scale: 0.3, offsetM: 10 } as const;
+
+/** The size of a stated error, no smaller than a covariance can hold and no larger than is believed. */
+function within(error: number, most: number): number {
+  return Math.min(most, Math.max(1e-4, Math.abs(error)));
+}
+
 /** Drag and counter that were fitted together, where the line says how their errors hang together. */
 function tiedSpreads(own: Calibration | undefined, setting: Setting): Partial<LongLineSpreads> {
   const { dragRatio, dragError, counterScaleError, counterOffsetErrorM } = own ?? {};
@@ -46,9 +54,9 @@ function tiedSpreads(own: Calibration | undefined, setting: Setting): Partial<Lo
   if (counterScaleError === undefined || counterOffsetErrorM === undefined) return {};
   return {
     calibration: {
-      lnDragSd: dragError / dragRatio,
-      counterScaleSd: counterScaleError,
-      counterOffsetSdM: counterOffsetErrorM,
+      lnDragSd: within(dragError / dragRatio, MOST.ln),
+      counterScaleSd: within(counterScaleError, MOST.scale),
+      counterOffsetSdM: within(counterOffsetErrorM, MOST.offsetM),
       dragWithScale: linkOf(own?.dragScaleLink),
       dragWithOffset: linkOf(own?.dragOffsetLink),
       scaleWithOffset: linkOf(own?.scaleOffsetLink),
@@ -66,8 +74,8 @@ function diverSpreads(own: Calibration | undefined): Partial<LongLineSpreads> {
     lnDragMain: 0,
     weightShare: 0,
     diver: {
-      lnLiftSd: Math.abs(liftAreaErrorM2 / (liftAreaM2 ?? 1)),
-      lnDragSd: Math.abs(dragAreaErrorM2 / (dragAreaM2 ?? 1)),
+      lnLiftSd: within(liftAreaErrorM2 / (liftAreaM2 ?? 1), MOST.ln),
+      lnDragSd: within(dragAreaErrorM2 / (dragAreaM2 ?? 1), MOST.ln),
       link: linkOf(areaLink),
     },
   };
@@ -80,7 +88,7 @@ function dragSpreads(fitted: CableCalibration | undefined): Partial<LongLineSpre
   return {
     lnDragShared: 0,
     weightShare: 0,
-    lnDragMain: dragError === undefined ? CALIBRATED_SD.dragShare : dragError / dragRatio,
+    lnDragMain: dragError === undefined ? CALIBRATED_SD.dragShare : within(dragError / dragRatio, MOST.ln),
   };
 }
 
@@ -107,10 +115,10 @@ function lengthSpreads(
     counterScale:
       own?.counterScale === undefined
         ? DEFAULTS.lineCounterScale.sd
-        : (own.counterScaleError ?? CALIBRATED_SD.counterScale),
+        : within(own.counterScaleError ?? CALIBRATED_SD.counterScale, MOST.scale),
     outM:
       own?.counterOffsetM === undefined
         ? DEFAULTS.lineOutsetM.sd
-        : (own.counterOffsetErrorM ?? CALIBRATED_SD.counterOffsetM),
+        : within(own.counterOffsetErrorM ?? CALIBRATED_SD.counterOffsetM, MOST.offsetM),
   };
 }
