@@ -139,3 +139,13 @@ test("what a downrigger's calibration says of every line is carried to one that 
   const own = `${rough}\n2031-06-01 calibrate CU drag 1.2 drag-error 0.1`;
   expect(depthOf(set, own).sharedFrom).toEqual([]);
 });
+
+test("a line that could hang elsewhere in the current, or hangs shakily, says so", () => {
+  const { day, depth } = dayOf("06:00 set FW out 100 ft lure glow-spoon");
+  const said = (change: object): string => depthSentences(day, { ...depth, ...change }).join(" ");
+  expect(said({ conditioning: 15, otherBallDepthsM: [3.048, 3.7] })).toContain(
+    "In this current the weight could as well hang at 10 ft or 12 ft; the deepest is given.",
+  );
+  expect(said({ conditioning: 15 })).toContain("This current makes the depth shaky");
+  expect(depth.otherBallDepthsM).toEqual([]);
+});
