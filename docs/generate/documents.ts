@@ -5,6 +5,7 @@ import { checksIndex } from "./checks-index.ts";
 import { withChecksSetting } from "./checks-setting.ts";
 import { CLI_SCHEMAS } from "./cli-schemas.ts";
 import { defaultsTable } from "./defaults-table.ts";
+import { rigsFigure, speedsFigure } from "./depth-figures.ts";
 import { formatTable } from "./format-table.ts";
 import { fillParts, type Parts } from "./generated-parts.ts";
 import { grammarRules } from "./grammar-rules.ts";
@@ -41,6 +42,8 @@ export const DOCUMENTS: readonly GeneratedDocument[] = [
   page("docs/physics.md", { defaults: defaultsTable }),
   page("docs/format.md", { "example as text": exampleText, "example as typed form": exampleJson }),
   page("docs/settings.md", { thresholds: thresholdTable, defaults: defaultTable }),
+  { path: "docs/images/lines.svg", render: rigsFigure },
+  { path: "docs/images/speeds.svg", render: speedsFigure },
   { path: "client/cli/verbs/check-examples.json", render: checkExamples },
   { path: "package.json", render: withChecksSetting },
   { path: "docs/schemas/journal.schema.json", render: journalJsonSchema },
