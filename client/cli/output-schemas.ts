@@ -238,12 +238,15 @@ const calibratedRig = z.strictObject({
   drag: fittedValue.nullable().describe("Against the plain law of a smooth cable, as a ratio."),
   counterScale: fittedValue.nullable(),
   counterOffsetM: fittedValue.nullable(),
+  liftAreaM2: fittedValue.nullable().describe("Of a diver: how it pulls down."),
+  dragAreaM2: fittedValue.nullable().describe("Of a diver: how it pulls back."),
+  areaLink: finite.nullable().describe("Correlation of the errors of the two areas."),
   links: z
     .strictObject({ dragScale: finite, dragOffset: finite, scaleOffset: finite })
     .nullable()
     .describe("Correlations of the errors."),
   open: z
-    .array(z.enum(["drag", "counter", "scale-from-offset", "drag-from-counter"]))
+    .array(z.enum(["drag", "counter", "scale-from-offset", "drag-from-counter", "areas"]))
     .describe("What the readings can't tell yet."),
   next: z
     .strictObject({ kind: z.enum(["probe", "touch"]), outM: finite, speedMS: finite, leaves: finite })

@@ -4,6 +4,7 @@ import { checkExamples } from "./check-examples.ts";
 import { checksIndex } from "./checks-index.ts";
 import { CLI_SCHEMAS } from "./cli-schemas.ts";
 import { defaultsTable } from "./defaults-table.ts";
+import { rigsFigure, speedsFigure } from "./depth-figures.ts";
 import { formatTable } from "./format-table.ts";
 import { fillParts, type Parts } from "./generated-parts.ts";
 import { grammarRules } from "./grammar-rules.ts";
@@ -45,6 +46,8 @@ export const DOCUMENTS: readonly GeneratedDocument[] = [
     settings: settingsTable,
     defaults: defaultTable,
   }),
+  { path: "docs/images/lines.svg", render: rigsFigure },
+  { path: "docs/images/speeds.svg", render: speedsFigure },
   { path: "client/cli/verbs/check-examples.json", render: checkExamples },
   { path: "package.json", render: withSettings },
   { path: "docs/schemas/journal.schema.json", render: journalJsonSchema },

@@ -147,7 +147,7 @@ export const EVENT_ROWS: readonly VerbRow[] = [
       measure("bottom", "length", "Depth of the water there."),
       measure("behind", "length", "Measured distance behind the boat."),
     ],
-    "The ball touched bottom: a free calibration point.",
+    "The ball touched bottom, or the lure, weight or diver of another line: a free calibration point.",
     "08:34 touch C1 out 128 ft",
   ),
   event(

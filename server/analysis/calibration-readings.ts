@@ -1,23 +1,24 @@
-/** Readings of a trip that tell of a downrigger's cable and counter: probe depths, touches of the bottom, distances behind. */
+/** Readings of a trip that tell of a rig's line and counter: probe depths, touches of the bottom, distances behind. */
 import type { Gear, Rig } from "../model/gear-types.ts";
 import { findItem, measureOf } from "../model/quantities.ts";
 import { meantMs } from "../model/time-order.ts";
 import type { CableSpread } from "../model/timeline.ts";
 import { cableRigOf, type TripEvent } from "../model/trip.ts";
-import type { CalibrationReading, MeasuredAs } from "../physics/calibration-reading.ts";
+import type { CalibrationReading } from "../physics/calibration-reading.ts";
 import { DEFAULTS } from "../physics/defaults.ts";
 import { bottomNear } from "./bottom.ts";
 import { gearSince } from "./calibration-used.ts";
 import { type DownriggerTask, downriggerTask } from "./downrigger-input.ts";
 import type { TripAnalysis } from "./journal-analysis.ts";
+import { type LineReading, lineReader } from "./line-readings.ts";
 import { usableTemperatures } from "./odd-temperature.ts";
 import type { SpeedUsed } from "./speed-used.ts";
 import { tripSpeed } from "./trip-speed.ts";
 import { profilesOf, waterAt } from "./water-used.ts";
 import { inStream } from "./without-depth.ts";
 
-/** One measured number beside the setting it was read at. */
-export interface RigReading {
+/** One measured number beside the setting it was read at, whatever the rig. */
+export interface ReadingOf<Reading> {
   readonly uri: string;
   readonly boat: string;
   readonly date: string;
@@ -31,10 +32,17 @@ export interface RigReading {
   /** What the counter showed, m. */
   readonly counterM: number;
   readonly speed: SpeedUsed;
+  /** The same for a fit. */
+  readonly reading: Reading;
+}
+
+/** What every reading has, on a downrigger or on any other line. */
+export type AnyReading = ReadingOf<Measured>;
+
+/** A reading on a downrigger. */
+export interface RigReading extends ReadingOf<CalibrationReading> {
   /** The rig as the book has it that day, with the rods clipped at that minute. */
   readonly task: DownriggerTask;
-  /** The same for a fit. */
-  readonly reading: CalibrationReading;
 }
 
 /** A probe or touch line that tells nothing, and why, as a sentence part. */
@@ -47,6 +55,8 @@ export interface UnusedReading {
 /** The readings of a trip in the order of the file. */
 export interface ReadingsOfTrip {
   readonly used: readonly RigReading[];
+  /** On leadcore, copper, wire, flat lines and divers. */
+  readonly ofLines: readonly LineReading[];
   readonly unused: readonly UnusedReading[];
 }
 
@@ -61,23 +71,28 @@ export function calibrationReadings(day: TripAnalysis): ReadingsOfTrip {
 
 function collect(day: TripAnalysis): ReadingsOfTrip {
   const used: RigReading[] = [];
+  const ofLines: LineReading[] = [];
   const unused: UnusedReading[] = [];
   const settingAt = settingReader(day);
+  const lineAt = lineReader(day);
   for (const event of day.trip.events) {
     const measured = measuredOn(day, event);
     if (measured.length === 0) continue;
+    if (cableRigOf(day.trip.gear, event.rig ?? "") === undefined) {
+      const line = lineAt(event);
+      if (typeof line === "string") unused.push({ event, rig: event.rig ?? "", why: line });
+      else for (const one of measured) ofLines.push(line(one));
+      continue;
+    }
     const setting = settingAt(event);
     if (typeof setting === "string") unused.push({ event, rig: event.rig ?? "", why: setting });
     else for (const one of measured) used.push(readingOf(day, event, setting, one));
   }
-  return { used, unused };
+  return { used, ofLines, unused };
 }
 
-interface Measured {
-  readonly as: MeasuredAs;
-  readonly measuredM: number;
-  readonly sdM: number;
-}
+/** What was measured on a line, and the instrument's own error, m. */
+export type Measured = Pick<CalibrationReading, "as" | "measuredM" | "sdM">;
 
 /** What a line measured; nothing for lines of other kinds. */
 function measuredOn({ trip }: TripAnalysis, event: TripEvent): Measured[] {

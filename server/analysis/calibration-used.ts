@@ -18,11 +18,8 @@ interface CalibrationUsed {
 
 /** Day on which the rig as it is began: the latest of its own line, its cable's and its ball's; empty without dates. */
 export function gearSince(gear: Gear, rig: Rig): string {
-  const parts = [
-    rig.origin,
-    gear.cables.get(rig.cable ?? "")?.origin,
-    gear.balls.get(rig.ball ?? "")?.origin,
-  ];
+  const line = rig.cable ?? (rig.kind === "flat" ? rig.lureLine : undefined);
+  const parts = [rig.origin, gear.cables.get(line ?? "")?.origin, gear.balls.get(rig.ball ?? "")?.origin];
   const dates = parts.map((origin) => origin?.from ?? "").sort();
   return dates.at(-1) ?? "";
 }
@@ -43,9 +40,7 @@ export function calibrationUsed(gear: Gear, rig: Rig, speedSdMS: number): Calibr
   const own = calibrationOf(gear, rig);
   if (own?.dragRatio !== undefined)
     return { own, shared: [], cableDrag: own.dragRatio, linesDrag: 1, spreads: ownSpreads(own, spreads) };
-  const shared = dragLines(gear);
-  const { lnShift, lnSd } = sharedDragFrom(shared.map(fittedDrag));
-  const factor = Math.exp(lnShift);
+  const { from: shared, factor, lnSd } = sharedDragUsed(gear);
   const narrowed = { ...spreads, lnDragShared: lnSd };
   return {
     own,
@@ -54,6 +49,22 @@ export function calibrationUsed(gear: Gear, rig: Rig, speedSdMS: number): Calibr
     linesDrag: factor,
     spreads: own === undefined ? narrowed : { ...narrowed, ...counterSpreads(own, spreads) },
   };
+}
+
+/** What other rigs' calibrations tell of a line that was never measured. */
+export interface SharedUsed {
+  readonly from: readonly Calibration[];
+  /** Factor on the drag of every line. */
+  readonly factor: number;
+  /** What stays open of the part that all lines share, standard deviation of its logarithm. */
+  readonly lnSd: number;
+}
+
+/** The part of the drag that all lines of the boat share, as its downriggers' calibrations of that day tell it. */
+export function sharedDragUsed(gear: Gear): SharedUsed {
+  const from = dragLines(gear);
+  const { lnShift, lnSd } = sharedDragFrom(from.map(fittedDrag));
+  return { from, factor: Math.exp(lnShift), lnSd };
 }
 
 /** Calibrations of downriggers that state a drag. A line that outlived its cable still tells what all lines share. */
@@ -106,6 +117,7 @@ function ownSpreads(own: Calibration, before: DownriggerSpreads): DownriggerSpre
   };
 }
 
-function linkOf(link = 0): number {
+/** A stated correlation, kept where a covariance can have it. */
+export function linkOf(link = 0): number {
   return Math.min(0.999, Math.max(-0.999, link));
 }

@@ -24,8 +24,12 @@ const APART_SHARE = 1.3;
 const APART_M = 6;
 /** A touch of the bottom at this speed, m/s, or slower hardly leans on the drag: 2 mph (judgement). */
 const SLOW_MS = 0.9;
-/** Chance leaves one in a hundred beyond this many standard deviations. */
-const SURE = 2.576;
+/**
+ * So many standard deviations of the fit count as sure. Chance alone would leave three in a thousand beyond; with what
+ * a fit leaves out, as what the ball truly weighs, it is about one trip in a hundred of honest boats (simulated:
+ * `tests/reference/false-alarms.test.ts`).
+ */
+const SURE = 3;
 
 /** The drifted counters of a trip; a drift is at least `leastShare` of the length. Quiet with one length only. */
 export function counterDrifts(day: TripAnalysis, leastShare: number): CounterDrift[] {

@@ -104,8 +104,9 @@ function inTurn(search: Search, event: TripEvent, timeMs: number): readonly Cros
   const side = hasWord(event.line, "right") ? 1 : hasWord(event.line, "left") ? -1 : 0;
   if (side === 0) return [];
   const wet = wetRigsAfter(search.trip, search.timeline, event);
+  const radiusM = search.trip.gear.turnRadiusM ?? DEFAULTS.turnRadiusM.value;
   return keptOrFound(search, event, wet, timeMs, (around) => {
-    const drawn = draw(search, wet, around, side * DEFAULTS.turnRadiusM.value);
+    const drawn = draw(search, wet, around, side * radiusM);
     return drawn.flatMap((one, i) =>
       drawn.slice(i + 1).flatMap((other) => compare(search, event, one, other, true)),
     );

@@ -1,7 +1,6 @@
 /** A fit as plain figures with their standard errors. */
 import type { CalibrationFit } from "../physics/calibrate.ts";
 import { spreadOf } from "../physics/calibration-spread.ts";
-import type { Refusal } from "../physics/refusal.ts";
 
 /** A value with one standard error. */
 interface FittedValue {
@@ -19,9 +18,8 @@ interface FittedFigures {
   readonly links: { readonly dragScale: number; readonly dragOffset: number; readonly scaleOffset: number };
 }
 
-/** The figures; undefined where there is no fit. */
-export function fittedFigures(fit: CalibrationFit | Refusal): FittedFigures | undefined {
-  if (!fit.ok) return undefined;
+/** The figures of a fit. */
+export function fittedFigures(fit: CalibrationFit): FittedFigures {
   const { lnDrag, counterScale, counterOffsetM } = fit.values;
   const spread = spreadOf(fit.covariance);
   const drag = Math.exp(lnDrag);

@@ -3,7 +3,8 @@ import type { RodOnSpread } from "../model/timeline.ts";
 import { cableRigOf } from "../model/trip.ts";
 import { type SolvedDownrigger, solveDownrigger } from "../physics/downrigger.ts";
 import { isOutOfReach, isTooShallow } from "../physics/long-line-out.ts";
-import { outForDepth } from "../physics/out-for-depth.ts";
+import { counterForDepth } from "../physics/out-for-depth.ts";
+import type { Settled } from "../physics/settle.ts";
 import { type DepthMemo, solveTask } from "./depth-memo.ts";
 import { placeOf } from "./depth-place.ts";
 import { downriggerTask, type NoTask, type WaterAndSpeed } from "./downrigger-input.ts";
@@ -29,13 +30,17 @@ export function cableLetOut(line: LineToSet, water: WaterAndSpeed, memo: DepthMe
       why: `how far ${rig.name}'s lure is behind its release isn't stated (setback 20 ft)`,
     };
   const of = hasLure ? "lure" : "ball";
+  let near: Settled | undefined;
   return {
     ok: true,
     of,
     mostM,
     lengthFor: (depthM) => {
-      const found = outForDepth(downrigger, hasLure ? rig.name : "ball", depthM, mostM);
-      if (found.ok) return { ok: true, outM: found.outM };
+      const found = counterForDepth(downrigger, hasLure ? rig.name : "ball", depthM, mostM, near);
+      if (found.ok) {
+        near = found.settled;
+        return { ok: true, outM: found.outM };
+      }
       return isOutOfReach(found)
         ? undefined
         : { ok: false, why: isTooShallow(found) ? TOO_SHALLOW : found.why };

@@ -4,7 +4,7 @@ import { cableRigOf } from "../model/trip.ts";
 import { calibrationOf } from "./calibration-used.ts";
 import type { DepthMemo } from "./depth-memo.ts";
 import type { WaterAndSpeed } from "./downrigger-input.ts";
-import { type LetOut, type LineToSet, letOut } from "./let-out.ts";
+import { type LetOut, type LetOutAsked, type LineToSet, letOutAsker } from "./let-out.ts";
 
 /** One line's column. */
 export interface LetOutColumn {
@@ -22,11 +22,19 @@ export function letOutColumns(
   waterFor: (depthM: number) => WaterAndSpeed,
   memo: DepthMemo,
 ): LetOutColumn[] {
-  return lines.map((line) => ({
-    line,
-    cells: depthsM.map((depthM) => letOut(line, waterFor(depthM), depthM, memo)),
-    calibration: calibrationOfLine(line),
-  }));
+  const waters = depthsM.map(waterFor);
+  return lines.map((line) => {
+    // The water is mostly the same for all depths, and then what they have in common is worked out once.
+    const askers = new Map<string, LetOutAsked>();
+    const askerIn = (water: WaterAndSpeed): LetOutAsked => {
+      const key = JSON.stringify(water);
+      const known = askers.get(key) ?? letOutAsker(line, water, memo);
+      askers.set(key, known);
+      return known;
+    };
+    const cells = depthsM.map((depthM, i) => askerIn(waters[i] ?? waterFor(depthM))(depthM));
+    return { line, cells, calibration: calibrationOfLine(line) };
+  });
 }
 
 function calibrationOfLine({ gear, rig }: LineToSet): Calibration | undefined {

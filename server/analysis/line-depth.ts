@@ -17,7 +17,7 @@ import { usableTemperatures } from "./odd-temperature.ts";
 import type { SliderPlace } from "./slider-depth.ts";
 import type { SpeedUsed } from "./speed-used.ts";
 import { tripSpeed } from "./trip-speed.ts";
-import { profilesOf, type WaterUsed, waterAt } from "./water-used.ts";
+import { LONG_LINE_SHARE, profilesOf, type WaterUsed, waterAt } from "./water-used.ts";
 
 /** One line's depths; null with a reason where there is none. */
 export interface LineDepth {
@@ -155,6 +155,3 @@ function roughDepthM(trip: Trip, rig: string, setting: Setting, rods: CableSprea
   if (cableRig !== undefined) return rods?.get(cableRig.name)?.setting.outM ?? 0;
   return LONG_LINE_SHARE * (setting.outM ?? 0);
 }
-
-/** Share of its length that a long line goes down (common practice: copper a quarter, leadcore a sixth, divers half). */
-const LONG_LINE_SHARE = 0.25;

@@ -13,7 +13,7 @@ export function longLineDepth(trip: Trip, base: DepthBase, isTripped: boolean, m
   const none = { ...withoutDepth(base, ""), sideM: sideOf(trip, base) };
   const task = taskOf(trip, base, isTripped);
   if (!task.ok) return { ...none, why: task.why, whyNoBall: task.why };
-  const { calibration } = task;
+  const { calibration, sharedFrom } = task;
   const answer = solveLongLineTask(task, memo);
   if (!answer.ok) {
     const why = refusalWords(trip.gear, answer);
@@ -32,7 +32,10 @@ export function longLineDepth(trip: Trip, base: DepthBase, isTripped: boolean, m
     why: null,
     topAngleDeg: solved.topAngleDeg,
     surfaced: solved.surfaced,
+    conditioning: solved.conditioning ?? null,
+    otherBallDepthsM: solved.otherDepthsM,
     calibration,
+    sharedFrom,
   };
 }
 

@@ -8,7 +8,7 @@ import type { LongLine } from "../physics/long-line.ts";
 import type { LongLineSpreads } from "../physics/long-line-parameters.ts";
 import type { LineInUse, LureForces } from "../physics/lure.ts";
 import { GRAVITY_M_S2 } from "../physics/water.ts";
-import { calibrationOf } from "./calibration-used.ts";
+import { calibrationOf, type SharedUsed, sharedDragUsed } from "./calibration-used.ts";
 import { makeOf, type NoTask, type WaterAndSpeed } from "./downrigger-input.ts";
 import { leaderPieces } from "./leader-pieces.ts";
 import { type CableCalibration, longLineSpreads } from "./long-line-spreads.ts";
@@ -21,6 +21,8 @@ export interface LongLineTask {
   readonly line: LongLine;
   readonly spreads: LongLineSpreads;
   readonly calibration: Calibration | undefined;
+  /** Calibrations of downriggers whose drag, as far as all lines share it, is carried to this line. */
+  readonly sharedFrom: readonly Calibration[];
   /** What hangs on the main line's lower end. */
   readonly jointIs: "diver" | "weight" | undefined;
   /** What the book or the line doesn't say and was taken, as sentence parts. */
@@ -51,11 +53,16 @@ function buildTask(gear: Gear, rig: Rig, setting: Setting, water: WaterAndSpeed)
   const backing = backingOf(gear, rig, setting, outM);
   if (!backing.ok) return backing;
   const calibration = calibrationOf(gear, rig);
+  const dragRatio = calibration?.dragRatio ?? main.calibration?.dragRatio;
+  if (dragRatio !== undefined && !(dragRatio > 0))
+    return no(`the drag on ${rig.name}'s calibrate line is ${dragRatio}, and a line's is above zero`);
   const joint = jointOf(rig, setting, calibration);
   if (!joint.ok) return joint;
   const below = leaderPieces(gear, rig, setting);
   if (!below.ok) return below;
   const { mainAtMostM, line: backingLine } = backing;
+  const shared = sharedFor(gear, joint.is, calibration, main.calibration);
+  const rougher = (line: LineInUse): LineInUse => rougherBy(line, shared.factor);
   const line: LongLine = {
     outM,
     counterScale: calibration?.counterScale ?? DEFAULTS.lineCounterScale.value,
@@ -63,17 +70,35 @@ function buildTask(gear: Gear, rig: Rig, setting: Setting, water: WaterAndSpeed)
     flow: water.flow,
     waterTemperatureC: water.waterTemperatureC,
     salinityPsu: gear.water === "salt" ? SEA_WATER_PSU : DEFAULTS.salinityPsu.value,
-    main: { make: main.make, dragMultiplier: dragOf(calibration, main.calibration) },
+    main: rougher({ make: main.make, dragMultiplier: dragOf(calibration, main.calibration) }),
     ...(mainAtMostM === undefined ? {} : { mainAtMostM }),
-    ...(backingLine === undefined ? {} : { backing: backingLine }),
+    ...(backingLine === undefined ? {} : { backing: rougher(backingLine) }),
     ...(joint.forces === undefined ? {} : { joint: joint.forces }),
-    below: below.pieces,
+    below: below.pieces.map((piece) => ({ ...piece, line: rougher(piece.line) })),
     lure: below.lure,
   };
   const facts = { setting, cable: main.cable, jointIs: joint.is, water };
-  const spreads = longLineSpreads(facts, calibration, main.calibration);
+  const spreads = longLineSpreads(facts, calibration, main.calibration, shared.lnSd);
   const assumed = [...main.assumed, ...below.assumed];
-  return { ok: true, line, spreads, calibration, jointIs: joint.is, assumed };
+  return { ok: true, line, spreads, calibration, sharedFrom: shared.from, jointIs: joint.is, assumed };
+}
+
+/**
+ * A line whose drag was measured has what all lines share in it; a diver's areas were fitted beside the plain drag of
+ * its line. All others take what the downriggers' calibrations tell of every line, and keep a spread of their own.
+ */
+function sharedFor(
+  gear: Gear,
+  jointIs: LongLineTask["jointIs"],
+  own: Calibration | undefined,
+  cable: CableCalibration | undefined,
+): SharedUsed {
+  const isMeasured = (own?.dragRatio ?? cable?.dragRatio) !== undefined || jointIs === "diver";
+  return isMeasured ? { from: [], factor: 1, lnSd: DEFAULTS.sharedDrag.sd } : sharedDragUsed(gear);
+}
+
+function rougherBy(line: LineInUse, times: number): LineInUse {
+  return times === 1 ? line : { ...line, dragMultiplier: line.dragMultiplier * times };
 }
 
 function dragOf(own: Calibration | undefined, cable: CableCalibration | undefined): number {
@@ -165,9 +190,11 @@ function diverOf(rig: Rig, setting: Setting, calibration: Calibration | undefine
   const { liftAreaM2, dragAreaM2 } = calibration ?? {};
   if (liftAreaM2 === undefined || dragAreaM2 === undefined) {
     return no(
-      `${rig.name}'s diver was never measured; touch bottom with it at a known length, then write calibrate ${rig.name} lift-area and drag-area in the gear book`,
+      `${rig.name}'s diver was never measured; touch bottom with it at two lengths or more (touch ${rig.name} out 60 ft bottom 30 ft), then deepwake calibrate gives the line for the gear book`,
     );
   }
+  if (!(liftAreaM2 > 0 && dragAreaM2 > 0))
+    return no(`the lift and drag areas on ${rig.name}'s calibrate line must be above zero`);
   if (setting.dial !== undefined && rig.dial !== undefined && setting.dial !== rig.dial) {
     return no(`${rig.name}'s diver was measured at dial ${rig.dial}, and ${setting.dial} is set`);
   }

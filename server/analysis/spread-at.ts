@@ -1,6 +1,6 @@
 /** What is in the water after a line: the rigs that fish, each cable with the rods clipped to it, and what they run in. */
 
-import type { Rig } from "../model/gear-types.ts";
+import type { Gear, Rig } from "../model/gear-types.ts";
 import type { ReadingAges } from "../model/readings.ts";
 import { temperatureReadings } from "../model/readings.ts";
 import type { Setting } from "../model/setting.ts";
@@ -11,7 +11,7 @@ import { type LongLineTask, longLineTask } from "./long-line-input.ts";
 import type { SpeedUsed } from "./speed-used.ts";
 import { type TowPlace, towPlaceOf } from "./spread-geometry.ts";
 import { tripSpeed } from "./trip-speed.ts";
-import { type Profile, profilesOf, waterAt } from "./water-used.ts";
+import { LONG_LINE_SHARE, type Profile, profilesOf, waterAt } from "./water-used.ts";
 import { inStream } from "./without-depth.ts";
 
 /** A rig in the water with all that is on its cable. */
@@ -60,14 +60,15 @@ export function wetRigsAfter({ gear }: Trip, timeline: Timeline, { lineIndex }: 
     if (cable !== undefined) {
       const spread = cables.get(cable.name) ?? new Map<string, RodOnSpread>();
       cables.set(cable.name, spread.set(name, rod));
-    } else if (rig !== undefined && rod.isClipped && isTowed(rig)) push(wet, rig, rod.setting, undefined);
+    } else if (rig !== undefined && rod.isClipped && isTowed(rig))
+      push(wet, gear, rig, rod.setting, undefined);
   }
   for (const [name, spread] of cables) {
     const rig = gear.rigs.get(name);
     const own = spread.get(name);
     if (rig === undefined || own === undefined || ![...spread.values()].some((rod) => rod.isClipped))
       continue;
-    push(wet, rig, own.setting, spread);
+    push(wet, gear, rig, own.setting, spread);
   }
   const order = [...gear.rigs.keys()];
   return wet.sort((a, b) => order.indexOf(a.rig.name) - order.indexOf(b.rig.name));
@@ -77,13 +78,16 @@ function isTowed({ kind }: Rig): boolean {
   return kind !== undefined && kind !== "jig" && kind !== "stacked";
 }
 
-function push(wet: WetRig[], rig: Rig, setting: Setting, rods: CableSpread | undefined): void {
-  const place = towPlaceOf(rig, setting);
+function push(
+  wet: WetRig[],
+  { beamM }: Gear,
+  rig: Rig,
+  setting: Setting,
+  rods: CableSpread | undefined,
+): void {
+  const place = towPlaceOf(rig, setting, beamM);
   if (place !== undefined && !setting.onBottom) wet.push({ rig, setting, rods, place });
 }
-
-/** Share of its length that a long line goes down, for the temperature around it (common practice). */
-const LONG_LINE_SHARE = 0.25;
 
 /** The speed of a minute, and the temperature around each rig, in their order; undefined where no speed is known. */
 export interface MinuteWater {

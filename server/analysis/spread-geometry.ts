@@ -26,11 +26,15 @@ const SIGN = { port: -1, center: 0, starboard: 1 } as const;
  * Where a rig's line goes in: a board at its distance, the middle at 0, a side at half the beam plus the boom.
  * `undefined` where no side is stated.
  */
-export function towPlaceOf({ side, boardM: bookM, boomM = 0 }: Rig, setting: Setting): TowPlace | undefined {
+export function towPlaceOf(
+  { side, boardM: bookM, boomM = 0 }: Rig,
+  setting: Setting,
+  beamM: number = DEFAULTS.boatBeamM.value,
+): TowPlace | undefined {
   if (side === undefined) return undefined;
   const boardM = setting.boardM ?? bookM;
   if (boardM !== undefined && side !== "center") return { side, acrossM: SIGN[side] * boardM, onBoard: true };
-  const gunwaleM = 0.5 * DEFAULTS.boatBeamM.value + boomM;
+  const gunwaleM = 0.5 * beamM + boomM;
   // Not -0 for the middle.
   return { side, acrossM: side === "center" ? 0 : SIGN[side] * gunwaleM, onBoard: false };
 }

@@ -15,6 +15,9 @@ export interface Profile {
   readonly points: readonly { depthM: number; tempC: number; item: number }[];
 }
 
+/** Share of its length that a long line goes down (common practice: copper a quarter, leadcore a sixth, divers half). */
+export const LONG_LINE_SHARE = 0.25;
+
 /** A water temperature and what it was taken from. */
 export interface WaterUsed {
   readonly tempC: number;

@@ -1,13 +1,11 @@
 import { calibrationLine } from "../analysis/calibration-line.ts";
 import type { RigReading } from "../analysis/calibration-readings.ts";
-import { type CounterDrift, counterDrifts } from "../analysis/counter-drift.ts";
-import type { JournalAnalysis } from "../analysis/journal-analysis.ts";
+import { counterDrifts } from "../analysis/counter-drift.ts";
 import { THRESHOLDS, thresholdOf } from "../model/thresholds.ts";
-import type { Trip } from "../model/trip.ts";
-import { addToBook } from "./add-to-book.ts";
+import { calibrationFixes } from "./calibration-fix.ts";
 import { COUNTER_DRIFT } from "./catalog/day.ts";
-import { DAY_FIXES, DAY_RELATED } from "./catalog/day-titles.ts";
-import type { Fix, Place, Rule } from "./check.ts";
+import { DAY_RELATED } from "./catalog/day-titles.ts";
+import type { Place, Rule } from "./check.ts";
 import { itemPlace, slotPlace } from "./places.ts";
 
 /** Flags a counter that the readings of a trip find off, at the last of them. */
@@ -21,8 +19,11 @@ export const counterDrift: Rule = ({ analysis, report }) => {
       if (last === undefined) continue;
       const related = places.map((place) => ({ uri: analysis.uri, message: DAY_RELATED.reading, ...place }));
       const isCalibrated = readings[0].task.calibration?.counterScale !== undefined;
+      const { calibration } = drift;
+      const text = calibrationLine(gear, calibration);
+      const fixes = calibrationFixes(analysis, day.trip, { ...calibration, readings: readings.length, text });
       const data = { ...drift, gear, rig, isCalibrated, readings: readings.length };
-      report(COUNTER_DRIFT, last, data, { related, fixes: fixesFor(analysis, day.trip, drift) });
+      report(COUNTER_DRIFT, last, data, { related, fixes });
     }
   }
 };
@@ -30,14 +31,4 @@ export const counterDrift: Rule = ({ analysis, report }) => {
 function placeOf({ event: { line, lineIndex }, reading }: RigReading): Place {
   if (reading.as.endsWith("behind")) return itemPlace(lineIndex, line, "behind");
   return line.verb === "probe" ? itemPlace(lineIndex, line, "depth") : slotPlace(lineIndex, line);
-}
-
-/** None where the book has a line of that day already: which of two would hold is the captain's to say. */
-function fixesFor(analysis: JournalAnalysis, { gear, boat }: Trip, { calibration }: CounterDrift): Fix[] {
-  const text = calibrationLine(gear, calibration);
-  if (text === undefined || gear.calibrations.get(calibration.rig)?.origin.from === calibration.date)
-    return [];
-  const edit = addToBook(analysis, boat, "calibrate", text);
-  if (edit === undefined) return [];
-  return [{ title: DAY_FIXES.calibrate(calibration.readings.length), edits: [edit], isPreferred: true }];
 }

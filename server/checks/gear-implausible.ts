@@ -18,7 +18,7 @@ const BOUNDED: ReadonlySet<string> = new Set(GEAR_BOUNDS.map((bound) => bound.ve
 /** Doubts gear of a size that none has: mostly a slip of the unit or the point. */
 export const gearImplausible: Rule = (context) => {
   for (const sound of allUnderOpeners(context.analysis, boundedLines)) {
-    const kind = kindDefined(sound.line.verb);
+    const kind = boundedKind(sound);
     for (const bound of GEAR_BOUNDS) {
       const item = bound.verb === kind ? findItem(sound.line, bound.word) : undefined;
       if (item !== undefined) checkMeasure(context, sound, item, bound);
@@ -27,9 +27,13 @@ export const gearImplausible: Rule = (context) => {
 };
 
 function boundedLines(stretch: Stretch): SoundLine[] {
-  return soundLinesIn(stretch).filter(
-    ({ line }) => line.kind === "fact" && BOUNDED.has(kindDefined(line.verb) ?? ""),
-  );
+  return soundLinesIn(stretch).filter((sound) => BOUNDED.has(boundedKind(sound) ?? ""));
+}
+
+/** The kind of a gear line, or the verb of a boat's property. */
+function boundedKind({ line }: SoundLine): string | undefined {
+  if (line.kind === "fact") return kindDefined(line.verb);
+  return line.kind === "property" && line.block === "boat" ? line.verb : undefined;
 }
 
 function checkMeasure(context: CheckContext, { lineIndex }: SoundLine, item: Item, bound: GearBound): void {

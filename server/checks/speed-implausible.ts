@@ -14,6 +14,9 @@ import { speedWords } from "./words.ts";
 
 const READINGS = new Set(["probe", "surface", "gps"]);
 
+/** With no line in the water a boat may run so many times as fast as is impossible with one (judgement). */
+const RUNNING_TIMES = 4;
+
 /** Flags a speed that nobody trolls at. */
 export const speedImplausible: Rule = ({ analysis, report }) => {
   for (const day of analysis.trips) {
@@ -25,21 +28,26 @@ export const speedImplausible: Rule = ({ analysis, report }) => {
     for (const event of trip.events) {
       const speedMS = measureOf(event.line, "speed", "speed", gear.defaults);
       const now = going.get(event.lineIndex);
-      if (speedMS === undefined || !READINGS.has(event.line.verb) || now?.isTrolling !== true) continue;
-      if (still.has(event)) continue;
-      const isSlow = speedMS < slowestMS;
-      if (isSlow ? now.isFishOn && speedMS >= 0 : speedMS <= fastestMS) continue;
-      const isImpossible = speedMS < 0 || speedMS > thresholdOf(gear, THRESHOLDS.fastBoat);
+      if (speedMS === undefined || !READINGS.has(event.line.verb) || still.has(event)) continue;
+      const isTrolling = now?.isTrolling === true;
+      const fastestAtAllMS = thresholdOf(gear, THRESHOLDS.fastBoat) * (isTrolling ? 1 : RUNNING_TIMES);
+      const isImpossible = speedMS < 0 || speedMS > fastestAtAllMS;
+      if (!isImpossible && (!isTrolling || isPlausible(speedMS, now.isFishOn, gear))) continue;
       const fixes = pointFix(analysis.uri, gear, event);
       const typed = plainMeasure(findItem(event.line, "speed"), "speed", event.line.verb, gear.defaults);
       const written = typed === undefined ? speedWords(gear, speedMS) : writtenMeasure(typed);
-      const data = { gear, written, speedMS, slowestMS, fastestMS, isImpossible };
+      const data = { gear, written, speedMS, slowestMS, fastestMS, isImpossible, isTrolling };
       const severity = isImpossible ? "error" : "warning";
       const place = itemPlace(event.lineIndex, event.line, "speed");
       report(SPEED_IMPLAUSIBLE, place, data, { severity, fixes });
     }
   }
 };
+
+function isPlausible(speedMS: number, isFishOn: boolean, gear: Gear): boolean {
+  const [slowestMS, fastestMS] = trollingSpeeds(gear);
+  return speedMS < slowestMS ? isFishOn : speedMS <= fastestMS;
+}
 
 function trollingSpeeds(gear: Gear): [number, number] {
   return [thresholdOf(gear, THRESHOLDS.slowTroll), thresholdOf(gear, THRESHOLDS.fastTroll)];

@@ -26,6 +26,8 @@ export const GEAR_BOUNDS: readonly GearBound[] = [
   { verb: "rig", word: "boom", dimension: "length", high: 15, unit: "ft" },
   { verb: "rig", word: "release", dimension: "length", high: 30, unit: "ft" },
   { verb: "rig", word: "probe", dimension: "length", high: 30, unit: "ft" },
+  { verb: "beam", word: "wide", dimension: "length", low: 3, high: 60, unit: "ft" },
+  { verb: "turn-radius", word: "radius", dimension: "length", low: 30, high: 3000, unit: "ft" },
   { verb: "band", word: "temp", dimension: "temperature", low: 32, high: 90, unit: "F" },
 ];
 

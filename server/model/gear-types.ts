@@ -90,7 +90,11 @@ export interface Calibration {
   readonly massPerLengthKgM: number | undefined;
   /** Of a diving planer. */
   readonly liftAreaM2: number | undefined;
+  readonly liftAreaErrorM2: number | undefined;
   readonly dragAreaM2: number | undefined;
+  readonly dragAreaErrorM2: number | undefined;
+  /** Correlation of the two areas' errors, -1 to 1. */
+  readonly areaLink: number | undefined;
   readonly readings: number | undefined;
   readonly origin: GearOrigin;
 }
@@ -115,6 +119,10 @@ export interface Gear {
   readonly zone: string | undefined;
   readonly water: "fresh" | "salt";
   readonly sounderBelowM: number;
+  /** Width of the boat, m. */
+  readonly beamM: number | undefined;
+  /** Radius of a turn with lines out, m. */
+  readonly turnRadiusM: number | undefined;
   readonly rodsPerAngler: number | undefined;
   /** Magnetic variation, degrees, east positive; undefined where the book doesn't say. */
   readonly variationDeg: number | undefined;

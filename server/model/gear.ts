@@ -64,6 +64,8 @@ export function resolveGear(
     zone: slotText(first("zone")),
     water: slotText(first("water"))?.toLowerCase() === "salt" ? "salt" : "fresh",
     sounderBelowM: measureIn(first("sounder"), "below", "length", defaults) ?? 0,
+    beamM: positive(first("beam"), "wide", defaults),
+    turnRadiusM: positive(first("turn-radius"), "radius", defaults),
     rodsPerAngler: rodsPerAngler === undefined ? undefined : Number(rodsPerAngler),
     variationDeg: measureIn(first("variation"), "east", "angle", defaults),
     quiet: new Set((properties.get("quiet") ?? []).map((line) => slotName(line) ?? "")),
@@ -172,6 +174,16 @@ function cableOf(line: FactLine, origin: GearOrigin, defaults: UnitDefaults): Ca
   };
 }
 
+/** A length of a property; none where it is zero or less. */
+function positive(
+  property: PropertyLine | undefined,
+  word: string,
+  defaults: UnitDefaults,
+): number | undefined {
+  const si = measureIn(property, word, "length", defaults);
+  return si !== undefined && si > 0 ? si : undefined;
+}
+
 function ballOf(line: FactLine, origin: GearOrigin, defaults: UnitDefaults): Ball {
   return {
     name: slotName(line) ?? "",
@@ -261,7 +273,10 @@ function calibrationOf(line: FactLine, origin: GearOrigin, defaults: UnitDefault
     scaleOffsetLink: numberOf(line, "scale-offset-link"),
     massPerLengthKgM: measureOf(line, "weight", "linear-density", defaults),
     liftAreaM2: measureOf(line, "lift-area", "area", defaults),
+    liftAreaErrorM2: measureOf(line, "lift-area-error", "area", defaults),
     dragAreaM2: measureOf(line, "drag-area", "area", defaults),
+    dragAreaErrorM2: measureOf(line, "drag-area-error", "area", defaults),
+    areaLink: numberOf(line, "area-link"),
     readings: numberOf(line, "readings"),
     origin,
   };

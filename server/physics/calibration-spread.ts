@@ -36,31 +36,42 @@ export function spreadOf(covariance: Matrix): CalibrationSpread {
   };
 }
 
+/** Independent steps of ln drag, scale and offset (m) that together have a spread's covariance. */
+export interface CalibrationStep {
+  readonly key: string;
+  readonly lnDrag: number;
+  readonly counterScale: number;
+  readonly counterOffsetM: number;
+}
+
+const KEYS = ["calibration-drag", "calibration-scale", "calibration-offset"] as const;
+
+/**
+ * The steps of one deviation along a spread's axes: columns of its Cholesky factor. Correlations written with few
+ * digits may not fit together; then they are drawn toward zero until they do, which only widens a band.
+ */
+export function calibrationSteps(spread: CalibrationSpread): CalibrationStep[] {
+  const factor = factorOf(spread);
+  return KEYS.map((key, column) => {
+    const at = (row: number): number => factor[3 * row + column] ?? 0;
+    return { key, lnDrag: at(0), counterScale: at(1), counterOffsetM: at(2) };
+  });
+}
+
 /** Three independent ways to move a rig that together have the spread's covariance. */
 interface CalibrationAxis {
   readonly key: string;
   readonly moved: (rig: Downrigger, deviations: number) => Downrigger;
 }
 
-const KEYS = ["calibration-drag", "calibration-scale", "calibration-offset"] as const;
-
-/**
- * The axes of a spread: columns of its Cholesky factor. Correlations written with few digits may not fit together;
- * then they are drawn toward zero until they do, which only widens a band.
- */
+/** The axes of a spread as they move a downrigger. */
 export function calibrationAxes(spread: CalibrationSpread): CalibrationAxis[] {
-  const factor = factorOf(spread);
-  return KEYS.map((key, column) => {
-    const [drag, scale, offset] = [0, 1, 2].map((row) => factor[3 * row + column] ?? 0) as [
-      number,
-      number,
-      number,
-    ];
+  return calibrationSteps(spread).map(({ key, lnDrag, counterScale, counterOffsetM }) => {
     const moved = (rig: Downrigger, deviations: number): Downrigger =>
       withValues(rig, {
-        lnDrag: Math.log(rig.cable.dragMultiplier) + drag * deviations,
-        counterScale: Math.max(0, rig.counterScale + scale * deviations),
-        counterOffsetM: rig.counterOffsetM + offset * deviations,
+        lnDrag: Math.log(rig.cable.dragMultiplier) + lnDrag * deviations,
+        counterScale: Math.max(0, rig.counterScale + counterScale * deviations),
+        counterOffsetM: rig.counterOffsetM + counterOffsetM * deviations,
       });
     return { key, moved };
   });

@@ -192,6 +192,22 @@ export const DEFAULTS = {
     JUDGED,
     "A diver's true lift and drag areas against those of its calibrate line.",
   ),
+  diverLiftAreaM2: spread(
+    0.015,
+    0.7,
+    "of the logarithm",
+    "m2",
+    ASSUMED,
+    "Where the fit of a diver's pull starts: a planer of a hand's size. No depth is given from it.",
+  ),
+  diverDragRatio: spread(
+    0.6,
+    0.4,
+    "of the logarithm",
+    "",
+    ASSUMED,
+    "The same for its drag area as a share of its lift area.",
+  ),
   inlineWeightScale: spread(
     1,
     0.02,

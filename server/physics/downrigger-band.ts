@@ -1,13 +1,12 @@
-import { type Band, bandsOf, DEVIATIONS_80, type Share, type Uncertain } from "./band.ts";
+import { type Band, DEVIATIONS_80, type Share, type Uncertain } from "./band.ts";
 import { whyNoDownrigger } from "./check-downrigger.ts";
-import { DEFAULTS } from "./defaults.ts";
 import { type DepthsByLength, depthsByLength } from "./depths-by-length.ts";
 import type { Downrigger, Place, SolvedDownrigger } from "./downrigger.ts";
 import { cableOutM } from "./downrigger-cable.ts";
 import { fasterRig, longerRig, type RigParameter } from "./downrigger-parameters.ts";
+import { bandsOrSamples } from "./lopsided-bands.ts";
 import { type LureForces, solveLureLineNear } from "./lure.ts";
 import { type Refusal, refuse } from "./refusal.ts";
-import { sampleBands } from "./sample-band.ts";
 import { type Exactness, type SettledDownrigger, solveSettled } from "./settled-downrigger.ts";
 import { waterAt } from "./water.ts";
 
@@ -88,7 +87,7 @@ export function solveDownriggerBand(
     },
   });
   const bands = (): readonly Band[] =>
-    bandsFrom(rig, made(), bandsOf(values, made().map(inputOf)), (other) => near(other, SIDE));
+    bandsOrSamples(values, made().map(inputOf), (moves) => near(movedBy(rig, made(), moves), SIDE));
   return bandedAnswer(centre.answer, {
     bands: once(bands),
     bySpeed: once(() => slopes(values, near(fasterRig(rig, SPEED_STEP_MS), SLOPE), SPEED_STEP_MS)),
@@ -134,25 +133,16 @@ function lengthFamily(
 
 /** Cable to be left above the highest thing on it, m, for depth to change evenly with the length. */
 const HIGHEST_SLACK_M = 1;
-/** One side this much longer than the other, as a share of both, and the inputs don't add up one by one (judgement). */
-const LOPSIDED = 0.25;
-
-function isLopsided({ value, low, high }: Band): boolean {
-  return Math.abs(high - value - (value - low)) > LOPSIDED * (high - low);
-}
-
-/** Lopsided bands again from samples of all parameters at once. */
-function bandsFrom(
+/** The rig with every parameter moved by so many of its standard deviations. */
+function movedBy(
   rig: Downrigger,
   parameters: readonly RigParameter[],
-  bands: readonly Band[],
-  depthsAt: (rig: Downrigger) => number[] | undefined,
-): readonly Band[] {
-  if (!bands.some(isLopsided)) return bands;
-  const at = (deviations: readonly number[]): number[] | undefined =>
-    depthsAt(parameters.reduce((moved, parameter, i) => parameter.moved(moved, deviations[i] ?? 0), rig));
-  const sides = sampleBands(parameters.length, at, DEFAULTS.bandShare.value);
-  return bands.map((band, i) => (isLopsided(band) ? { ...band, ...sides?.[i] } : band));
+  deviations: readonly number[],
+): Downrigger {
+  return parameters.reduce((moved, { moved: move }, i) => {
+    const by = deviations[i] ?? 0;
+    return by === 0 ? moved : move(moved, by);
+  }, rig);
 }
 
 /** The depths that carry a band: the ball's, the probe's (0 without one), then each rod's release and lure. */

@@ -78,6 +78,7 @@ export function rigParameters(spreads: DownriggerSpreads): RigParameter[] {
       key: "drag-lines",
       sd: spreads.lnDragLines,
       moved: (rig, d) => rougherLines(rig, d * spreads.lnDragLines),
+      mirrors: true,
     },
     { key: "rod-pull", sd: spreads.rodPullN, moved: (rig, d) => harderRods(rig, d * spreads.rodPullN) },
     {

@@ -1,9 +1,10 @@
-import { type Band, bandsOf, type Uncertain } from "./band.ts";
+import type { Band, Uncertain } from "./band.ts";
 import { whyNoLongLine } from "./check-long-line.ts";
 import type { Place } from "./downrigger.ts";
 import { type BandedPlace, once } from "./downrigger-band.ts";
 import { type LongLine, type SolvedLongLine, solveCheckedLongLine } from "./long-line.ts";
 import { fasterLine, type LongLineParameter, longerLine } from "./long-line-parameters.ts";
+import { bandsOrSamples } from "./lopsided-bands.ts";
 import { type Refusal, refuse } from "./refusal.ts";
 import { SOLVER_TOLERANCE } from "./towed-line.ts";
 
@@ -35,18 +36,33 @@ export function solveLongLineBand(
   const solved = solveCheckedLongLine(line, SOLVER_TOLERANCE);
   if (!solved.ok) return solved;
   const values = depthsOf(solved);
-  const inputs = (): Uncertain[] =>
-    (typeof parameters === "function" ? parameters() : parameters).map(({ key, moved }) => ({
-      key,
-      at: (deviations) => depthsNear(moved(line, deviations), SIDE_TOLERANCE),
-    }));
   const slopesTo = (other: LongLine, step: number) =>
     slopes(values, depthsNear(other, SLOPE_TOLERANCE), step);
-  const bands = once(() => bandsOf(values, inputs()));
+  const bands = once(() => {
+    const made = typeof parameters === "function" ? parameters() : parameters;
+    const at = (other: LongLine) => depthsNear(other, SIDE_TOLERANCE);
+    const inputs: Uncertain[] = made.map(({ key, moved }) => ({
+      key,
+      at: (deviations) => at(moved(line, deviations)),
+    }));
+    return bandsOrSamples(values, inputs, (deviations) => at(movedBy(line, made, deviations)));
+  });
   const bySpeed = once(() => slopesTo(fasterLine(line, SPEED_STEP_MS), SPEED_STEP_MS));
   const byOut = once(() => slopesTo(longerLine(line, OUT_STEP_M), OUT_STEP_M));
   const banded = (place: Place, i: number): BandedPlace => bandedPlace(place, i, { bands, bySpeed, byOut });
   return { ok: true, solved, joint: banded(solved.joint, 0), lure: banded(solved.lure, 1) };
+}
+
+/** The line with every parameter moved by so many of its standard deviations. */
+function movedBy(
+  line: LongLine,
+  parameters: readonly LongLineParameter[],
+  deviations: readonly number[],
+): LongLine {
+  return parameters.reduce((moved, { moved: move }, i) => {
+    const by = deviations[i] ?? 0;
+    return by === 0 ? moved : move(moved, by);
+  }, line);
 }
 
 function depthsOf({ joint, lure }: SolvedLongLine): number[] {

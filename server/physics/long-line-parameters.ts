@@ -1,7 +1,16 @@
+import { type CalibrationSpread, calibrationSteps } from "./calibration-spread.ts";
 import { DEFAULTS } from "./defaults.ts";
 import { changedFlow } from "./flow-profile.ts";
 import type { LongLine, PieceBelow } from "./long-line.ts";
 import type { LineInUse, LureForces } from "./lure.ts";
+
+/** How well a diver's areas are known: standard deviations of their logarithms, and their correlation. */
+export interface DiverSpread {
+  readonly lnLiftSd: number;
+  readonly lnDragSd: number;
+  /** -1 to 1. */
+  readonly link: number;
+}
 
 /** Standard deviations of what is not known exactly about a long line. A calibration brings narrower ones. */
 export interface LongLineSpreads {
@@ -23,6 +32,10 @@ export interface LongLineSpreads {
   readonly outM: number;
   /** Relative, of a diver's areas or an in-line weight, each. */
   readonly jointShare: number;
+  /** A measured diver's areas, tied together; takes the place of `jointShare`. */
+  readonly diver?: DiverSpread;
+  /** Drag and counter as a calibration knows them, tied together; takes the place of the main line's and counter's own. */
+  readonly calibration?: CalibrationSpread;
   /** Relative, of each of a lure's weight, drag and lift; a flasher's drag goes with the lure's. */
   readonly lureShare: number;
 }
@@ -50,8 +63,8 @@ export function defaultLongLineSpreads(speedSdMS: number): LongLineSpreads {
 
 /** The independent parameters with those spreads; the ones with none are left out. */
 export function longLineParameters(spreads: LongLineSpreads): LongLineParameter[] {
-  const { speedMS, lnDragShared, lnDragMain, lnDragLines, weightShare, counterScale, outM } = spreads;
-  const rows: readonly (LongLineParameter & { readonly sd: number })[] = [
+  const { speedMS, lnDragShared, lnDragLines, weightShare, lureShare } = spreads;
+  const rows: readonly Row[] = [
     { key: "speed", sd: speedMS, moved: (line, d) => deeperFaster(line, d * speedMS) },
     {
       key: "surface-speed",
@@ -63,29 +76,61 @@ export function longLineParameters(spreads: LongLineSpreads): LongLineParameter[
       sd: lnDragShared,
       moved: (line, d) => rougherOthers(rougherMain(line, d * lnDragShared), d * lnDragShared),
     },
-    { key: "drag-main", sd: lnDragMain, moved: (line, d) => rougherMain(line, d * lnDragMain) },
+    ...mainAndCounter(spreads),
     { key: "drag-lines", sd: lnDragLines, moved: (line, d) => rougherOthers(line, d * lnDragLines) },
     { key: "line-weight", sd: weightShare, moved: (line, d) => heavierMain(line, d * weightShare) },
+    ...jointRows(spreads),
+    ...FIELDS.map((field): Row => {
+      const moved = (line: LongLine, d: number): LongLine => otherLure(line, field, d * lureShare);
+      return { key: `lure-${KEYS[field]}`, sd: lureShare, moved };
+    }),
+  ];
+  return rows.filter((row) => row.sd > 0);
+}
+
+type Row = LongLineParameter & { readonly sd: number };
+const FIELDS = ["weightN", "dragAreaM2", "liftAreaM2"] as const;
+
+function mainAndCounter({ calibration, lnDragMain, counterScale, outM }: LongLineSpreads): Row[] {
+  if (calibration !== undefined) {
+    return calibrationSteps(calibration).map(({ key, lnDrag, counterScale: scale, counterOffsetM }) => ({
+      key,
+      sd: 1,
+      moved: (line, d) => ({
+        ...rougherMain(line, d * lnDrag),
+        counterScale: Math.max(0, line.counterScale + d * scale),
+        counterOffsetM: line.counterOffsetM + d * counterOffsetM,
+      }),
+    }));
+  }
+  return [
+    { key: "drag-main", sd: lnDragMain, moved: (line, d) => rougherMain(line, d * lnDragMain) },
     {
       key: "counter-scale",
       sd: counterScale,
       moved: (line, d) => ({ ...line, counterScale: Math.max(0, line.counterScale + d * counterScale) }),
     },
     { key: "line-out", sd: outM, moved: (line, d) => longerLine(line, d * outM) },
-    ...(["weightN", "dragAreaM2", "liftAreaM2"] as const).flatMap((field) => [
-      {
-        key: `joint-${KEYS[field]}`,
-        sd: spreads.jointShare,
-        moved: (line: LongLine, d: number) => otherJoint(line, field, d * spreads.jointShare),
-      },
-      {
-        key: `lure-${KEYS[field]}`,
-        sd: spreads.lureShare,
-        moved: (line: LongLine, d: number) => otherLure(line, field, d * spreads.lureShare),
-      },
-    ]),
   ];
-  return rows.filter((row) => row.sd > 0);
+}
+
+function jointRows({ diver, jointShare }: LongLineSpreads): Row[] {
+  if (diver === undefined) {
+    return FIELDS.map((field) => ({
+      key: `joint-${KEYS[field]}`,
+      sd: jointShare,
+      moved: (line, d) => otherJoint(line, field, d * jointShare),
+    }));
+  }
+  const { lnLiftSd, lnDragSd, link } = diver;
+  const moved =
+    (lnLift: number, lnDrag: number) =>
+    (line: LongLine, d: number): LongLine =>
+      otherAreas(line, d * lnLift, d * lnDrag);
+  return [
+    { key: "diver-pull", sd: lnLiftSd, moved: moved(lnLiftSd, lnDragSd * link) },
+    { key: "diver-drag", sd: lnDragSd, moved: moved(0, lnDragSd * Math.sqrt(Math.max(0, 1 - link * link))) },
+  ];
 }
 
 const KEYS = { weightN: "weight", dragAreaM2: "drag", liftAreaM2: "lift" } as const;
@@ -148,6 +193,20 @@ function scaled(forces: LureForces, field: keyof LureForces, share: number): Lur
 
 function otherJoint(line: LongLine, field: keyof LureForces, share: number): LongLine {
   return line.joint === undefined ? line : { ...line, joint: scaled(line.joint, field, share) };
+}
+
+function otherAreas(line: LongLine, lnLift: number, lnDrag: number): LongLine {
+  const { joint } = line;
+  if (joint === undefined) return line;
+  const { liftAreaM2, dragAreaM2 } = joint;
+  return {
+    ...line,
+    joint: {
+      ...joint,
+      liftAreaM2: liftAreaM2 * Math.exp(lnLift),
+      dragAreaM2: dragAreaM2 * Math.exp(lnDrag),
+    },
+  };
 }
 
 function otherLure(line: LongLine, field: keyof LureForces, share: number): LongLine {

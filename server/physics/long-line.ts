@@ -63,6 +63,10 @@ export interface SolvedLongLine {
   readonly topTensionN: number;
   /** The model puts the joint, the lure or part of the line at or above the surface, where it no longer holds. */
   readonly surfaced: boolean;
+  /** In a sheared stream, how many times over an error shows in the depth. */
+  readonly conditioning?: number;
+  /** Other depths, m, at which the joint (the lure, where nothing hangs on it) could hang as well; the deepest is given. */
+  readonly otherDepthsM: readonly number[];
 }
 
 /** Backing and main line in the water, m, for a reading of the counter. */
@@ -127,6 +131,8 @@ const SURFACE_SLACK_M = 0.05;
 
 function answerOf(line: LongLine, solved: SolvedLine): SolvedLongLine {
   const joint = solved.nodes[JOINT_NODE];
+  const mainDepthM = (one: SolvedLine): number =>
+    (line.joint === undefined ? undefined : one.nodes[JOINT_NODE]?.zM) ?? one.depthM;
   return {
     ok: true,
     ...lineInWaterM(line),
@@ -135,5 +141,7 @@ function answerOf(line: LongLine, solved: SolvedLine): SolvedLongLine {
     topAngleDeg: solved.topAngleDeg,
     topTensionN: solved.topTensionN,
     surfaced: solved.depthM <= 0 || (joint?.zM ?? 0) <= 0 || solved.leastDepthM < -SURFACE_SLACK_M,
+    ...(solved.conditioning === undefined ? {} : { conditioning: solved.conditioning }),
+    otherDepthsM: (solved.alternatives ?? []).map(mainDepthM),
   };
 }

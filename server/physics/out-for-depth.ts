@@ -6,7 +6,7 @@ import { lureReleaseDepthM, solveLureLineIn } from "./lure.ts";
 import { refuse, whyNotInRange } from "./refusal.ts";
 import type { Pull } from "./rod-line.ts";
 import { rodPullIn } from "./rod-line-shear.ts";
-import { settle } from "./settle.ts";
+import { type Settled, settle } from "./settle.ts";
 import { SOLVER_TOLERANCE, type SolvedLine } from "./towed-line.ts";
 import { type Water, waterAt } from "./water.ts";
 
@@ -34,8 +34,37 @@ export function outForDepth(
   depthM: number,
   mostOutM: number = DOWNRIGGER_LIMITS.lengthM,
 ): CounterOut | OutOfReach {
+  const found = counterForDepth(rig, target, depthM, mostOutM);
+  if (!found.ok) return withDeepest({ ...rig, outM: mostOutM }, indexOf(rig, target), found);
+  const { outM, cableOutM } = found;
+  const solved = solveDownrigger({ ...rig, outM });
+  return solved.ok ? { ok: true, outM, cableOutM, solved } : solved;
+}
+
+/** The reading alone, and what the next depth of the same rig may start from. */
+export interface CounterReadingOut {
+  readonly ok: true;
+  readonly outM: number;
+  readonly cableOutM: number;
+  readonly settled: Settled;
+}
+
+const indexOf = ({ rods }: Downrigger, target: string): number =>
+  target === "ball" ? -1 : rods.findIndex((rod) => rod.id === target);
+
+/**
+ * The same without the rig as it then hangs, and without the deepest where the depth is out of reach. `from` is what a
+ * near depth of the same rig was settled at: the rods' pulls start there.
+ */
+export function counterForDepth(
+  rig: Downrigger,
+  target: string,
+  depthM: number,
+  mostOutM: number = DOWNRIGGER_LIMITS.lengthM,
+  from?: Settled,
+): CounterReadingOut | OutOfReach {
   const longest = { ...rig, outM: mostOutM };
-  const index = target === "ball" ? -1 : rig.rods.findIndex((rod) => rod.id === target);
+  const index = indexOf(rig, target);
   const why =
     whyNotInRange("the depth to reach", depthM, 0, DOWNRIGGER_LIMITS.lengthM, "m") ??
     whyNoDownrigger(longest) ??
@@ -43,13 +72,12 @@ export function outForDepth(
   if (why !== undefined) return refuse(why);
   const water = waterAt(rig.waterTemperatureC, rig.salinityPsu);
   if (!water.ok) return water;
-  const out = cableFor(longest, index, depthM, water);
-  if (!out.ok) return withDeepest(longest, index, out);
+  const out = cableFor(longest, index, depthM, water, from);
+  if (!out.ok) return out;
   const outM = (out.lengthM - rig.counterOffsetM) / rig.counterScale;
   if (outM < 0) return refuse("it is deeper than that with the counter at zero");
-  if (outM > mostOutM) return withDeepest(longest, index, refuse("not reachable at this speed"));
-  const solved = solveDownrigger({ ...rig, outM });
-  return solved.ok ? { ok: true, outM, cableOutM: out.lengthM, solved } : solved;
+  if (outM > mostOutM) return refuse("not reachable at this speed");
+  return { ok: true, outM, cableOutM: out.lengthM, settled: out.settled };
 }
 
 /** A refusal with how deep the target comes with everything out. */
@@ -65,10 +93,17 @@ function withDeepest(longest: Downrigger, index: number, refusal: OutOfReach): O
 interface CableLength {
   readonly ok: true;
   readonly lengthM: number;
+  readonly settled: Settled;
 }
 
 /** The length of cable, lures hung on their releases and rods pulling on them where they come to be. */
-function cableFor(rig: Downrigger, index: number, depthM: number, water: Water): CableLength | OutOfReach {
+function cableFor(
+  rig: Downrigger,
+  index: number,
+  depthM: number,
+  water: Water,
+  from: Settled | undefined,
+): CableLength | OutOfReach {
   const wanted = rig.rods[index];
   const targetM = wanted === undefined ? depthM : lureReleaseDepthM(wanted, rig.flow, depthM, water);
   if (typeof targetM !== "number") return targetM;
@@ -76,7 +111,7 @@ function cableFor(rig: Downrigger, index: number, depthM: number, water: Water):
   let depthsM: readonly number[] = rig.rods.map((rod) =>
     Math.max(0, targetM + (wanted?.releaseAboveBallM ?? 0) - rod.releaseAboveBallM),
   );
-  let point: Float64Array | undefined;
+  let start = from?.point.length === 2 * rig.rods.length ? from : undefined;
   for (let hanging = 1; ; hanging++) {
     const lures: SolvedLine[] = [];
     for (const [i, rod] of rig.rods.entries()) {
@@ -86,13 +121,13 @@ function cableFor(rig: Downrigger, index: number, depthM: number, water: Water):
     }
     const cable = buildCable(withoutProbe(rig), lures, water);
     const node = wanted === undefined ? cable.segments.length : (cable.releaseNodes[index] ?? 0);
-    const settled = settleOut(rig, cable, { node, depthM: targetM }, water, point);
+    const settled = settleOut(rig, cable, { node, depthM: targetM }, water, start);
     if (!settled.ok) return settled;
-    point = settled.point;
+    start = settled.settled;
     const now = settled.depthsM;
     const moved = now.reduce((most, at, i) => Math.max(most, Math.abs(at - (depthsM[i] ?? 0))), 0);
     if (rig.flow.type === "uniform" || moved <= 1e-6 * Math.max(1, depthM) || hanging >= MOST_HANGINGS)
-      return { ok: true, lengthM: settled.lengthM };
+      return settled;
     depthsM = now;
   }
 }
@@ -104,7 +139,6 @@ function withoutProbe(rig: Downrigger): Downrigger {
 }
 
 interface SettledOut extends CableLength {
-  readonly point: Float64Array;
   readonly depthsM: readonly number[];
 }
 
@@ -114,7 +148,7 @@ function settleOut(
   cable: Cable,
   target: { readonly node: number; readonly depthM: number },
   water: Water,
-  from: Float64Array | undefined,
+  from: Settled | undefined,
 ): SettledOut | OutOfReach {
   const pulls: Pull[] = rig.rods.map(() => ({ forceXN: 0, forceZN: 0 }));
   let out: LineOut | OutOfReach = refuse("the cable was never solved");
@@ -131,8 +165,8 @@ function settleOut(
     if (out.ok) readReleases(cable, out, to);
     return out.ok;
   };
-  const start = from ?? new Float64Array(2 * rig.rods.length);
-  if (from === undefined && !solveInto(start)) return out;
+  const start = from ?? { point: new Float64Array(2 * rig.rods.length) };
+  if (from === undefined && !solveInto(start.point)) return out;
   const scaleM = Math.max(target.depthM, 1);
   const settled = settle(
     (places, to) => {
@@ -144,7 +178,7 @@ function settleOut(
       }
       return solveInto(to);
     },
-    { point: start },
+    start,
     1e-7 * scaleM,
     0.5 * scaleM,
   );
@@ -152,7 +186,7 @@ function settleOut(
   if (!settled.reached) return refuse("the pull of the rods could not be settled");
   const { point } = settled;
   const depthsM = rig.rods.map((_, i) => point[2 * i + 1] ?? 0);
-  return { ok: true, lengthM: topNodeAlong(out), point, depthsM };
+  return { ok: true, lengthM: topNodeAlong(out), settled, depthsM };
 }
 
 const SURFACE = { xM: 0, zM: 0 };

@@ -19,9 +19,7 @@ export function sampleBands(
   share: number,
   samples = BAND_SAMPLES,
 ): SampledBand[] | undefined {
-  const strata = Array.from({ length: samples }, (_, i) => normalQuantile((i + 0.5) / samples));
-  const shuffle = shuffler(20310621);
-  const columns = Array.from({ length: inputs }, () => shuffle(strata));
+  const columns = hypercube(inputs, samples);
   const answers: (readonly number[])[] = [];
   for (let i = 0; i < samples; i++) {
     const answer = at(columns.map((column) => column[i] ?? 0));
@@ -32,6 +30,22 @@ export function sampleBands(
     const sorted = answers.map((answer) => answer[output] ?? 0).sort((a, b) => a - b);
     return { low: quantile(sorted, (1 - share) / 2), high: quantile(sorted, (1 + share) / 2) };
   });
+}
+
+/** Hypercubes that were asked for before: they are the same every time. */
+const hypercubes = new Map<string, readonly (readonly number[])[]>();
+const MOST_HYPERCUBES = 50;
+
+function hypercube(inputs: number, samples: number): readonly (readonly number[])[] {
+  const key = `${inputs} ${samples}`;
+  const known = hypercubes.get(key);
+  if (known !== undefined) return known;
+  const strata = Array.from({ length: samples }, (_, i) => normalQuantile((i + 0.5) / samples));
+  const shuffle = shuffler(20310621);
+  const columns = Array.from({ length: inputs }, () => shuffle(strata));
+  if (hypercubes.size >= MOST_HYPERCUBES) hypercubes.clear();
+  hypercubes.set(key, columns);
+  return columns;
 }
 
 function quantile(sorted: readonly number[], share: number): number {

@@ -1,7 +1,8 @@
 /** A fitted cable and counter in the captain's plain words. */
 import { cableByFit, cableByFitSd, type RigCalibration } from "../analysis/calibration.ts";
-import type { RigReading } from "../analysis/calibration-readings.ts";
+import type { AnyReading } from "../analysis/calibration-readings.ts";
 import { roundLength } from "../analysis/counter-drift.ts";
+import type { FittedGroup } from "../analysis/fitted-group.ts";
 import { countWords, lengthWords, speedWords, wholeLength } from "../model/figures.ts";
 import type { Gear } from "../model/gear-types.ts";
 
@@ -10,7 +11,7 @@ export const CALIBRATION_CAUTION =
   "A fit is as good as its readings: it is an estimate, not a survey. Ranges hold in about 80 of 100 cases.";
 
 /** An 80 % range reaches this many standard deviations to each side. */
-const DEVIATIONS_80 = 1.2816;
+export const DEVIATIONS_80 = 1.2816;
 /** A reading that counts less than this is called far off (judgement). */
 const FAR_OFF = 0.5;
 
@@ -29,7 +30,7 @@ export function calibrationSentences(calibration: RigCalibration): string[] {
 }
 
 /** What the readings are: their number, lengths and days. */
-export function readingsWords({ readings }: RigCalibration): string {
+export function readingsWords({ readings }: Pick<FittedGroup, "readings">): string {
   const { gear, date } = readings[0];
   const lengths = readings.map((one) => one.counterM);
   const from = wholeLength(gear, Math.min(...lengths), Math.round).value;
@@ -40,7 +41,11 @@ export function readingsWords({ readings }: RigCalibration): string {
   return `${countWords(readings.length, "reading")}, ${span}, ${days}`;
 }
 
-function counterSentence({ fit, rig, readings: [{ gear }] }: RigCalibration): string {
+export function counterSentence({
+  fit,
+  rig,
+  readings: [{ gear }],
+}: Omit<FittedGroup, "fit"> & Pick<RigCalibration, "fit">): string {
   if (!fit.ok) return "";
   const counterM = roundLength(gear);
   const cableM = cableByFit(fit, counterM);
@@ -59,7 +64,7 @@ function dragSentence({ fit, rig }: RigCalibration): string {
 }
 
 /** `31 % more`, `5 % less`. */
-function draggingWords(times: number): string {
+export function draggingWords(times: number): string {
   const percent = Math.round(100 * (times - 1));
   return percent < 0 ? `${-percent} % less` : `${percent} % more`;
 }
@@ -94,7 +99,7 @@ function nextSentence({ next, rig, readings: [{ gear }] }: RigCalibration): stri
   ];
 }
 
-function farSentence({ fit, readings }: RigCalibration): string[] {
+export function farSentence({ fit, readings }: FittedGroup): string[] {
   if (!fit.ok) return [];
   const far = fit.readings.filter((one) => one.weight < FAR_OFF);
   if (far.length === 0) return [];
@@ -106,7 +111,7 @@ function farSentence({ fit, readings }: RigCalibration): string[] {
   return [`Far off, and hardly counted: ${which.join(", ")}${more}.`];
 }
 
-function leftOutSentence({ fit, readings }: RigCalibration): string[] {
+export function leftOutSentence({ fit, readings }: FittedGroup): string[] {
   if (!fit.ok || fit.leftOut.length === 0) return [];
   const [first] = fit.leftOut;
   const when = momentWords(readings[first?.index ?? 0] ?? readings[0]);
@@ -116,12 +121,12 @@ function leftOutSentence({ fit, readings }: RigCalibration): string[] {
 }
 
 /** A distance behind the boat, not a depth. */
-export function isBehind({ reading }: RigReading): boolean {
+export function isBehind({ reading }: AnyReading): boolean {
   return reading.as.endsWith("behind");
 }
 
 /** When a reading was taken: `2031-06-21 05:45`. */
-export function momentWords({ date, event }: RigReading): string {
+export function momentWords({ date, event }: AnyReading): string {
   return `${date} ${event.line.clock?.slice(0, 5) ?? ""}`.trim();
 }
 

@@ -139,10 +139,12 @@ function readWords(day: TripAnalysis, speed: SpeedUsed, timeMs: number): string 
 }
 
 /** What a current that changes with depth makes doubtful. */
-function doubtSentences(gear: Gear, { conditioning, otherBallDepthsM }: LineDepth): string[] {
+function doubtSentences(gear: Gear, depth: LineDepth): string[] {
+  const { conditioning, otherBallDepthsM } = depth;
   if (otherBallDepthsM.length > 0) {
     const others = otherBallDepthsM.map((depthM) => lengthWords(gear, depthM)).join(" or ");
-    return [`In this current the ball could as well hang at ${others}; the deepest is given.`];
+    const what = depth.ball === null ? (depth.weightIs ?? "lure") : "ball";
+    return [`In this current the ${what} could as well hang at ${others}; the deepest is given.`];
   }
   if (conditioning === null || conditioning < SHAKY_CONDITIONING) return [];
   return [
@@ -166,8 +168,10 @@ function changeSentence(gear: Gear, place: DepthPlace, out: "cable" | "line"): s
 function trustSentence(depth: LineDepth): string {
   const rig = depth.cableRig?.name ?? depth.rig;
   const { calibration, sharedFrom } = depth;
-  if (calibration === undefined && depth.ball === null)
-    return `${rig}'s depth was never measured, so the range is wide.`;
+  if (calibration === undefined && depth.ball === null) {
+    const carried = sharedFrom.length === 0 ? "" : `; ${carriedWords(sharedFrom)} is carried to it`;
+    return `${rig}'s depth was never measured, so the range is wide${carried}.`;
+  }
   if (calibration === undefined) return neverCheckedSentence(rig, sharedFrom);
   const since = calibration.origin.from;
   return `${rig} calibrated${since === null ? "" : ` ${since}`}${calibration.readings === undefined ? "" : ` from ${calibration.readings} readings`}.`;
@@ -176,6 +180,10 @@ function trustSentence(depth: LineDepth): string {
 /** What other rigs' readings say of the speed sensor, the water and strumming holds for every line of the boat. */
 function neverCheckedSentence(rig: string, sharedFrom: readonly Calibration[]): string {
   if (sharedFrom.length === 0) return `${rig} was never checked against a probe, so the range is wide.`;
+  return `${rig} was never checked against a probe, so the range is wide; ${carriedWords(sharedFrom)} makes it a little narrower.`;
+}
+
+function carriedWords(sharedFrom: readonly Calibration[]): string {
   const lines = sharedFrom.map(({ of, origin }) => (origin.from === null ? of : `${of} of ${origin.from}`));
-  return `${rig} was never checked against a probe, so the range is wide; what the calibration of ${lines.join(" and ")} says of every line on this boat makes it a little narrower.`;
+  return `what the calibration of ${lines.join(" and ")} says of every line on this boat`;
 }

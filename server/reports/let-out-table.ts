@@ -93,7 +93,7 @@ function whyNone(gear: Gear, { why, deepest }: LetOut & { ok: false }): string {
 /** The range at the deepest row that is reached: at the others it is narrower. */
 function sureSentence(gear: Gear, names: string, { cells }: LetOutColumn): string[] {
   const last = cells.findLast((cell) => cell.ok);
-  if (last === undefined || !last.ok) return [];
+  if (last === undefined || !last.ok || last.band === undefined) return [];
   return [`${names} with ${counterWords(last)} out: ${last.of} about ${placeWords(gear, last.band)}.`];
 }
 

@@ -1,17 +1,19 @@
 /** What was expected of a reading at the probe or a touch of the bottom, and whether they agree. */
-import { calibrationReadings } from "../analysis/calibration-readings.ts";
-import { type ExpectedReading, expectedReading } from "../analysis/expected-reading.ts";
+import { type AnyReading, calibrationReadings } from "../analysis/calibration-readings.ts";
+import { type ExpectedReading, expectedLineReading, expectedReading } from "../analysis/expected-reading.ts";
 import type { TripAnalysis } from "../analysis/journal-analysis.ts";
 import { lengthWords, speedWords, wholeLength } from "../model/figures.ts";
 
 /** Sentences on the reading of a line; none for lines that are no reading, or that nothing can be said of. */
 export function readingSentences(day: TripAnalysis, lineIndex: number): string[] {
-  const { used, unused } = calibrationReadings(day);
+  const { used, ofLines, unused } = calibrationReadings(day);
   const idle = unused.find((one) => one.event.lineIndex === lineIndex);
   if (idle !== undefined) return [`Nothing to hold it against: ${idle.why}.`];
-  const expected = used
-    .filter((one) => one.event.lineIndex === lineIndex)
-    .flatMap((one) => expectedReading(one) ?? []);
+  const isHere = ({ event }: AnyReading): boolean => event.lineIndex === lineIndex;
+  const expected: ExpectedReading[] = [
+    ...used.filter(isHere).flatMap((one) => expectedReading(one) ?? []),
+    ...ofLines.filter(isHere).flatMap((one) => expectedLineReading(one) ?? []),
+  ];
   return expected.map((one) => expectedSentence(day, one));
 }
 
@@ -23,7 +25,7 @@ function expectedSentence(day: TripAnalysis, expected: ExpectedReading): string 
   const shows =
     reading.reading.as === "probe-depth"
       ? `The probe shows ${lengthWords(gear, measuredM)}`
-      : `The ball touched in ${lengthWords(gear, measuredM)}`;
+      : `${reading.rig.kind === "downrigger" ? "The ball" : reading.rig.name} touched in ${lengthWords(gear, measuredM)}`;
   const setting = `${lengthWords(gear, reading.counterM)} out at ${speedWords(gear, reading.speed.value)}`;
   const differ = `${lengthWords(gear, Math.abs(measuredM - depthM))} ${measuredM < depthM ? "shallower" : "deeper"}`;
   const verdict =

@@ -1,6 +1,6 @@
 /** What a fit leaves over of each reading, as pictures: dots for a terminal, SVG for a page. */
 import { findUnit, fromSi } from "../../grammar/units.ts";
-import type { RigCalibration } from "../analysis/calibration.ts";
+import type { FittedGroup } from "../analysis/fitted-group.ts";
 import { lengthUnit, lengthWords } from "../model/figures.ts";
 import type { Gear } from "../model/gear-types.ts";
 
@@ -15,7 +15,7 @@ export function residualStrip(residualM: number, mostM: number, columns: number,
 }
 
 /** The farthest residual of a fit, rounded up to whole units of the boat, m; at least two units. */
-export function mostResidualM({ fit, readings: [{ gear }] }: RigCalibration): number {
+export function mostResidualM({ fit, readings: [{ gear }] }: FittedGroup): number {
   if (!fit.ok) return 0;
   const row = findUnit(lengthUnit(gear));
   const unitM = row?.factor ?? 1;
@@ -31,7 +31,7 @@ const TOP = 40;
 const BOTTOM = 44;
 
 /** One panel a rig: cable out to the right, measured less expected downward, each with one standard error. */
-export function residualSvg(calibrations: readonly RigCalibration[]): string {
+export function residualSvg(calibrations: readonly FittedGroup[]): string {
   const fitted = calibrations.filter((one) => one.fit.ok);
   const height = Math.max(1, fitted.length) * PANEL;
   const panels = fitted.map((one, i) => `<g transform="translate(0 ${i * PANEL})">\n${panel(one)}\n</g>`);
@@ -45,7 +45,7 @@ export function residualSvg(calibrations: readonly RigCalibration[]): string {
   ].join("\n");
 }
 
-function panel(calibration: RigCalibration): string {
+function panel(calibration: FittedGroup): string {
   const { fit, readings, rig } = calibration;
   if (!fit.ok) return "";
   const { gear } = readings[0];

@@ -76,7 +76,7 @@ describe("readings of a trip", () => {
     ],
     [
       "05:00 set PB out 90 ft\n05:10 probe PB depth 30 ft speed 2 mph",
-      "PB is no downrigger in the gear book",
+      "where the probe is clipped on PB isn't in the gear book (probe 5 ft on its rig line: so far above its diver, weight or leader)",
     ],
     [
       "05:00 set P1 out 90 ft\n05:10 probe P1 depth 80 ft speed 2 mph",

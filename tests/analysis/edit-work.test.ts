@@ -3,7 +3,7 @@ import { expect, test } from "vitest";
 import { type Parse, parse, reparse } from "../../grammar/parse.ts";
 import { calibrationReadings } from "../../server/analysis/calibration-readings.ts";
 import { createDepthMemo, type DepthMemo } from "../../server/analysis/depth-memo.ts";
-import { expectedReading } from "../../server/analysis/expected-reading.ts";
+import { expectedLineReading, expectedReading, explainLine } from "../../server/analysis/expected-reading.ts";
 import { analyzeJournal } from "../../server/analysis/journal-analysis.ts";
 import { runChecks } from "../../server/checks/run-checks.ts";
 import { EXAMPLES } from "../properties/grammar-settings.ts";
@@ -44,11 +44,42 @@ test.each([2, 4, 12])("of %i mornings, an edit solves what hangs on the line", (
 });
 
 test("a reading is never farther off than its bound without a range says", () => {
-  const books = EXAMPLES.map((text, n) => ({ uri: `file:///${n}.trip`, parse: parse(text) }));
+  const books = [...EXAMPLES, BOOK, TOUCHES].map((text, n) => ({
+    uri: `file:///${n}.trip`,
+    parse: parse(text),
+  }));
   const readings = books.flatMap((file) =>
-    analyzeJournal(file, books, createDepthMemo()).trips.flatMap((day) => [...calibrationReadings(day).used]),
+    analyzeJournal(file, books, createDepthMemo()).trips.map((day) => calibrationReadings(day)),
   );
-  const expected = readings.flatMap((one) => expectedReading(one) ?? []);
-  expect(expected.length).toBeGreaterThan(10);
-  for (const { off, offAtMost } of expected) expect(off).toBeLessThanOrEqual(offAtMost);
+  const onCables = readings.flatMap(({ used }) => used.flatMap((one) => expectedReading(one) ?? []));
+  const onLines = readings.flatMap(({ ofLines }) => ofLines.flatMap((one) => expectedLineReading(one) ?? []));
+  expect(onCables.length).toBeGreaterThan(10);
+  expect(onLines.length).toBeGreaterThan(2);
+  for (const { off, offAtMost } of [...onCables, ...onLines]) expect(off).toBeLessThanOrEqual(offAtMost);
+});
+
+/** A leadcore held to the bottom three times. */
+const TOUCHES = `trip 2031-06-21 "Bright Penny"
+05:00 probe P1 speed 2.3 mph
+05:02 set PB out 5 colors lure glow-spoon
+05:10 touch PB bottom 35 ft
+05:20 touch PB out 8 colors bottom 44 ft
+05:30 touch PB out 10 colors bottom 54 ft`;
+
+test("what would explain a touch is found once, until its setting is another", () => {
+  const memo = createDepthMemo();
+  const explanations = (read: Parse): unknown[] => {
+    const { trips } = analyzeJournal({ uri: "file:///touches.trip", parse: read }, BOOKS, memo);
+    return trips.flatMap((day) => calibrationReadings(day).ofLines.map(explainLine));
+  };
+  const first = parse(TOUCHES);
+  const before = explanations(first);
+  expect(before).toHaveLength(3);
+  const noted = explanations(reparse(first, `${TOUCHES}\n05:40 note "calm"`));
+  before.forEach((one, n) => {
+    expect(noted[n]).toBe(one);
+  });
+  const [moved, ...others] = explanations(reparse(first, TOUCHES.replace("bottom 35 ft", "bottom 36 ft")));
+  expect(moved).not.toEqual(before[0]);
+  expect(others).toEqual(before.slice(1));
 });

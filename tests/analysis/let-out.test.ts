@@ -5,9 +5,11 @@ import { parse } from "../../grammar/parse.ts";
 import { createDepthMemo } from "../../server/analysis/depth-memo.ts";
 import type { WaterAndSpeed } from "../../server/analysis/downrigger-input.ts";
 import { type LetOut, letOut } from "../../server/analysis/let-out.ts";
+import { letOutColumns } from "../../server/analysis/let-out-columns.ts";
 import { imaginedLine, type Rigging, usualRigs } from "../../server/analysis/lines-to-set.ts";
 import { resolveGear } from "../../server/model/gear.ts";
 import { uniformFlow } from "../../server/physics/flow-profile.ts";
+import { letOutTable } from "../../server/reports/let-out-table.ts";
 import { BOAT, lureFtOf } from "./depth-of.ts";
 
 const FOOT_M = 0.3048;
@@ -43,6 +45,12 @@ function ask(rigName: string, depthFt: number, water: WaterAndSpeed, rigging = O
 
 const RIGS = ["P1", "S1", "P1U", "PB", "LB", "CU", "WW", "FW", "SD"];
 
+function rigNamed(name: string) {
+  const rig = GEAR.rigs.get(name);
+  if (rig === undefined) throw new Error(`no rig ${name}`);
+  return rig;
+}
+
 describe("undoes the depth", () => {
   test.each(RIGS)("of %s, in one stream and in two", (rig) => {
     let answers = 0;
@@ -63,6 +71,7 @@ describe("undoes the depth", () => {
           }
           answers++;
           const { band, outM, exactM } = answer;
+          if (band === undefined) throw new Error("no depth at the length that was answered");
           const offM = Math.abs(outM - exactM) * Math.abs(band.depthPerOut);
           expect(Math.abs(band.depthM - depthFt * FOOT_M)).toBeLessThan(1.1 * offM + 0.5 * FOOT_M);
           expect(band.lowM).toBeLessThanOrEqual(band.depthM);
@@ -79,7 +88,7 @@ describe("undoes the depth", () => {
     if (!answer.ok) throw new Error(answer.why);
     expect(answer).toMatchObject({ of: "lure", unit: "ft", backing: null });
     const written = lureFtOf(`06:00 set P1 out ${answer.out} ft setback 20 ft lure glow-spoon`, SD);
-    expect(written).toBeCloseTo(answer.band.depthM / FOOT_M, 0);
+    expect(written).toBeCloseTo((answer.band?.depthM ?? 0) / FOOT_M, 0);
     expect(Math.abs(written - 60)).toBeLessThan(1);
   });
 });
@@ -169,6 +178,17 @@ describe("says why there is none", () => {
       if (answer.ok) expect(Number.isFinite(answer.out)).toBe(true);
     }
   });
+});
+
+test("a column solves the rig forward for no more than the row whose range is shown", () => {
+  const memo = createDepthMemo();
+  const lines = ["P1", "CU"].map((name) => imaginedLine(GEAR, rigNamed(name), ON));
+  const depthsM = [20, 30, 40, 50, 60].map((ft) => ft * FOOT_M);
+  const columns = letOutColumns(lines, depthsM, () => waterAt(2.3), memo);
+  expect(columns.every(({ cells }) => cells.some((cell) => cell.ok))).toBe(true);
+  expect(memo.solved).toBe(0);
+  letOutTable(GEAR, depthsM, columns, []);
+  expect(memo.solved).toBe(2);
 });
 
 test("jigs and stacked rods without a clip are left out unless they are named", () => {

@@ -86,7 +86,9 @@ describe("divers", () => {
   test("have no depth until they were measured on this boat", () => {
     const { lure, weight, why } = depthOf("06:00 set SD out 140 ft lure glow-spoon");
     expect([lure, weight]).toEqual([null, null]);
-    expect(why).toMatch(/^SD's diver was never measured; .*calibrate SD lift-area and drag-area/u);
+    expect(why).toMatch(
+      /^SD's diver was never measured; touch bottom with it at two lengths .*deepwake calibrate gives the line/u,
+    );
   });
 
   test("have one from their calibrate line, with the diver's own", () => {

@@ -1,7 +1,5 @@
 import { expect, test } from "vitest";
-import { parse } from "../../grammar/parse.ts";
-import { analyzeJournal } from "../../server/analysis/journal-analysis.ts";
-import { runChecks } from "../../server/checks/run-checks.ts";
+import { checkBookFix } from "./check-book-fix.ts";
 import { checkDay, fixTitles } from "./check-day.ts";
 
 /** Depths a probe would show on a counter that gives 5 % too little. */
@@ -54,26 +52,6 @@ test.each([
 test("the book may ask for more", () => {
   checkDay(SHORT, { boat: "threshold counter-drift 0.08" });
 });
-
-const BOOK = `boat "Bright Penny"
-  units ft mph F lb in
-  zone America/Detroit
-cable rigger-wire steel diameter 0.9 mm
-ball round-12 sphere 12 lb
-rig C1 downrigger center cable rigger-wire ball round-12 probe 1.25 ft
-`;
-
-/** Applies the first fix of a trip's finding to the book: then nothing is found, and the book's line reads like that. */
-function checkBookFix(slug: string, lines: string, written: RegExp): void {
-  const file = { uri: "file:///day.trip", parse: parse(`trip 2031-06-21 "Bright Penny"${lines}\n`) };
-  const book = { uri: "file:///boat.gear", parse: parse(BOOK) };
-  const found = runChecks(analyzeJournal(file, [book])).find((one) => one.slug === slug);
-  const [edit] = found?.fixes[0]?.edits ?? [];
-  expect(edit?.uri).toBe(book.uri);
-  expect(edit?.text).toMatch(written);
-  const mended = { ...book, parse: parse(`${BOOK.trimEnd()}${edit?.text}\n`) };
-  expect(runChecks(analyzeJournal(file, [mended]))).toEqual([]);
-}
 
 test("the fix writes the fitted line into the gear book, and then it is quiet", () => {
   expect(fixTitles("counter-drift", "opener", SHORT)).toEqual([

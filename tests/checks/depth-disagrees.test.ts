@@ -1,4 +1,5 @@
 import { test } from "vitest";
+import { checkBookFix } from "./check-book-fix.ts";
 import { checkDay } from "./check-day.ts";
 
 const SET = "05:00 set C1 out 90 ft setback 15 ft lure glow-spoon";
@@ -46,4 +47,32 @@ test.each([
 test("the book may ask for more", () => {
   const far = `${CALIBRATED}\n${SET}\n05:10 probe C1 depth 75 ft speed 2.4 mph`;
   checkDay(far, { boat: "threshold depth-disagrees 10 ft" });
+});
+
+const LEAD =
+  "cable lead-27 leadcore diameter 0.85 mm\nrig PB leadcore port cable lead-27 leader 30 ft probe 0 ft";
+const CORE = `${LEAD}\n05:00 surface speed 2.2 mph\n05:01 set PB out 300 ft lure glow-spoon`;
+
+test.each([
+  `${CORE}\n05:10 touch PB bottom 40 ft`,
+  `
+  ${CORE.replaceAll("\n", "\n  ")}
+  05:10 touch PB bottom 15 ft
+                 ^^^^^^^^^^^^ depth-disagrees PB touched bottom in 15 ft; about 49 ft (35 to 67) was expected with 300 ft out at 2.2 mph. No single change explains it: look at the numbers of the line.
+  `,
+])("on a line that is on no downrigger %#", (source) => checkDay(source));
+
+test("the fix writes what touches of the bottom say of a line into the gear book, and then it is quiet", () => {
+  checkBookFix(
+    "depth-disagrees",
+    `
+05:00 set PB out 300 ft lure glow-spoon
+05:10 probe PB depth 29 ft speed 2.2 mph
+05:20 touch PB out 240 ft bottom 32 ft
+05:30 move PB out 240 ft
+05:40 probe PB depth 24 ft speed 2.2 mph`,
+    /^\n2031-06-21 calibrate PB drag [\d.]+ drag-error [\d.]+ counter-scale .* readings 3$/u,
+    `${LEAD}
+2031-05-01 calibrate PB drag 1.2 drag-error 0.06 counter-scale 1 counter-scale-error 0.01 counter-offset 0 ft counter-offset-error 1 ft`,
+  );
 });

@@ -63,6 +63,11 @@ test("the captain may set the margin", () => {
   checkDay(`${LONG_LEAD}05:25 turn left to 310`, { boat: "threshold crossing-margin 1 ft" });
 });
 
+test("a wide turn keeps them apart, and so does a beam that no such boat has", () => {
+  for (const boat of ["turn-radius 2500 ft", "beam 50 ft"])
+    checkDay(`${LONG_LEAD}05:25 turn left to 310`, { boat });
+});
+
 test("points to the lines that put both in, and says where they meet", () => {
   const book = `boat "Bright Penny"\n  units ft mph F lb in\n  zone America/Detroit\n  quiet reading-stale\n
 cable rigger-wire steel diameter 0.9 mm\ncable diver-wire steel diameter 0.53 mm\nball round-12 sphere 12 lb\nlure glow-spoon spoon 4 in\n`;

@@ -65,7 +65,7 @@ test("--help lists every verb with an example", async () => {
       check      find mistakes in journals and gear books
       format     write journals and gear books the one canonical way
       summary    each trip in figures: hours, fish, catch per rod-hour
-      calibrate  what the readings say of each downrigger's counter and cable
+      calibrate  what the readings say of each rig's counter and line
       depth      the true depth of ball and lure on every line
       letout     how much to let out for a depth, rig by rig: the cable to set
       serve      the language server, for any editor that can start one

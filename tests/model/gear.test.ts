@@ -137,3 +137,13 @@ test("a band of a nickname is its species'; the species' own counts first", () =
   expect([...gear.bands.keys()].sort()).toEqual(["chinook", "steelhead"]);
   expect(gear.bands.get("chinook")?.tempC.high).toBeCloseTo((52 - 32) / 1.8, 12);
 });
+
+test("beam and turn radius are the boat's own; none where they are nothing", () => {
+  const facts = (properties: string): unknown[] => {
+    const { beamM, turnRadiusM } = gearOn("2031-06-21", `boat "Bright Penny"\n  units ft\n${properties}`);
+    return [beamM, turnRadiusM];
+  };
+  expect(facts("  beam 10 ft\n  turn-radius 200 ft\n")).toEqual([3.048, 60.96]);
+  expect(facts("  beam 0 ft\n  turn-radius -5 ft\n")).toEqual([undefined, undefined]);
+  expect(facts("")).toEqual([undefined, undefined]);
+});

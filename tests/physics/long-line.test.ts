@@ -159,3 +159,22 @@ test("a lure that floats is at the surface, and the answer says so", () => {
   if (!solved.ok) throw new Error(solved.why);
   expect(solved.surfaced).toBe(true);
 });
+
+test("in strong shear all the shapes of a weighted line are told, and how shaky the depth is", () => {
+  const inLayer = (midM: number) =>
+    solveLongLine(
+      longLine(lineInUse("mono", 0.5), 197, 3, {
+        below: [],
+        lure: { weightN: 0.01, dragAreaM2: 1e-4, liftAreaM2: 0 },
+        joint: { weightN: 3, liftAreaM2: 0, dragAreaM2: 0.002 },
+        flow: { type: "piecewise", depthsM: [midM - 1, midM + 1], speedsMS: [1.5, 0.1] },
+      }),
+    );
+  const several = inLayer(12);
+  if (!several.ok) throw new Error(several.why);
+  expect(several.otherDepthsM).toHaveLength(2);
+  expect(Math.max(...several.otherDepthsM)).toBeLessThan(several.joint.depthM);
+  expect(several.conditioning).toBeGreaterThan(3);
+  const one = inLayer(30);
+  expect(one.ok && one.otherDepthsM).toEqual([]);
+});

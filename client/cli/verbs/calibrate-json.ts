@@ -1,7 +1,9 @@
 /** Calibrations for other programs. */
 import type { RigCalibration } from "../../../server/analysis/calibration.ts";
-import { calibrationLine } from "../../../server/analysis/calibration-line.ts";
+import { calibrationLine, lineCalibrationLine } from "../../../server/analysis/calibration-line.ts";
 import { fittedFigures } from "../../../server/analysis/fitted-figures.ts";
+import type { FittedGroup } from "../../../server/analysis/fitted-group.ts";
+import { type LineCalibration, lineLacks } from "../../../server/analysis/line-calibration.ts";
 import { clockOf } from "../depth-lines.ts";
 import type { CalibratedRigJson, FittedReadingJson, UnusedReadingJson } from "../output-schemas.ts";
 import type { Gathered } from "./calibrate.ts";
@@ -12,7 +14,7 @@ export function calibratedRigJson(
   shownByUri: ReadonlyMap<string, string>,
 ): CalibratedRigJson {
   const { boat, rig, since, date, fit, next, readings } = calibration;
-  const figures = fittedFigures(fit);
+  const figures = fit.ok ? fittedFigures(fit) : undefined;
   return {
     boat,
     rig,
@@ -21,6 +23,9 @@ export function calibratedRigJson(
     drag: figures?.drag ?? null,
     counterScale: figures?.counterScale ?? null,
     counterOffsetM: figures?.counterOffsetM ?? null,
+    liftAreaM2: null,
+    dragAreaM2: null,
+    areaLink: null,
     links: figures?.links ?? null,
     open: openOf(calibration),
     next: next ?? null,
@@ -28,6 +33,52 @@ export function calibratedRigJson(
     why: fit.ok ? null : fit.why,
     readings: readings.map((_, index) => readingJson(calibration, index, shownByUri)),
   };
+}
+
+/** The fit of a long line or a diver with its readings; a counter that was not fitted is null. */
+export function calibratedLineJson(
+  calibration: LineCalibration,
+  shownByUri: ReadonlyMap<string, string>,
+): CalibratedRigJson {
+  const { boat, rig, since, date, what, readings } = calibration;
+  const { fit } = what;
+  const line = what.is === "line" && what.fit.ok ? what.fit : undefined;
+  const diver = what.is === "diver" && what.fit.ok ? what.fit : undefined;
+  const figures = line === undefined ? undefined : fittedFigures(line);
+  const counter = what.is === "line" && what.isByColors ? undefined : figures;
+  return {
+    boat,
+    rig,
+    gearSince: since === "" ? null : since,
+    date,
+    drag: figures?.drag ?? null,
+    counterScale: counter?.counterScale ?? null,
+    counterOffsetM: counter?.counterOffsetM ?? null,
+    liftAreaM2:
+      diver === undefined
+        ? null
+        : { value: diver.liftAreaM2, error: diver.liftAreaM2 * diver.spread.lnLiftSd },
+    dragAreaM2:
+      diver === undefined
+        ? null
+        : { value: diver.dragAreaM2, error: diver.dragAreaM2 * diver.spread.lnDragSd },
+    areaLink: diver?.spread.link ?? null,
+    links: counter?.links ?? null,
+    open: openOfLine(calibration),
+    next: null,
+    gearLine: lineCalibrationLine(readings[0].gear, calibration) ?? null,
+    why: fit.ok ? null : fit.why,
+    readings: readings.map((_, index) => readingJson({ readings, fit }, index, shownByUri)),
+  };
+}
+
+function openOfLine({ what }: LineCalibration): CalibratedRigJson["open"] {
+  const lacks = lineLacks(what);
+  return [
+    ...(lacks.drag ? (["drag"] as const) : []),
+    ...(lacks.dragFromCounter ? (["drag-from-counter"] as const) : []),
+    ...(lacks.areas ? (["areas"] as const) : []),
+  ];
 }
 
 function openOf({ lacks }: RigCalibration): CalibratedRigJson["open"] {
@@ -41,7 +92,7 @@ function openOf({ lacks }: RigCalibration): CalibratedRigJson["open"] {
 }
 
 function readingJson(
-  { readings, fit }: RigCalibration,
+  { readings, fit }: Pick<FittedGroup, "readings" | "fit">,
   index: number,
   shownByUri: ReadonlyMap<string, string>,
 ): FittedReadingJson {

@@ -1,6 +1,8 @@
 /** Calibrations for people: sentences, a picture of what is left over, the line for the gear book. */
 import type { RigCalibration } from "../../../server/analysis/calibration.ts";
-import { calibrationLine } from "../../../server/analysis/calibration-line.ts";
+import { calibrationLine, lineCalibrationLine } from "../../../server/analysis/calibration-line.ts";
+import { type FittedGroup, fittedGroupOf } from "../../../server/analysis/fitted-group.ts";
+import type { LineCalibration } from "../../../server/analysis/line-calibration.ts";
 import { lengthWords, speedWords } from "../../../server/model/figures.ts";
 import {
   CALIBRATION_CAUTION,
@@ -10,6 +12,7 @@ import {
   offWords,
   readingsWords,
 } from "../../../server/reports/calibration-sentences.ts";
+import { lineCalibrationSentences } from "../../../server/reports/line-calibration-sentences.ts";
 import { mostResidualM, residualStrip } from "../../../server/reports/residual-picture.ts";
 import { printable } from "../render/printable.ts";
 import { table } from "../render/table.ts";
@@ -25,10 +28,11 @@ interface Look {
 /** Everything that is printed. */
 export function calibrateText(
   fits: readonly RigCalibration[],
+  lines: readonly LineCalibration[],
   unused: Gathered["unused"],
   look: Look,
 ): string[] {
-  const rigs = fits.flatMap((one) => [...rigLines(one, look), ""]);
+  const rigs = [...fits.map(ofRig), ...lines.map(ofLine)].flatMap((one) => [...rigLines(one, look), ""]);
   const none = "No readings to go by: a probe depth or a touch of the bottom, with cable out and a speed.";
   return [
     ...(rigs.length > 0 ? rigs : [...wrap(none, look.width), ""]),
@@ -37,15 +41,31 @@ export function calibrateText(
   ];
 }
 
-function rigLines(calibration: RigCalibration, { width, paint }: Look): string[] {
-  const { rig, boat, since, readings } = calibration;
+/** What is printed of one fit, whatever was fitted. */
+interface Printed {
+  readonly group: FittedGroup;
+  readonly sentences: readonly string[];
+  readonly line: string | undefined;
+}
+
+function ofRig(calibration: RigCalibration): Printed {
+  const line = calibrationLine(calibration.readings[0].gear, calibration);
+  return { group: calibration, sentences: calibrationSentences(calibration), line };
+}
+
+function ofLine(calibration: LineCalibration): Printed {
+  const line = lineCalibrationLine(calibration.readings[0].gear, calibration);
+  return { group: fittedGroupOf(calibration), sentences: lineCalibrationSentences(calibration), line };
+}
+
+function rigLines({ group, sentences, line }: Printed, { width, paint }: Look): string[] {
+  const { rig, boat, since } = group;
   const gear = since === "" ? "" : `, gear of ${since}`;
-  const title = `${rig} on ${boat}${gear}: ${readingsWords(calibration)}`;
-  const line = calibrationLine(readings[0].gear, calibration);
+  const title = `${rig} on ${boat}${gear}: ${readingsWords(group)}`;
   return [
     ...wrap(printable(title), width, 2).map((one) => paint.strong(one)),
-    ...calibrationSentences(calibration).flatMap((one) => wrap(`  ${printable(one)}`, width, 4)),
-    ...picture(calibration, width, paint),
+    ...sentences.flatMap((one) => wrap(`  ${printable(one)}`, width, 4)),
+    ...picture(group, width, paint),
     // The line is for pasting: it stays whole however narrow the window.
     ...(line === undefined ? [] : ["  For the gear book:", printable(line)]),
   ];
@@ -55,7 +75,7 @@ function rigLines(calibration: RigCalibration, { width, paint }: Look): string[]
 const MOST_ROWS = 30;
 const STRIP = 21;
 
-function picture(calibration: RigCalibration, width: number, paint: Paint): string[] {
+function picture(calibration: FittedGroup, width: number, paint: Paint): string[] {
   const { fit, readings } = calibration;
   if (!fit.ok) return [];
   const { gear } = readings[0];

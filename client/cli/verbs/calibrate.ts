@@ -6,6 +6,9 @@ import {
   type RigReading,
   type UnusedReading,
 } from "../../../server/analysis/calibration-readings.ts";
+import { fittedGroupOf } from "../../../server/analysis/fitted-group.ts";
+import { calibrateLines, type LineCalibration } from "../../../server/analysis/line-calibration.ts";
+import type { LineReading } from "../../../server/analysis/line-readings.ts";
 import { TRIP_ENDING } from "../../../server/files/find-books.ts";
 import type { Rig } from "../../../server/model/gear-types.ts";
 import { matchMaybe } from "../../../server/model/match-name.ts";
@@ -20,15 +23,15 @@ import { paintFor, widthOf } from "../render/terminal.ts";
 import { didYouMean } from "../suggest.ts";
 import { type Call, INPUT_OPTIONS, type Verb } from "../verb.ts";
 import type { World } from "../world.ts";
-import { calibratedRigJson, unusedJson } from "./calibrate-json.ts";
+import { calibratedLineJson, calibratedRigJson, unusedJson } from "./calibrate-json.ts";
 import { calibrateText } from "./calibrate-text.ts";
 
 export const CALIBRATE: Verb = {
   name: "calibrate",
-  summary: "what the readings say of each downrigger's counter and cable",
+  summary: "what the readings say of each rig's counter and line",
   usage: ["calibrate [TRIP or FOLDER]... [--rig RIG] [--since YYYY-MM-DD] [--svg FILE]"],
   about: [
-    "Fits counter and drag of each downrigger to its probe depths, touches of the bottom and distances behind, over all the trips named. A new cable, ball or rig in the gear book starts anew.",
+    "Fits counter and drag of each downrigger and of each leadcore, copper, wire or flat line, and the pull of each diver, to their probe depths, touches of the bottom and distances behind, over all the trips named. A new cable, ball or rig in the gear book starts anew.",
     "Prints what can't be told yet, the reading that would settle it, and the line for the gear book. Without a path it is the folder you are in.",
   ],
   options: {
@@ -48,12 +51,19 @@ export const CALIBRATE: Verb = {
 /** Readings of all files, by file. */
 export interface Gathered {
   readonly used: RigReading[];
+  readonly ofLines: LineReading[];
   readonly unused: { readonly path: string; readonly trip: string; readonly one: UnusedReading }[];
   /** As files are shown, by URI. */
   readonly shownByUri: Map<string, string>;
   readonly files: { readonly path: string; readonly readings: number; readonly error?: string }[];
   /** Every rig of the books, by name. */
   readonly rigs: Map<string, Rig>;
+}
+
+/** Fits of downriggers, and of all other lines. */
+interface Fitted {
+  readonly fits: readonly RigCalibration[];
+  readonly lines: readonly LineCalibration[];
 }
 
 async function calibrateVerb(call: Call, world: World): Promise<ExitCode> {
@@ -70,10 +80,11 @@ async function calibrateVerb(call: Call, world: World): Promise<ExitCode> {
   }
   const isAsked = (name: string): boolean => rig === undefined || name === rig;
   const fits = calibrateAll(gathered.used.filter((one) => isAsked(one.rig.name)));
+  const lines = calibrateLines(gathered.ofLines.filter((one) => isAsked(one.rig.name)));
   const unused = gathered.unused.filter(({ one }) => isAsked(one.rig));
   for (const { shown, why } of unusable) complain(world, `${shown} can't be used: ${why}`);
-  await write(call, world, fits, { ...gathered, unused });
-  const isDrawn = draw(call, world, fits);
+  await write(call, world, { fits, lines }, { ...gathered, unused });
+  const isDrawn = draw(call, world, { fits, lines });
   return unusable.length > 0 || !isDrawn ? UNUSABLE : FINE;
 }
 
@@ -85,37 +96,43 @@ async function gather(
   const found = askedFor(call, [TRIP_ENDING], world);
   const reader = new JournalReader(world);
   const unusable = [...found.unusable];
-  const gathered: Gathered = { used: [], unused: [], shownByUri: new Map(), files: [], rigs: new Map() };
+  const gathered: Gathered = {
+    used: [],
+    ofLines: [],
+    unused: [],
+    shownByUri: new Map(),
+    files: [],
+    rigs: new Map(),
+  };
   for await (const read of reader.readAll(found.files)) {
     const { shown } = read.file;
     if (!read.ok) {
       unusable.push({ shown, why: read.why });
       continue;
     }
-    const before = gathered.used.length;
+    const before = gathered.used.length + gathered.ofLines.length;
     gathered.shownByUri.set(read.analysis.uri, shown);
     for (const day of read.analysis.trips) {
       for (const [name, one] of day.trip.gear.rigs) gathered.rigs.set(name, one);
       if (day.trip.date < since) continue;
-      const { used, unused } = calibrationReadings(day);
+      const { used, ofLines, unused } = calibrationReadings(day);
       gathered.used.push(...used);
+      gathered.ofLines.push(...ofLines);
       gathered.unused.push(...unused.map((one) => ({ path: shown, trip: day.trip.date, one })));
     }
-    gathered.files.push({ path: shown, readings: gathered.used.length - before });
+    gathered.files.push({ path: shown, readings: gathered.used.length + gathered.ofLines.length - before });
   }
   unusable.push(...reader.unreadBooks(found.files));
   gathered.files.push(...unusable.map(({ shown, why }) => ({ path: shown, readings: 0, error: why })));
   return { gathered, unusable };
 }
 
-async function write(
-  call: Call,
-  world: World,
-  fits: readonly RigCalibration[],
-  gathered: Gathered,
-): Promise<void> {
+async function write(call: Call, world: World, { fits, lines }: Fitted, gathered: Gathered): Promise<void> {
   if (call.switches.has("json")) {
-    const rigs = fits.map((one) => calibratedRigJson(one, gathered.shownByUri));
+    const rigs = [
+      ...fits.map((one) => calibratedRigJson(one, gathered.shownByUri)),
+      ...lines.map((one) => calibratedLineJson(one, gathered.shownByUri)),
+    ];
     const unused = gathered.unused.map(unusedJson);
     const content = { caution: CALIBRATION_CAUTION, rigs, unused, files: gathered.files };
     world.out.write(envelopeText("calibrate", world, content));
@@ -123,18 +140,18 @@ async function write(
   }
   const look = { width: widthOf(world.out), paint: await paintFor(world, call) };
   world.out.write(
-    calibrateText(fits, gathered.unused, look)
+    calibrateText(fits, lines, gathered.unused, look)
       .map((line) => `${line}\n`)
       .join(""),
   );
 }
 
 /** False where the picture could not be written. */
-function draw(call: Call, world: World, fits: readonly RigCalibration[]): boolean {
+function draw(call: Call, world: World, { fits, lines }: Fitted): boolean {
   const file = call.values.get("svg");
   if (file === undefined) return true;
-  const isForced = call.switches.has("force");
-  const why = world.files.writeText(resolve(world.cwd, file), residualSvg(fits), isForced);
+  const picture = residualSvg([...fits, ...lines.map(fittedGroupOf)]);
+  const why = world.files.writeText(resolve(world.cwd, file), picture, call.switches.has("force"));
   if (why !== undefined) complain(world, `${file} is not written: ${why}`);
   return why === undefined;
 }

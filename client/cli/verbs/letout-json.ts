@@ -1,4 +1,5 @@
 /** The let-out table for programs: SI, with each length also as it is counted. */
+import type { DepthPlace } from "../../../server/analysis/depth-place.ts";
 import type { LetOut } from "../../../server/analysis/let-out.ts";
 import type { LetOutColumn } from "../../../server/analysis/let-out-columns.ts";
 import { LET_OUT_CAUTION } from "../../../server/reports/let-out-table.ts";
@@ -55,15 +56,18 @@ function cellJson(cell: LetOut, depthM: number): LetOutCellJson {
     return { depthM, out: null, unit: null, backing: null, outM: null, band: null, why, deepest: reach };
   }
   const { out, unit, backing, outM, band } = cell;
-  const { depthM: atM, lowM, highM, behindM } = band;
   return {
     depthM,
     out,
     unit,
     backing,
     outM,
-    band: { depthM: atM, lowM, highM, behindM },
+    band: band === undefined ? null : bandJson(band),
     why: null,
     deepest: null,
   };
+}
+
+function bandJson({ depthM, lowM, highM, behindM }: DepthPlace): LetOutCellJson["band"] {
+  return { depthM, lowM, highM, behindM };
 }

@@ -201,6 +201,9 @@ export const ABOVE_SURFACE = check<
 export const DEPTH_DISAGREES = check<{
   gear: Gear;
   rig: string;
+  what: "probe" | "touch";
+  /** On no downrigger. */
+  isLine: boolean;
   measuredM: number;
   expectedM: number;
   lowM: number;
@@ -212,28 +215,33 @@ export const DEPTH_DISAGREES = check<{
   slug: "depth-disagrees",
   severities: ["warning"],
   summary:
-    "A depth read at the probe is farther from the computed one than its range and the probe's error allow.",
+    "A depth read at the probe, or where another line than a downrigger's touched bottom, is farther from the computed one than its range and the reading's error allow.",
   quietWhen:
     "it is within 3 ft, the ball is on the bottom, no speed was read, or the depth exceeds the cable out (then that is said); it speaks once for a rig and day",
   isDoubt: true,
-  isFixable: false,
+  isFixable: true,
   since,
-  message: ({ gear, rig, measuredM, expectedM, lowM, highM, outM, speedMS, instead }) => {
+  message: ({ gear, rig, what, isLine, measuredM, expectedM, lowM, highM, outM, speedMS, instead }) => {
     const { value: low } = wholeLength(gear, lowM, Math.floor);
     const { value: high } = wholeLength(gear, highM, Math.ceil);
     const expected = `about ${lengthWords(gear, expectedM)} (${low} to ${high}) was expected with ${lengthWords(gear, outM)} out at ${speedWords(gear, speedMS)}`;
     const ways = [
       ...(instead.counterM === undefined ? [] : [`${lengthWords(gear, instead.counterM)} out`]),
-      ...(instead.speedMS === undefined ? [] : [`${speedWords(gear, instead.speedMS)} at the ball`]),
+      ...(instead.speedMS === undefined
+        ? []
+        : [`${speedWords(gear, instead.speedMS)} ${isLine ? "through the water" : "at the ball"}`]),
       ...(instead.dragTimes === undefined
         ? []
-        : [`a cable that drags ${Number(instead.dragTimes.toFixed(1))} times as much as reckoned`]),
+        : [
+            `a ${isLine ? "line" : "cable"} that drags ${Number(instead.dragTimes.toFixed(1))} times as much as reckoned`,
+          ]),
     ];
     const why =
       ways.length === 0
         ? "No single change explains it: look at the numbers of the line."
         : `What alone would explain it: ${ways.join(", or ")}.`;
-    return `The probe on ${rig} shows ${lengthWords(gear, measuredM)}; ${expected}. ${why}`;
+    const shows = what === "probe" ? `The probe on ${rig} shows` : `${rig} touched bottom in`;
+    return `${shows} ${lengthWords(gear, measuredM)}; ${expected}. ${why}`;
   },
 });
 

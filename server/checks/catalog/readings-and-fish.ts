@@ -18,18 +18,19 @@ export const SPEED_IMPLAUSIBLE = check<{
   slowestMS: number;
   fastestMS: number;
   isImpossible: boolean;
+  isTrolling: boolean;
 }>({
   slug: "speed-implausible",
   severities: ["warning", "error"],
-  summary: "A speed with lines in the water that nobody trolls at.",
+  summary: "A speed with lines in the water that nobody trolls at, or that no boat goes.",
   quietWhen:
-    "nothing is in the water, between run and the next set, while drifting, with jig rods only, and for a slow speed with a fish on",
+    "a boat can run at it and nothing is in the water, between run and the next set, while drifting, with jig rods only, and for a slow speed with a fish on",
   isDoubt: true,
   isFixable: true,
   since,
-  message: ({ gear, written, speedMS, slowestMS, fastestMS, isImpossible }) =>
+  message: ({ gear, written, speedMS, slowestMS, fastestMS, isImpossible, isTrolling }) =>
     isImpossible
-      ? `${asRead(written, speedWords(gear, speedMS))} with lines in the water can't be.`
+      ? `${asRead(written, speedWords(gear, speedMS))}${isTrolling ? " with lines in the water" : ""} can't be.`
       : `${asRead(written, speedWords(gear, speedMS))} with lines in the water; a troll is from ${speedWords(gear, slowestMS)} to ${speedWords(gear, fastestMS)}.`,
 });
 
