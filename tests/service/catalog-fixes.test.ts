@@ -7,6 +7,20 @@ import { openService, URI } from "./open-service.ts";
 /** Where the page shows a line whose mend only its captain knows, one that has a plain mend. */
 const MENDABLE: Readonly<Record<string, string>> = {
   syntax: 'trip 2031-06-21 "Bright Penny"\n0514 drift\n',
+  "depth-disagrees": `boat "Bright Penny"
+  units ft mph F lb in
+  zone America/Detroit
+cable lead-27 leadcore diameter 0.85 mm
+lure glow-spoon spoon 4 in
+rig PB leadcore port cable lead-27 leader 30 ft probe 0 ft
+2031-05-01 calibrate PB drag 1.2 drag-error 0.06 counter-scale 1 counter-scale-error 0.01 counter-offset 0 ft counter-offset-error 1 ft
+trip 2031-06-21 "Bright Penny"
+05:00 set PB out 300 ft lure glow-spoon
+05:10 probe PB depth 29 ft speed 2.2 mph
+05:20 touch PB out 240 ft bottom 32 ft
+05:30 move PB out 240 ft
+05:40 probe PB depth 24 ft speed 2.2 mph
+`,
   "unknown-zone": 'boat "Bright Penny"\n  zone America/Detroid\n',
 };
 
