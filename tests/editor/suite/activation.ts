@@ -4,8 +4,8 @@ import assert from "./assert.ts";
 import { DAY, openFile, openJournal, ownExtension } from "./open-editor.ts";
 import type { EditorTest } from "./runner.ts";
 
-/** How long `activate` may hold up the editor. */
-const activateGoalMs = 50;
+/** How long `activate` may hold up the editor, also on a slow and busy machine; the goal of 50 ms is the bench's. */
+const activateBoundMs = 250;
 
 export const activationTests: readonly EditorTest[] = [
   {
@@ -25,11 +25,11 @@ export const activationTests: readonly EditorTest[] = [
     },
   },
   {
-    name: `waking holds up the editor for no more than ${activateGoalMs} ms`,
+    name: `waking holds up the editor for no more than ${activateBoundMs} ms`,
     async run() {
       const { activateMs } = ownExtension().exports;
       const measured = `activate() took ${activateMs.toFixed(1)} ms`;
-      assert.ok(activateMs <= activateGoalMs, measured);
+      assert.ok(activateMs <= activateBoundMs, measured);
       return measured;
     },
   },

@@ -72,7 +72,7 @@ export const featureTests: readonly EditorTest[] = [
     },
   },
   {
-    name: "each downrigger line carries its depth right behind its last word",
+    name: "each downrigger line carries its depth and the water there right behind its last word",
     async run() {
       const document = await openJournal(DAY);
       const hints = await answerWhen(
@@ -82,23 +82,31 @@ export const featureTests: readonly EditorTest[] = [
       );
       const { line } = placeOf(document, "05:18 set P1");
       const [hint] = hints.filter(({ position }) => position.line === line);
-      assert.match(labelText(hint?.label ?? ""), /^↓ ball \d+ ft, lure \d+ ft$/);
+      assert.match(labelText(hint?.label ?? ""), /^↓ ball \d+ ft, lure \d+ ft, \d+ F$/);
       assert.equal(hint?.position.character, document.lineAt(line).text.length);
       assert.ok(hints.length >= 15, `${hints.length} hints`);
     },
   },
   {
-    name: "depths beside the lines can be switched off",
+    name: "depths and temperatures beside the lines can be switched off, each by itself",
     async run() {
       const document = await openJournal(DAY);
       const settings = vscode.workspace.getConfiguration("deepwake");
+      const isTemperature = ({ label }: vscode.InlayHint): boolean => /^↓ \d+ F$/.test(labelText(label));
       await settings.update("hints.depth", false, vscode.ConfigurationTarget.Global);
+      await answerWhen(
+        "depths stayed",
+        () => hintsOf(document),
+        (all) => all.length > 0 && all.every(isTemperature),
+      );
+      await settings.update("hints.temperature", false, vscode.ConfigurationTarget.Global);
       await answerWhen(
         "hints stayed",
         () => hintsOf(document),
         (all) => all.length === 0,
       );
       await settings.update("hints.depth", undefined, vscode.ConfigurationTarget.Global);
+      await settings.update("hints.temperature", undefined, vscode.ConfigurationTarget.Global);
       await answerWhen(
         "no hints",
         () => hintsOf(document),
