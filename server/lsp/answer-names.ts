@@ -1,5 +1,6 @@
 /** Answers what is asked about names: where they are defined and used, and what they are called from now on. */
 import {
+  type CancellationToken,
   type Connection,
   type Location,
   type LocationLink,
@@ -12,13 +13,21 @@ import { type Refusal, type Renaming, workspaceEdit } from "../service/rename.ts
 import type { ClientAbilities } from "./capabilities.ts";
 import type { Desk } from "./desk.ts";
 
-/** Answers requests from the service; `client` gives the client's abilities once they are known. */
+/** Answers requests from the service, those about all files once `searchable` is done; `client` gives the client's abilities once they are known. */
 export function answerNames(
   connection: Connection,
   service: LanguageService,
   desk: Desk,
   client: () => ClientAbilities,
+  searchable: () => Promise<void>,
 ): void {
+  /** Questions about every file wait until every file was looked at: a rename must miss none. */
+  const complete =
+    <Params, Answer>(question: (params: Params, token?: CancellationToken) => Answer) =>
+    async (params: Params, token?: CancellationToken): Promise<Awaited<Answer>> => {
+      await searchable();
+      return await question(params, token);
+    };
   connection.onDefinition(
     desk.ask("definition", null, ({ textDocument, position }): LocationLink[] | Location[] => {
       const links = service.definition(textDocument.uri, position);
@@ -26,8 +35,10 @@ export function answerNames(
     }),
   );
   connection.onReferences(
-    desk.ask("references", [], ({ textDocument, position, context }) =>
-      service.references(textDocument.uri, position, context.includeDeclaration),
+    complete(
+      desk.ask("references", [], ({ textDocument, position, context }) =>
+        service.references(textDocument.uri, position, context.includeDeclaration),
+      ),
     ),
   );
   connection.onDocumentHighlight(
@@ -36,7 +47,7 @@ export function answerNames(
     ),
   );
   connection.onWorkspaceSymbol(
-    desk.ask("workspace symbols", [], ({ query }) => service.workspaceSymbols(query)),
+    complete(desk.ask("workspace symbols", [], ({ query }) => service.workspaceSymbols(query))),
   );
   connection.onPrepareRename(
     desk.ask("preparing a rename", null, ({ textDocument, position }) =>
@@ -46,13 +57,15 @@ export function answerNames(
   const editOf = (renaming: Renaming): WorkspaceEdit =>
     workspaceEdit(renaming, client().versionsEdits === true);
   connection.onRenameRequest(
-    desk.ask("renaming", null, ({ textDocument, position, newName }) => {
-      const renaming = accepted(service.rename(textDocument.uri, position, newName));
-      return renaming === null ? null : editOf(renaming);
-    }),
+    complete(
+      desk.ask("renaming", null, ({ textDocument, position, newName }) => {
+        const renaming = accepted(service.rename(textDocument.uri, position, newName));
+        return renaming === null ? null : editOf(renaming);
+      }),
+    ),
   );
   connection.workspace.onWillRenameFiles(
-    desk.ask("renaming files", null, ({ files }) => editOf(service.fileRenameEdits(files))),
+    complete(desk.ask("renaming files", null, ({ files }) => editOf(service.fileRenameEdits(files)))),
   );
 }
 

@@ -172,7 +172,13 @@ class Server {
       client: () => this.#client,
       applyEdit: (edit) => this.#applyEdit(edit),
     });
-    answerNames(connection, this.#service, this.#desk, () => this.#client);
+    answerNames(
+      connection,
+      this.#service,
+      this.#desk,
+      () => this.#client,
+      () => this.#workspace?.searchable() ?? Promise.resolve(),
+    );
     this.#pulls.listen(connection);
     connection.listen();
   }

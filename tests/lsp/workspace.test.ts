@@ -279,3 +279,12 @@ describe("kept between runs", () => {
     expect(client.logged).toEqual([]);
   });
 });
+
+test("a search asked for at once waits until every file was looked at", async () => {
+  const days = Array.from({ length: 300 }, (_, day) => [`${day}.trip`, GOOD]);
+  const folder = new Folder({ "penny.gear": BOOK, ...Object.fromEntries(days) });
+  const client = await folder.join();
+  const found = await client.request<object[]>("workspace/symbol", { query: "2031-06-21" });
+  // As many as a search answers with.
+  expect(found.length).toBeGreaterThan(100);
+});
