@@ -1,5 +1,5 @@
 /** In what state a rig is at a place of the trip: found by halving, over an index kept for as long as the timeline. */
-import type { RigState, Timeline } from "./timeline-types.ts";
+import type { RigState, Timeline } from "./timeline.ts";
 import type { TripEvent } from "./trip.ts";
 
 /** A rig's state, and the line that put it there; undefined for a rig that no line has moved yet. */
