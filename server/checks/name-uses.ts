@@ -3,6 +3,7 @@ import type { ReadLine } from "../../grammar/journal.ts";
 import type { NameKind, SlotRow } from "../../grammar/vocabulary.ts";
 import type { JournalAnalysis } from "../analysis/journal-analysis.ts";
 import type { Gear } from "../model/gear-types.ts";
+import { NAMES_GEAR } from "../model/named-places.ts";
 import { findSpecies } from "../model/species.ts";
 import type { Place } from "./check.ts";
 import { type Owner, ownerNear, ownerOf } from "./owners.ts";
@@ -25,20 +26,6 @@ export interface NameUse {
 }
 
 type UsesByKind = ReadonlyMap<SlotRow["of"], readonly NameUse[]>;
-
-/** Gear lines whose first slot is the very name they define. */
-const DEFINING: ReadonlySet<string> = new Set([
-  "boat",
-  "cable",
-  "line",
-  "ball",
-  "lure",
-  "rig",
-  "nickname",
-  "limit",
-  "upkeep",
-  "spot",
-]);
 
 const usesOfAnalysis = new WeakMap<JournalAnalysis, UsesByKind>();
 
@@ -134,7 +121,7 @@ function slotNames(line: ReadLine): WrittenName[] {
   const slots = rowOf(line)?.slots ?? [];
   return line.slots.flatMap(({ text, quoted, start, stop }, index) => {
     const kind = slots[Math.min(index, slots.length - 1)]?.of;
-    if (kind === undefined || (index === 0 && DEFINING.has(line.verb))) return [];
+    if (kind === undefined || (index === 0 && NAMES_GEAR.has(line.verb))) return [];
     return [{ kind, name: text.normalize("NFC"), quoted, start, stop, word: undefined }];
   });
 }

@@ -1,7 +1,9 @@
 /** Whose a line is: the trip or boat opened above it, with the gear that speaks for it. */
+
 import type { JournalAnalysis, TripAnalysis } from "../analysis/journal-analysis.ts";
 import { type BookFile, fileGear } from "../model/gear-lines.ts";
 import type { Gear } from "../model/gear-types.ts";
+import { countUpTo } from "../model/sorted.ts";
 import type { GearResolver } from "../model/trip.ts";
 
 /** The opener a line stands under. */
@@ -24,14 +26,7 @@ const ownersOfAnalysis = new WeakMap<JournalAnalysis, readonly Owner[]>();
 /** The owner of a line; undefined above the first opener. */
 export function ownerOf(analysis: JournalAnalysis, lineIndex: number): Owner | undefined {
   const owners = ownersOf(analysis);
-  let low = 0;
-  let high = owners.length;
-  while (low < high) {
-    const middle = (low + high) >> 1;
-    if ((owners[middle]?.openerIndex ?? 0) <= lineIndex) low = middle + 1;
-    else high = middle;
-  }
-  return owners[low - 1];
+  return owners[countUpTo(owners, lineIndex, ({ openerIndex }) => openerIndex) - 1];
 }
 
 /** Every opener of the file, in order. */

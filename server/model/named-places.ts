@@ -101,8 +101,8 @@ const SPECIAL: ReadonlyMap<string, NamedKind> = new Map([
   ["rig mast", "mast"],
 ]);
 
-/** Lines whose first slot says what a thing is called. */
-const DEFINING: ReadonlySet<string> = new Set([
+/** Gear lines whose first slot is the very name they define. */
+export const NAMES_GEAR: ReadonlySet<string> = new Set([
   "boat",
   "cable",
   "line",
@@ -113,10 +113,10 @@ const DEFINING: ReadonlySet<string> = new Set([
   "limit",
   "upkeep",
   "spot",
-  "guest",
-  "captain",
-  "mate",
 ]);
+
+/** All lines whose first slot says what a thing is called. */
+const DEFINING: ReadonlySet<string> = new Set([...NAMES_GEAR, "guest", "captain", "mate"]);
 
 function slotPlaces(line: ReadLine, row: IndexedRow): PlaceOnLine[] {
   return line.slots.flatMap(({ text, start, stop }, index) => {

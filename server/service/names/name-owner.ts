@@ -1,4 +1,5 @@
 /** Whose a line is, from a file's record alone: the trip or boat opened above it. */
+import { countUpTo } from "../../model/sorted.ts";
 import type { NamedFile } from "./named-file.ts";
 
 /** An opener, and the lines up to the next one. */
@@ -16,14 +17,8 @@ const ownersOfRecord = new WeakMap<NamedFile, readonly NameOwner[]>();
 /** The owner of a line: the last opener above it, else the first trip below; undefined in a book without boats. */
 export function nameOwner(record: NamedFile, lineIndex: number): NameOwner | undefined {
   const owners = ownersIn(record);
-  let low = 0;
-  let high = owners.length;
-  while (low < high) {
-    const middle = (low + high) >> 1;
-    if ((owners[middle]?.openerIndex ?? 0) <= lineIndex) low = middle + 1;
-    else high = middle;
-  }
-  return owners[low - 1] ?? owners.find(({ date }) => date !== undefined);
+  const above = countUpTo(owners, lineIndex, ({ openerIndex }) => openerIndex);
+  return owners[above - 1] ?? owners.find(({ date }) => date !== undefined);
 }
 
 function ownersIn(record: NamedFile): readonly NameOwner[] {
