@@ -19,6 +19,7 @@ import {
 } from "../../server/physics/downrigger-band.ts";
 import { deepSpeedMS } from "../../server/physics/flow-profile.ts";
 import { sharedDragFrom } from "../../server/physics/shared-drag.ts";
+import { withDrawnRods } from "../physics/drawn-rods.ts";
 import { normalDraws } from "../physics/random-normal.ts";
 import { FOOT_M, MPH_MS, rig, rod } from "../physics/rig-maker.ts";
 
@@ -62,23 +63,9 @@ function drawSetting(): Downrigger {
 
 /** The same setting as it truly is: speed, rods' pull, lines and ball drawn; undefined where it has no answer. */
 function truth(setting: Downrigger, world: World): { ballM: number; probeM: number } | undefined {
-  const lines = Math.exp(world.lnLines);
-  const rods = setting.rods.map((one) => ({
-    ...one,
-    lureLine: { ...one.lureLine, dragMultiplier: one.lureLine.dragMultiplier * lines },
-    ...(one.rodLine === undefined
-      ? {}
-      : {
-          rodLine: {
-            ...one.rodLine,
-            dragMultiplier: one.rodLine.dragMultiplier * lines,
-            tipTensionN: Math.max(0, DEFAULTS.rodPullN.value + DEFAULTS.rodPullN.sd * normal()),
-          },
-        }),
-  }));
+  const drawn = withDrawnRods(setting, world, normal);
   const speedMS = Math.max(0, deepSpeedMS(setting.flow) + SPEED_SD * normal());
-  const ball = { ...setting.ball, massKg: setting.ball.massKg * world.ballScale };
-  const solved = solveDownrigger(withValues(atSpeed({ ...setting, rods, ball }, speedMS), world.values));
+  const solved = solveDownrigger(withValues(atSpeed(drawn, speedMS), world.values));
   return solved.ok ? { ballM: solved.ball.depthM, probeM: solved.probe?.depthM ?? 0 } : undefined;
 }
 

@@ -10,6 +10,7 @@ import { runChecks } from "../../server/checks/run-checks.ts";
 import { withValues } from "../../server/physics/calibration-values.ts";
 import { DEFAULTS } from "../../server/physics/defaults.ts";
 import { atSpeed, type Downrigger, solveDownrigger } from "../../server/physics/downrigger.ts";
+import { withDrawnRods } from "../physics/drawn-rods.ts";
 import { normalDraws } from "../physics/random-normal.ts";
 import { FOOT_M, MPH_MS, rig, rod } from "../physics/rig-maker.ts";
 
@@ -35,22 +36,8 @@ interface World {
 
 /** The probe's depth as it truly is, m; undefined where it would come out of the water. */
 function probeM(base: Downrigger, speedMS: number, world: World, normal: () => number): number | undefined {
-  const lines = Math.exp(world.lnLines);
-  const rods = base.rods.map((one) => ({
-    ...one,
-    lureLine: { ...one.lureLine, dragMultiplier: one.lureLine.dragMultiplier * lines },
-    ...(one.rodLine === undefined
-      ? {}
-      : {
-          rodLine: {
-            ...one.rodLine,
-            dragMultiplier: one.rodLine.dragMultiplier * lines,
-            tipTensionN: Math.max(0, DEFAULTS.rodPullN.value + DEFAULTS.rodPullN.sd * normal()),
-          },
-        }),
-  }));
-  const ball = { ...base.ball, massKg: base.ball.massKg * world.ballScale };
-  const solved = solveDownrigger(withValues(atSpeed({ ...base, rods, ball }, speedMS), world));
+  const drawn = withDrawnRods(base, world, normal);
+  const solved = solveDownrigger(withValues(atSpeed(drawn, speedMS), world));
   return solved.ok ? solved.probe?.depthM : undefined;
 }
 
