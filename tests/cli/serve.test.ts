@@ -7,7 +7,7 @@ test.each([
   ["serve --stdio", ["--stdio"]],
   ["serve --socket 5007", ["--socket=5007"]],
   ["serve --socket=5007", ["--socket=5007"]],
-  ["serve --pipe /tmp/talk", ["--pipe=/tmp/talk"]],
+  ["serve --pipe talk.sock", ["--pipe=talk.sock"]],
   ["serve --stdio --clientProcessId=77", ["--stdio", "--clientProcessId=77"]],
 ])("%s talks over %j", async (words, ways) => {
   const { code, out, err, served } = await deepwake(words);
