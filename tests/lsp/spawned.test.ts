@@ -43,6 +43,7 @@ beforeAll(() => {
   }
   folder = mkdtempSync(join(tmpdir(), "deepwake-lsp-"));
   mkdirSync(join(folder, "trips"));
+  writeFileSync(join(folder, "trips", "next.trip"), MORNING.replace("2031-06-21", "2031-06-22"));
   writeFileSync(join(folder, "bright-penny.gear"), BOOK.replace("\n  zone", "\n  quiet future-date\n  zone"));
 });
 
@@ -57,6 +58,10 @@ async function spendDay(client: TestClient, server: ChildProcess): Promise<void>
   const at = { textDocument: { uri }, position: { line: 7, character: 8 } };
   const hover = await client.request<Hover>("textDocument/hover", at);
   expect(hover.contents).toMatchObject({ value: expect.stringMatching(/^Ball about \d+ ft down/u) });
+
+  // A trip that nobody opened is known too.
+  const found = await client.request<object[]>("workspace/symbol", { query: "2031-06-22" });
+  expect(found).toHaveLength(1);
 
   const book = join(folder, "bright-penny.gear");
   writeFileSync(book, BOOK.replaceAll("rig P1 ", "rig P77 "));
