@@ -1,6 +1,7 @@
 /** Finds journal files under a folder, all the way down; hidden folders and installed packages are left out. */
 import { type Dirent, readdirSync, statSync } from "node:fs";
 import { join } from "node:path";
+import { isLeftOut } from "./left-out.ts";
 import { plainReason } from "./read-text.ts";
 
 /** What a path names. */
@@ -21,13 +22,6 @@ export type ListedFolder =
 export type Walked =
   | { readonly folder: string; readonly paths: readonly string[] }
   | { readonly folder: string; readonly why: string };
-
-const LEFT_OUT = new Set(["node_modules"]);
-
-/** True where a walk passes by a file or folder of that name. */
-export function isLeftOut(name: string): boolean {
-  return name.startsWith(".") || LEFT_OUT.has(name);
-}
 
 /** Walks through a folder and those in it; `endings` are those of the names that count, in lower case. */
 export function* walkJournals(

@@ -4,7 +4,8 @@ import { basename, relative, sep } from "node:path";
 import { fileURLToPath, pathToFileURL } from "node:url";
 import type { ListedFile, WorkspaceFiles } from "../workspace/workspace-files.ts";
 import { GEAR_ENDING, TRIP_ENDING } from "./find-books.ts";
-import { isLeftOut, walkJournals } from "./journal-walk.ts";
+import { walkJournals } from "./journal-walk.ts";
+import { isLeftOut } from "./left-out.ts";
 import { readText } from "./read-text.ts";
 
 const ENDINGS: readonly string[] = [TRIP_ENDING, GEAR_ENDING];

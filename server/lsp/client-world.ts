@@ -2,6 +2,8 @@
 import type { Connection } from "vscode-languageserver";
 import { type Parse, parse } from "../../grammar/parse.ts";
 import { GEAR_ENDING } from "../files/endings.ts";
+import { dayOf } from "../files/today.ts";
+import { ClientFolders } from "./client-folders.ts";
 import type { ServerWorld } from "./connect.ts";
 import { type FileParams, type FolderEntry, LIST_FOLDER, READ_FILE } from "./protocol.ts";
 
@@ -43,6 +45,8 @@ export function clientWorld(files: ClientFiles): ServerWorld {
     ready: (uri) => shelf.fetch(uri),
     setRoots: (uris) => shelf.setRoots(uris),
     forgetFiles: () => shelf.forget(),
+    files: new ClientFolders(files, () => shelf.roots),
+    today: () => dayOf(new Date()),
   };
 }
 
@@ -56,6 +60,11 @@ class FetchedBooks {
 
   constructor(files: ClientFiles) {
     this.#files = files;
+  }
+
+  /** The workspace's folders, without a slash at the end. */
+  get roots(): readonly string[] {
+    return this.#roots;
   }
 
   setRoots(uris: readonly string[]): void {

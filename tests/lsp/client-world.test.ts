@@ -105,9 +105,12 @@ test("what was fetched is asked for once, and again after files changed; a book 
   expect(world.booksNear(TRIP)[0]?.parse).not.toBe(before?.parse);
 });
 
-/** A server without a disk, and its client with these files. */
+/** A server without a disk, at the end of the year that the days are of, and its client with these files. */
 function joinBrowser(files: MemoryFiles) {
-  const client = joinServer((connection) => clientWorld(filesOf(connection)));
+  const client = joinServer((connection) => ({
+    ...clientWorld(filesOf(connection)),
+    today: () => "2031-12-31",
+  }));
   client.connection.onRequest("deepwake/listFolder", ({ uri }: { uri: string }) => files.listFolder(uri));
   client.connection.onRequest("deepwake/readFile", ({ uri }: { uri: string }) => files.readFile(uri));
   return client;
@@ -135,6 +138,20 @@ describe("a server that has no disk", () => {
     const other = `${FOLDER}/trips/other.trip`;
     await Promise.all([client.open(TRIP, MORNING), client.open(other, MORNING)]);
     for (const uri of [TRIP, other]) expect((await client.published(uri)).diagnostics).toEqual([]);
+  });
+
+  test("files that aren't open are searched, checked, and told of anew when they change; hidden ones are not", async () => {
+    const bad = MORNING.replaceAll("P1", "P7");
+    const files = new MemoryFiles({ [BOOK_AT]: BOOK, [TRIP]: bad, [`${FOLDER}/.old/day.trip`]: bad });
+    const client = joinBrowser(files);
+    await client.initialize({ folders: FOLDERS });
+    const found = await client.request<object[]>("workspace/symbol", { query: "2031-06-21" });
+    expect(found).toHaveLength(1);
+    await client.published(TRIP, ({ diagnostics }) => codes(diagnostics).includes("unknown-rig"));
+    files.texts.set(TRIP, MORNING);
+    client.forget();
+    await client.notify("workspace/didChangeWatchedFiles", { changes: [{ uri: TRIP, type: 2 }] });
+    await client.published(TRIP, ({ diagnostics }) => diagnostics.length === 0);
   });
 
   test("a book that changed is fetched again, and the trip told anew", async () => {
