@@ -161,7 +161,7 @@ class Server {
     this.#listenToFolders();
     this.#documents.listen(connection, {
       changed: (uri) => {
-        this.#preparer.stir();
+        this.#preparer.typed();
         this.#workspace?.opened(uri);
         this.#queue.add(uri);
       },

@@ -24,6 +24,7 @@ export class Preparer {
   readonly #guard: Guard;
   readonly #running = new Map<string, Running>();
   #stirs = 0;
+  #typedAt = Number.NEGATIVE_INFINITY;
 
   /** `current` gives a document as it is now, `ready` waits for what it leans on. */
   constructor(
@@ -39,6 +40,17 @@ export class Preparer {
   /** The client said something: work waits until it has said all that it is about to. */
   stir(): void {
     this.#stirs++;
+  }
+
+  /** A document was opened or edited, which others may follow within moments. */
+  typed(): void {
+    this.stir();
+    this.#typedAt = performance.now();
+  }
+
+  /** When that was last, on the clock of `performance.now`, ms. */
+  get typedAt(): number {
+    return this.#typedAt;
   }
 
   /** Answers when a turn has passed in which the client said nothing. */
@@ -97,7 +109,10 @@ async function nextTurn(): Promise<void> {
   for (let round = 0; round < MESSAGES_FIRST; round++) await new Promise((resolve) => setImmediate(resolve));
 }
 
-/** Turns of work that nobody waits for: all that somebody waits for comes first. */
+/** Nobody types any more when nothing was typed for so long, ms (judgement: longer than between two keys). */
+const REST_MS = 250;
+
+/** Turns of work that nobody waits for: all that somebody waits for comes first, and it rests while somebody types. */
 export class BackgroundTurns {
   readonly #preparer: Preparer;
   readonly #isBusy: () => boolean;
@@ -111,12 +126,16 @@ export class BackgroundTurns {
 
   /** Called between two steps: undefined to go on, else to be waited for. */
   pause(): Promise<void> | undefined {
-    return performance.now() - this.#started < LONGEST_TURN_MS ? undefined : this.#wait();
+    const isTyped = this.#preparer.typedAt > this.#started;
+    return !isTyped && performance.now() - this.#started < LONGEST_TURN_MS ? undefined : this.#wait();
   }
 
   async #wait(): Promise<void> {
-    do await this.#preparer.quiet();
-    while (this.#preparer.isBusy || this.#isBusy());
+    do {
+      const restMs = this.#preparer.typedAt + REST_MS - performance.now();
+      if (restMs > 0) await new Promise((resolve) => setTimeout(resolve, restMs));
+      await this.#preparer.quiet();
+    } while (this.#preparer.isBusy || this.#isBusy() || this.#preparer.typedAt + REST_MS > performance.now());
     this.#started = performance.now();
   }
 }
