@@ -1,19 +1,18 @@
 /** The place in a line's words that the reader has reached, and the first thing found wrong with it. */
-import type { IToken } from "chevrotain";
 import type { Issue } from "./issues.ts";
 import type { Span } from "./journal.ts";
-import { ClockTime, QuotedText } from "./tokens.ts";
+import type { Piece } from "./line-parts.ts";
 
 const COMMA = 44;
 
 /** Walks the words of one line; keeps the first issue and drops the rest, so that a line never has two. */
 export class Cursor {
   readonly raw: string;
-  pieces: readonly IToken[];
+  pieces: readonly Piece[];
   at = 0;
   issue: Issue | null = null;
 
-  constructor(raw: string, words: readonly IToken[]) {
+  constructor(raw: string, words: readonly Piece[]) {
     this.raw = raw;
     this.pieces = hasSeparator(words) ? withoutSeparators(words) : words;
   }
@@ -28,11 +27,11 @@ export class Cursor {
   }
 
   isQuoted(ahead = 0): boolean {
-    return this.pieces[this.at + ahead]?.tokenType === QuotedText;
+    return this.pieces[this.at + ahead]?.kind === "text";
   }
 
   isClock(ahead = 0): boolean {
-    return this.pieces[this.at + ahead]?.tokenType === ClockTime;
+    return this.pieces[this.at + ahead]?.kind === "clock";
   }
 
   /** Where the piece with that index starts; the end of the last piece when past the end. */
@@ -68,14 +67,14 @@ export class Cursor {
   }
 }
 
-function hasSeparator(words: readonly IToken[]): boolean {
+function hasSeparator(words: readonly Piece[]): boolean {
   for (const { image } of words) if (image.charCodeAt(image.length - 1) === COMMA) return true;
   return false;
 }
 
 /** Commas before a blank separate and mean nothing. */
-function withoutSeparators(words: readonly IToken[]): IToken[] {
-  const kept: IToken[] = [];
+function withoutSeparators(words: readonly Piece[]): Piece[] {
+  const kept: Piece[] = [];
   for (const word of words) {
     let length = word.image.length;
     while (length > 0 && word.image.charCodeAt(length - 1) === COMMA) length--;

@@ -3,15 +3,8 @@
  * `read-items.ts`; the rule only tells the stamp, the words and the comment apart. Embedded actions, no tree kept.
  */
 import { EmbeddedActionsParser, type IToken } from "chevrotain";
-import { CalendarDate, ClockTime, Comment, LINE_LEXER, Piece, TOKENS } from "./tokens.ts";
-
-/** A line split into its stamp, its words and its comment. */
-export interface LineParts {
-  date: IToken | undefined;
-  clock: IToken | undefined;
-  words: IToken[];
-  comment: IToken | undefined;
-}
+import type { LineParts, Piece } from "./line-parts.ts";
+import { CalendarDate, ClockTime, Comment, kindOfToken, LINE_LEXER, Piece as AnyPiece, TOKENS } from "./tokens.ts";
 
 class LineParser extends EmbeddedActionsParser {
   constructor() {
@@ -22,19 +15,28 @@ class LineParser extends EmbeddedActionsParser {
   readonly line = this.RULE("line", (): LineParts => {
     const date = this.OPTION(() => this.CONSUME(CalendarDate));
     const clock = this.OPTION1(() => this.CONSUME(ClockTime));
-    const words: IToken[] = [];
+    const words: Piece[] = [];
     this.MANY(() => {
-      words.push(this.CONSUME(Piece));
+      words.push(pieceOf(this.CONSUME(AnyPiece)));
     });
     const comment = this.OPTION2(() => this.CONSUME(Comment));
-    return { date, clock, words, comment };
+    return {
+      date: date && pieceOf(date),
+      clock: clock && pieceOf(clock),
+      words,
+      comment: comment?.image,
+    };
   });
+}
+
+function pieceOf(token: IToken): Piece {
+  return { kind: kindOfToken(token.tokenType), image: token.image, startOffset: token.startOffset };
 }
 
 let parser: LineParser | undefined;
 
-/** Splits one line, given without its line end. Total: every string splits. */
-export function splitLine(raw: string): LineParts {
+/** Splits one line, given without its line end, by the grammar. Total: every string splits. */
+export function parseLine(raw: string): LineParts {
   parser ??= new LineParser();
   parser.input = LINE_LEXER.tokenize(raw).tokens;
   return parser.line();

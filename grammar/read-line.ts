@@ -5,9 +5,10 @@
 import { Cursor, unquote } from "./cursor.ts";
 import type { Issue } from "./issues.ts";
 import type { Item, Line, Slot, Span } from "./journal.ts";
-import { type LineParts, splitLine } from "./parser.ts";
+import type { LineParts } from "./line-parts.ts";
 import { readItems, tookWordOf } from "./read-items.ts";
 import { openQuote } from "./read-value.ts";
+import { splitLine } from "./split-line.ts";
 import { type Clock, canonicalClock, isCalendarDate, misspeltStamp } from "./stamp.ts";
 import { findItem, type IndexedRow, type LinePlace, type SlotRow, type Vocabulary } from "./vocabulary.ts";
 
@@ -96,7 +97,7 @@ function readWords(
     verb: row.verb,
     slots,
     items,
-    comment: parts.comment?.image ?? null,
+    comment: parts.comment ?? null,
     verbStart: cursor.startOf(0),
     verbStop: cursor.endOf(0),
   };

@@ -3,6 +3,7 @@
  * so lexing is total: whatever a line holds, it becomes tokens that tile it. Lines are lexed one at a time.
  */
 import { createToken, Lexer, type TokenType } from "chevrotain";
+import type { PieceKind } from "./line-parts.ts";
 
 /** The code units a character class with a complement can start with; Chevrotain's own optimizer needs the list. */
 const NOT_BLANK_STARTS: number[] = [];
@@ -78,6 +79,13 @@ export const Word = createToken({
 
 /** Every token type, in the order the lexer tries them. */
 export const TOKENS: TokenType[] = [Space, Blank, Comment, QuotedText, CalendarDate, ClockTime, Word, Piece];
+
+/** What a token of a piece is called once it is split off; during the parser's own recording tokens have none. */
+export function kindOfToken(type: TokenType | undefined): PieceKind {
+  if (type === QuotedText) return "text";
+  if (type === CalendarDate) return "date";
+  return type === ClockTime ? "clock" : "word";
+}
 
 /** Lexes one line without its line end. */
 export const LINE_LEXER = new Lexer(TOKENS, {
