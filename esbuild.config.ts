@@ -15,6 +15,7 @@ import { COMMAND_LINE } from "./esbuild.command-line.ts";
 import { fetchLate, type LateBundle, lateEntry } from "./esbuild.late.ts";
 import { leanLibraries } from "./esbuild.lean.ts";
 import { SERVER } from "./esbuild.server.ts";
+import { findShared, mainEntry, takeShared } from "./esbuild.shared.ts";
 
 /** One bundle: where it starts, where it goes, and what differs from the options that all share. */
 interface Bundle {
@@ -35,8 +36,7 @@ const forWorker: BuildOptions = {
 const forClient: BuildOptions = { plugins: [leanLibraries({ isServer: false })] };
 const forEditor: BuildOptions = { platform: "node", format: "cjs", target: "node20", external: ["vscode"] };
 
-/** A late bundle is read by `require`, in whatever format the program itself is. */
-const LATE_OPTIONS: BuildOptions = { platform: "node", format: "cjs", target: "node20" };
+const ROOT = import.meta.dirname;
 
 const shipped: readonly Bundle[] = [
   {
@@ -79,7 +79,7 @@ const { values: flags } = parseArgs({
 const bundles = [...shipped, ...(flags.tests ? testBundles : [])].filter(
   ({ outfile }) => flags.only === undefined || outfile.startsWith(flags.only),
 );
-await Promise.all(bundles.flatMap(outputsOf).map(bundleOne));
+await Promise.all(bundles.map(async (bundle) => Promise.all((await outputsOf(bundle)).map(bundleOne))));
 
 /** One file to write. */
 interface Output {
@@ -87,27 +87,29 @@ interface Output {
   readonly options: BuildOptions;
 }
 
-/** A bundle, and what it fetches late. */
-function outputsOf({ entry, outfile, options, late }: Bundle): Output[] {
-  const shared = { ...LATE_OPTIONS, ...options };
+/** A bundle, and what it fetches late. Only a bundle that is shipped shares with those it fetches. */
+async function outputsOf({ entry, outfile, options, late }: Bundle): Promise<Output[]> {
+  if (late === undefined) return [{ outfile, options: { ...options, entryPoints: [entry] } }];
+  const main = fetching({ ...options, entryPoints: [entry] }, late);
+  const fetched = late.map((bundle) => {
+    const others = late.filter((other) => other !== bundle);
+    return { bundle, options: fetching({ ...options, ...lateEntry(bundle, ROOT) }, others) };
+  });
+  if (flags.watch) return [{ outfile, options: main }, ...fetched.map((one) => ({ ...one, ...one.bundle }))];
+  const shared = await findShared(main, fetched, ROOT);
+  const taking = takeShared(shared, outfile);
+  const { entryPoints: _, ...plain } = main;
   return [
-    { outfile, options: fetching({ ...options, entryPoints: [entry] }, late) },
-    ...(late ?? []).flatMap((one) => lateOutputs(one, shared)),
+    { outfile, options: { ...plain, ...mainEntry(entry, shared, ROOT) } },
+    ...fetched.map((one) => ({
+      outfile: one.bundle.outfile,
+      options: { ...one.options, plugins: [taking, ...(one.options.plugins ?? [])] },
+    })),
   ];
 }
 
-function lateOutputs(bundle: LateBundle, options: BuildOptions): Output[] {
-  const { outfile, late } = bundle;
-  const entry = lateEntry(bundle, import.meta.dirname);
-  return [
-    { outfile, options: fetching({ ...options, ...entry }, late) },
-    ...(late ?? []).flatMap((one) => lateOutputs(one, options)),
-  ];
-}
-
-function fetching(options: BuildOptions, late: readonly LateBundle[] = []): BuildOptions {
-  const plugins = late.map((one) => fetchLate(one, import.meta.dirname));
-  return { ...options, plugins: [...(options.plugins ?? []), ...plugins] };
+function fetching(options: BuildOptions, late: readonly LateBundle[]): BuildOptions {
+  return { ...options, plugins: [...(options.plugins ?? []), fetchLate(late, ROOT)] };
 }
 
 /** Bundles one file and prints the size of what came out. */
@@ -115,14 +117,13 @@ async function bundleOne({ outfile, options }: Output): Promise<void> {
   const all: BuildOptions = {
     minify: !flags.watch,
     ...options,
-    absWorkingDir: import.meta.dirname,
+    absWorkingDir: ROOT,
     outfile,
     bundle: true,
     sourcemap: flags.watch ? "linked" : false,
     legalComments: "none",
     charset: "utf8",
     logLevel: "warning",
-    // The module builds of the editor's libraries are smaller than their main builds.
     mainFields: ["module", "main"],
   };
   if (flags.watch) {

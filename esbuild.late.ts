@@ -1,7 +1,8 @@
 /**
- * Puts modules that are not needed at once into a bundle of their own, read from the disk when the first of them is
- * called. In the main bundle each of them is replaced by functions of the same names that fetch it. The sources know
- * nothing of it: a late module may export functions and types only.
+ * Puts modules that are not needed at once into bundles of their own, each read from the disk when the first of its
+ * modules is asked for. The sources know nothing of it. Where such a module is imported, it is replaced by functions of
+ * the same names that fetch it, so it may export functions and types only; where it is imported with `import()`, the
+ * whole bundle is asked for, and it may export anything.
  */
 import { readFileSync } from "node:fs";
 import { basename, join } from "node:path";
@@ -11,9 +12,13 @@ import type { BuildOptions, Plugin } from "esbuild";
 export interface LateBundle {
   readonly outfile: string;
   readonly modules: readonly string[];
-  /** What it fetches later still. */
-  readonly late?: readonly LateBundle[];
 }
+
+/** Lines that are not plain need the parser's library; few journals have one. */
+export const grammarBeside = (program: string): LateBundle => ({
+  outfile: `dist/${program}-grammar.cjs`,
+  modules: ["grammar/parser.ts"],
+});
 
 /** Distances on the earth: only where a day has two positions. */
 export const geodesicBeside = (program: string): LateBundle => ({
@@ -27,21 +32,27 @@ export const lightBeside = (program: string): LateBundle => ({
   modules: ["server/analysis/light.ts"],
 });
 
-/** The plugin for the main bundle. */
-export function fetchLate({ outfile, modules }: LateBundle, root: string): Plugin {
-  const request = `./${basename(outfile)}`;
-  const paths = new Map(modules.map((module) => [join(root, module), module]));
+/** The plugin for a bundle that fetches others: what it needs of them is asked for when it is needed. */
+export function fetchLate(bundles: readonly LateBundle[], root: string): Plugin {
+  const requests = new Map(
+    bundles.flatMap(({ outfile, modules }) =>
+      modules.map((module) => [join(root, module), `./${basename(outfile)}`] as const),
+    ),
+  );
+  const known = new Set(requests.values());
   return {
     name: "fetch-late",
     setup({ onLoad, onResolve }) {
       onResolve({ filter: /^\.\/[\w-]+\.cjs$/ }, ({ path }) =>
-        path === request ? { path, external: true } : undefined,
+        known.has(path) ? { path, external: true } : undefined,
       );
+      onResolve({ filter: /\.ts$/ }, ({ kind, path, resolveDir }) => {
+        const request = kind === "dynamic-import" ? requests.get(join(resolveDir, path)) : undefined;
+        return request === undefined ? undefined : { path: request, external: true };
+      });
       onLoad({ filter: /\.ts$/ }, ({ path }) => {
-        const module = paths.get(path);
-        return module === undefined
-          ? undefined
-          : { contents: standIn(join(root, module), request), loader: "js" };
+        const request = requests.get(path);
+        return request === undefined ? undefined : { contents: standIn(path, request), loader: "js" };
       });
     },
   };

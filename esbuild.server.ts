@@ -3,7 +3,7 @@
  * compiled of the large one.
  */
 import type { BuildOptions, Plugin } from "esbuild";
-import { geodesicBeside, type LateBundle, lightBeside } from "./esbuild.late.ts";
+import { geodesicBeside, grammarBeside, type LateBundle, lightBeside } from "./esbuild.late.ts";
 import { leanLibraries } from "./esbuild.lean.ts";
 
 const PROGRAM = "server-program.cjs";
@@ -30,7 +30,6 @@ const water: LateBundle = {
     "server/reports/water-sentences.ts",
     "server/reports/water-summary-sentences.ts",
   ],
-  late: [geodesicBeside("server"), lightBeside("server")],
 };
 
 /** The entries, outputs and options of both, and what the larger fetches late. */
@@ -50,6 +49,6 @@ export const SERVER: readonly {
     entry: "server/lsp/serve-node.ts",
     outfile: `dist/${PROGRAM}`,
     options: { ...forNode, plugins: [leanLibraries({ isServer: true })] },
-    late: [water],
+    late: [water, ...[grammarBeside, geodesicBeside, lightBeside].map((beside) => beside("server"))],
   },
 ];

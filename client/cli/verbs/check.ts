@@ -10,6 +10,7 @@ import { askedFor } from "../paths.ts";
 import { type Call, INPUT_OPTIONS, type Verb } from "../verb.ts";
 import type { World } from "../world.ts";
 import type { CheckedFile, CheckReport } from "./check-report.ts";
+import { checkText } from "./check-text.ts";
 
 export const CHECK: Verb = {
   name: "check",
@@ -61,11 +62,11 @@ async function checkFiles(call: Call, world: World): Promise<CheckReport> {
   return { files, unusable };
 }
 
-/** Each way to print is loaded when it is asked for. */
+/** Ways to print for other programs are loaded when they are asked for. */
 async function shownReport(report: CheckReport, call: Call, world: World): Promise<string> {
   if (call.switches.has("sarif")) return (await import("./check-sarif.ts")).checkSarif(report, world);
   if (call.switches.has("json")) return (await import("./check-json.ts")).checkJson(report, world);
-  return (await import("./check-text.ts")).checkText(report, call, world);
+  return checkText(report, call, world);
 }
 
 function endOf({ files, unusable }: CheckReport): ExitCode {
