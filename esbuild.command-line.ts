@@ -8,15 +8,19 @@ import { geodesicBeside, grammarBeside, type LateBundle, lightBeside } from "./e
 
 const PROGRAM = "deepwake.cjs";
 
-/** The starting module asks for the rest beside it, in the way of the older format. */
+/** The starting module asks for the rest beside it, in the older format, and with the code that was kept for the verb. */
 const programBeside: Plugin = {
   name: "program-beside",
   setup({ onResolve, onLoad }) {
     const namespace = "program-beside";
     onResolve({ filter: /\/program\.ts$/ }, () => ({ path: PROGRAM, namespace }));
     onLoad({ filter: /.*/, namespace }, () => ({
-      contents: `import { createRequire } from "node:module";
-export const { start } = createRequire(import.meta.url)("./${PROGRAM}");`,
+      contents: `import { dirname } from "node:path";
+import { fileURLToPath } from "node:url";
+import { loadKept } from "./server/files/kept-code.ts";
+const verb = /^[a-z]+$/u.exec(process.argv[2] ?? "")?.[0] ?? "other";
+export const { start } = loadKept(dirname(fileURLToPath(import.meta.url)), "${PROGRAM}", verb);`,
+      resolveDir: import.meta.dirname,
     }));
   },
 };

@@ -36,7 +36,7 @@ export const lightBeside = (program: string): LateBundle => ({
 export function fetchLate(bundles: readonly LateBundle[], root: string): Plugin {
   const requests = new Map(
     bundles.flatMap(({ outfile, modules }) =>
-      modules.map((module) => [join(root, module), `./${basename(outfile)}`] as const),
+      modules.map((module): [string, string] => [join(root, module), `./${basename(outfile)}`]),
     ),
   );
   const known = new Set(requests.values());

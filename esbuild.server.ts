@@ -8,11 +8,17 @@ import { leanLibraries } from "./esbuild.lean.ts";
 
 const PROGRAM = "server-program.cjs";
 
-/** The starting module asks for the rest beside it. */
+/** The starting module asks for the rest beside it, with the code that was kept. */
 const programBeside: Plugin = {
   name: "program-beside",
-  setup({ onResolve }) {
-    onResolve({ filter: /\/serve-node\.ts$/ }, () => ({ path: `./${PROGRAM}`, external: true }));
+  setup({ onLoad, onResolve }) {
+    const namespace = "program-beside";
+    onResolve({ filter: /\/serve-node\.ts$/ }, () => ({ path: PROGRAM, namespace }));
+    onLoad({ filter: /.*/, namespace }, () => ({
+      contents: `import { loadKept } from "./server/files/kept-code.ts";
+export const { serve } = loadKept(__dirname, "${PROGRAM}", "serve");`,
+      resolveDir: import.meta.dirname,
+    }));
   },
 };
 

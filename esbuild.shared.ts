@@ -84,7 +84,9 @@ function namesTaken(importer: string, request: string): string[] | undefined {
     const list = /^\{([\s\S]*)\}$/u.exec(clause)?.[1];
     if (keyword === "export" || list === undefined) return undefined;
     const taken = list.split(",").map((name) => name.trim());
-    names.push(...taken.flatMap((name) => (name === "" || name.startsWith("type ") ? [] : [name.split(" ")[0] ?? ""])));
+    names.push(
+      ...taken.flatMap((name) => (name === "" || name.startsWith("type ") ? [] : [name.split(" ")[0] ?? ""])),
+    );
   }
   return names;
 }
@@ -122,9 +124,12 @@ export function takeShared(shared: Shared, outfile: string): Plugin {
   return {
     name: "take-shared",
     setup({ onLoad, onResolve, resolve: resolveNormally }) {
-      onResolve({ filter: /\.cjs$/ }, ({ path }) => (path === request ? { path, external: true } : undefined));
+      onResolve({ filter: /\.cjs$/ }, ({ path }) =>
+        path === request ? { path, external: true } : undefined,
+      );
       onResolve({ filter: /./ }, async ({ path, importer, kind, pluginData, resolveDir }) => {
-        const isTaken = pluginData !== namespace && importer.endsWith(".ts") && namesTaken(importer, path) !== undefined;
+        const isTaken =
+          pluginData !== namespace && importer.endsWith(".ts") && namesTaken(importer, path) !== undefined;
         if (!isTaken) return undefined;
         const found = await resolveNormally(path, { importer, kind, resolveDir, pluginData: namespace });
         return firstOf.has(found.path) && !found.external ? { path: found.path, namespace } : undefined;
@@ -133,7 +138,10 @@ export function takeShared(shared: Shared, outfile: string): Plugin {
         const first = firstOf.get(path) ?? 0;
         const names = [...(shared.get(path) ?? [])];
         const taken = names.map((name, at) => `export const ${name} = /* @__PURE__ */ take(${first + at});`);
-        return { contents: [`const take = (at) => require("${request}").shared[at];`, ...taken].join("\n"), resolveDir: dirname(path) };
+        return {
+          contents: [`const take = (at) => require("${request}").shared[at];`, ...taken].join("\n"),
+          resolveDir: dirname(path),
+        };
       });
     },
   };

@@ -4,7 +4,15 @@
  */
 import { EmbeddedActionsParser, type IToken } from "chevrotain";
 import type { LineParts, Piece } from "./line-parts.ts";
-import { CalendarDate, ClockTime, Comment, kindOfToken, LINE_LEXER, Piece as AnyPiece, TOKENS } from "./tokens.ts";
+import {
+  Piece as AnyPiece,
+  CalendarDate,
+  ClockTime,
+  Comment,
+  kindOfToken,
+  LINE_LEXER,
+  TOKENS,
+} from "./tokens.ts";
 
 class LineParser extends EmbeddedActionsParser {
   constructor() {

@@ -45,7 +45,8 @@ export function splitPlainLine(raw: string): LineParts | undefined {
     if (stop === NOT_PLAIN) return undefined;
     const piece = textStop > 0 ? pieceOf("text", raw, at, stop) : wordOrStamp(raw, at, stop, first);
     at += piece.image.length;
-    if (piece.kind === "date" && words.length === 0 && date === undefined && clock === undefined) date = piece;
+    if (piece.kind === "date" && words.length === 0 && date === undefined && clock === undefined)
+      date = piece;
     else if (piece.kind === "clock" && words.length === 0 && clock === undefined) clock = piece;
     else words.push(piece);
   }

@@ -33,7 +33,7 @@ async function run(tides: string, main: string, isLateThere = true): Promise<str
     ...shared,
     entryPoints: ["main.ts"],
     outfile: "dist/main.cjs",
-    plugins: [fetchLate(LATE, root)],
+    plugins: [fetchLate([LATE], root)],
   });
   rmSync(join(root, LATE.outfile), { force: true });
   if (isLateThere) await build({ ...shared, ...lateEntry(LATE, root), outfile: LATE.outfile });

@@ -1,4 +1,4 @@
-/** The program apart from its process: what `main.ts` loads once compiled code is kept. */
+/** The program apart from its process. In a bundle it is a file of its own, loaded with the code kept of it. */
 import { useProcessClock } from "../../server/files/process-offset.ts";
 import type { ExitCode } from "./exit-codes.ts";
 import { processWorld } from "./process-world.ts";

@@ -115,14 +115,25 @@ describe("what it reads from the disk", () => {
     expect([whole.status, whole.stdout, whole.stderr]).toEqual([0, "5 files checked, nothing found.\n", ""]);
     const bare = runWith([], ["check", "-", "--stdin-path", "trips/day.trip"], BARE);
     expect([bare.status, bare.stderr]).toEqual([0, ""]);
-    expect(runWith([], ["depth", "--json", "trips/2031-06-21.trip"]).status).toBe(0);
+    expect(runWith(["deepwake-depth.cjs"], ["depth", "--json", "trips/2031-06-21.trip"]).status).toBe(0);
   });
 
   test("the summary of a day with positions needs both, and says so by failing here", () => {
-    expect(runWith([], ["summary", "trips"]).status).not.toBe(0);
+    const [verb, ...late] = ["summary", "geodesic", "light"].map((name) => `deepwake-${name}.cjs`);
+    expect(runWith([verb ?? ""], ["summary", "trips"]).status).not.toBe(0);
+    expect(runWith([verb ?? "", ...late], ["summary", "trips/2031-06-21.trip"]).stdout).toContain(
+      "Sunrise 05:59",
+    );
+  });
+
+  test("only a line that is not of plain letters needs the parser's library", () => {
+    const args = ["check", "-", "--stdin-path", "trips/day.trip"];
+    const dashed = BARE.replace("05:20 pull C1", "05:20 pull C1 # off the shelf\n05:21 strike \u2013");
     expect(
-      runWith(["deepwake-geodesic.cjs", "deepwake-light.cjs"], ["summary", "trips/2031-06-21.trip"]).stdout,
-    ).toContain("Sunrise 05:59");
+      runWith([], args, BARE.replace("05:20", "05:20 ").replace("C1\n05:30", "C1 # \u2013\n05:30")).status,
+    ).toBe(0);
+    expect(runWith([], args, dashed).status).not.toBe(1);
+    expect(runWith(["deepwake-grammar.cjs"], args, dashed).status).toBe(1);
   });
 });
 

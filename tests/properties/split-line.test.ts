@@ -36,7 +36,9 @@ function isShort(line: string): boolean {
 }
 
 test("forty thousand lines are split as the grammar splits them, most of them the short way", () => {
-  const lines = fc.sample(fc.oneof(marks, edited, anyText), { ...SETTINGS, numRuns: 40_000 }).flatMap(linesOf);
+  const lines = fc
+    .sample(fc.oneof(marks, edited, anyText), { ...SETTINGS, numRuns: 40_000 })
+    .flatMap(linesOf);
   const short = lines.filter(isShort).length;
   expect(short).toBeGreaterThan(lines.length / 2);
   expect(short).toBeLessThan(lines.length);
