@@ -1,7 +1,7 @@
 /**
  * Puts modules that are not needed at once into bundles of their own, each read from the disk when the first of its
  * modules is asked for. The sources know nothing of it. Where such a module is imported, it is replaced by functions of
- * the same names that fetch it, so it may export functions and types only; where it is imported with `import()`, the
+ * the same names that fetch it, so it may export functions, types, texts and numbers only; where it is imported with `import()`, the
  * whole bundle is asked for, and it may export anything.
  */
 import { readFileSync } from "node:fs";
@@ -64,12 +64,18 @@ export function lateEntry({ modules }: LateBundle, root: string): BuildOptions {
   return { stdin: { contents, resolveDir: root, loader: "ts" } };
 }
 
-/** Functions of the same names. Throws for an export that is no function. */
+/** `export const NAME = "a text";` or a number: it stays where it is used, and costs nothing. */
+const LITERAL = /^export const \w+ = (?:"[^"\\]*(?:\\.[^"\\]*)*"|[\d_.]+);$/gmu;
+
+/** Functions of the same names, and plain texts and numbers themselves. Throws for any other export. */
 function standIn(path: string, request: string): string {
   const source = readFileSync(path, "utf8");
-  const other = /^export (?:default|const|let|class|enum|\*|\{).*/mu.exec(source);
+  const literals = source.match(LITERAL) ?? [];
+  const other = /^export (?:default|const|let|class|enum|\*|\{).*/mu.exec(source.replaceAll(LITERAL, ""));
   if (other !== null) throw new Error(`${path} can't be loaded late: ${other[0]}`);
   const names = [...source.matchAll(/^export function (\w+)/gmu)].map(([, name = ""]) => name);
   const functions = names.map((name) => `export function ${name}(...all) { return late().${name}(...all); }`);
-  return [`let known; const late = () => (known ??= require("${request}"));`, ...functions].join("\n");
+  return [`let known; const late = () => (known ??= require("${request}"));`, ...literals, ...functions].join(
+    "\n",
+  );
 }

@@ -16,8 +16,38 @@ const TYPES_IN_USE = new Set([
 /** What the server does without: notebooks, and tokens built by a builder. */
 const NOT_IN_USE = [
   ...["CellTextDocumentConnection", "NotebookDocuments", "SemanticTokensBuilder", "SemanticTokensDiff"],
+  ...["ErrorMessageTracker", "TextDocuments"],
   ...["ExecutionSummary", "NotebookCell", "NotebookCellArrayChange", "NotebookDocument"],
 ].join("|");
+
+/** Parts of the protocol that the server doesn't offer, by the names of their modules and of the feature. */
+const NOT_OFFERED: ReadonlyMap<string, string | undefined> = new Map([
+  ["callHierarchy", "CallHierarchyFeature"],
+  ["colorProvider", undefined],
+  ["declaration", undefined],
+  ["files", undefined],
+  ["implementation", undefined],
+  ["inlineCompletion", "InlineCompletionFeature"],
+  ["inlineValue", "InlineValueFeature"],
+  ["linkedEditingRange", "LinkedEditingRangeFeature"],
+  ["moniker", "MonikerFeature"],
+  ["notebook", "NotebookSyncFeature"],
+  ["showDocument", "ShowDocumentFeature"],
+  ["textDocumentContent", "TextDocumentContentFeature"],
+  ["typeDefinition", undefined],
+  ["typeHierarchy", "TypeHierarchyFeature"],
+]);
+/** The same where they are asked for or passed on. */
+const NOT_OFFERED_NAMES = [...NOT_OFFERED.keys()].join("|");
+const PASSED_ON = new RegExp(
+  `^Object\\.defineProperty\\(exports, "\\w+", \\{ enumerable: true, get: function \\(\\) \\{ return protocol_(?:${NOT_OFFERED_NAMES})_1\\.\\w+; \\} \\}\\);\n`,
+  "gmu",
+);
+/** What the connection offers for them: a method each, of three lines. */
+const NOT_LISTENED_TO = new RegExp(
+  `^        on(?:${["Declaration", "TypeDefinition", "Implementation", "DocumentColor", "ColorPresentation"].join("|")}): \\(handler\\) => .*\n.*\n        \\}\\),\n`,
+  "gmu",
+);
 
 const COMPILED =
   /node_modules[\\/]vscode-(?:jsonrpc|languageserver|languageserver-protocol)[\\/]lib[\\/].*\.js$/;
@@ -57,7 +87,7 @@ export function leanLibraries({ isServer }: { isServer: boolean }): Plugin {
     setup({ onLoad, onResolve }) {
       onResolve({ filter: new RegExp(`^${HELPERS}$`) }, () => ({ path: HELPERS, namespace: HELPERS }));
       onLoad({ filter: /.*/, namespace: HELPERS }, () => ({ contents: HELPERS_SOURCE, loader: "js" }));
-      onLoad({ filter: COMPILED }, ({ path }) => load(path, isServer ? serverModule : leanModule));
+      onLoad({ filter: COMPILED }, ({ path }) => load(path, isServer ? serverModule(path) : leanModule));
       if (isServer) onLoad({ filter: TYPES }, ({ path }) => load(path, serverTypes));
     },
   };
@@ -67,13 +97,26 @@ async function load(path: string, lean: (source: string) => string): Promise<OnL
   return { contents: lean(await readFile(path, "utf8")), loader: "js" };
 }
 
+/** How a module is made lean of which the server needs only part, or nothing but that it is there. */
+function serverModule(path: string): (source: string) => string {
+  const name = /[\\/](?:protocol\.)?(\w+)\.js$/u.exec(path)?.[1] ?? "";
+  if (!NOT_OFFERED.has(name)) return serverPart;
+  const feature = path.includes("protocol") ? undefined : NOT_OFFERED.get(name);
+  return () => (feature === undefined ? "" : `exports.${feature} = (Base) => Base;`);
+}
+
 /** One compiled module with the shared helpers, without what the server does without. */
-function serverModule(source: string): string {
+function serverPart(source: string): string {
   const dropped = [...source.matchAll(/languageserver_types_1\.(\w+)/gu)].find(
     ([, name = ""]) => !TYPES_IN_USE.has(name),
   );
   if (dropped !== undefined) throw new Error(`esbuild.lean.ts drops ${dropped[1]}, which is used`);
-  return leanModule(source.replaceAll(UNUSED_CLASS, "").replaceAll(UNUSED_NAMESPACE, ""));
+  return leanModule(
+    [UNUSED_CLASS, UNUSED_NAMESPACE, PASSED_ON, NOT_LISTENED_TO].reduce(
+      (rest, unused) => rest.replaceAll(unused, ""),
+      source,
+    ),
+  );
 }
 
 /** One compiled module with the shared helpers in place of its own. */

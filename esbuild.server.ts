@@ -38,6 +38,24 @@ const water: LateBundle = {
   ],
 };
 
+/** What is asked for when somebody works on a text, not when it is opened, pointed at or checked. */
+const editing: LateBundle = {
+  outfile: "dist/server-editing.cjs",
+  modules: [
+    ...["code-actions", "completion", "completion-docs", "definition", "file-renames", "formatting"],
+    ...[
+      "highlights",
+      "let-out-command",
+      "on-type-formatting",
+      "references",
+      "rename",
+      "selection-ranges",
+      "set-for-depth",
+    ],
+    ...["signature-help", "workspace-symbols"],
+  ].map((name) => `server/service/${name}.ts`),
+};
+
 /** The entries, outputs and options of both, and what the larger fetches late. */
 export const SERVER: readonly {
   entry: string;
@@ -55,6 +73,6 @@ export const SERVER: readonly {
     entry: "server/lsp/serve-node.ts",
     outfile: `dist/${PROGRAM}`,
     options: { ...forNode, plugins: [leanLibraries({ isServer: true })] },
-    late: [water, ...[grammarBeside, geodesicBeside, lightBeside].map((beside) => beside("server"))],
+    late: [water, editing, ...[grammarBeside, geodesicBeside, lightBeside].map((beside) => beside("server"))],
   },
 ];

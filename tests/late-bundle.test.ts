@@ -62,8 +62,17 @@ console.log("done");`;
     expect(readFileSync(join(root, "dist/main.cjs"), "utf8")).not.toContain('console.log("read")');
   });
 
+  test("leaves its texts and numbers where they are used", async () => {
+    const source = `${TIDES}export const LOW = -1.5;\nexport const NAMES = "ebb";\n`.replace(
+      "-1.5",
+      "1_000.5",
+    );
+    const main = `import { LOW, NAMES } from "./tides.ts";\nconsole.log(LOW, NAMES);`;
+    expect(await run(source, main, false)).toBe("1000.5 ebb\n");
+  });
+
   test.each([
-    "export const HIGH = 3;",
+    "export const HIGH = [3];",
     "export class Tide {}",
     "export default function high() {}",
     'export * from "./other.ts";',

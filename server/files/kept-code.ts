@@ -82,7 +82,10 @@ class Loader {
     const code = BEFORE + text + AFTER;
     const options = { filename, columnOffset: -BEFORE.length };
     if (this.#store === undefined) return new Script(code, options);
-    const file = join(this.#store, `${stamp.slice(0, 32)}-${this.#use}-${cachedDataVersionTag().toString(16)}`);
+    const file = join(
+      this.#store,
+      `${stamp.slice(0, 32)}-${this.#use}-${cachedDataVersionTag().toString(16)}`,
+    );
     const kept = readKept(file);
     const script = new Script(code, { ...options, ...(kept && { cachedData: kept.code }) });
     if (kept === undefined || script.cachedDataRejected === true || kept.isOld)

@@ -13,7 +13,7 @@ import { isUnsorted, sortEdits } from "./sort-by-time.ts";
 import { isUntidy, tidyEdits, tripLines } from "./tidy-actions.ts";
 
 /** The kind of the action that mends the whole file. */
-export const FIX_ALL_KIND = `${CodeActionKind.SourceFixAll}.deepwake`;
+export const FIX_ALL_KIND = "source.fixAll.deepwake";
 
 /** What an action carries whose edits are made when it is chosen. */
 interface ActionData {

@@ -1,5 +1,5 @@
 /** On a line that lets something out: the length that brings it to a depth nearby. */
-import { type CodeAction, CodeActionKind } from "vscode-languageserver-types";
+import type { CodeAction } from "vscode-languageserver-types";
 import type { Item } from "../../grammar/journal.ts";
 import { findUnit } from "../../grammar/units.ts";
 import { createDepthMemo } from "../analysis/depth-memo.ts";
@@ -16,7 +16,7 @@ import { isWhole } from "./hover.ts";
 import type { Snapshot } from "./snapshot.ts";
 
 /** The kind of these actions. */
-export const SET_FOR_KIND = CodeActionKind.RefactorRewrite;
+export const SET_FOR_KIND = "refactor.rewrite";
 
 /** Actions for the line; none without an `out` of its own, or where its depth isn't known. */
 export function setForDepth(snapshot: Snapshot, lineIndex: number): CodeAction[] {
