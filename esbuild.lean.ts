@@ -13,10 +13,14 @@ const TYPES_IN_USE = new Set([
   ...["FoldingRangeKind", "InlayHintKind", "InsertTextFormat", "SymbolKind"],
 ]);
 
-/** What the server does without: notebooks, and tokens built by a builder. */
+/** What the server does without: notebooks, tokens built by a builder, messages of many parameters. */
 const NOT_IN_USE = [
   ...["CellTextDocumentConnection", "NotebookDocuments", "SemanticTokensBuilder", "SemanticTokensDiff"],
-  ...["ErrorMessageTracker", "TextDocuments"],
+  ...["ErrorMessageTracker", "TextDocuments", "LRUCache"],
+  ...["SharedArrayReceiverStrategy", "SharedArraySenderStrategy"],
+  ...["Request", "Notification"].flatMap((kind) =>
+    [2, 3, 4, 5, 6, 7, 8, 9].map((count) => `${kind}Type${count}`),
+  ),
   ...["ExecutionSummary", "NotebookCell", "NotebookCellArrayChange", "NotebookDocument"],
 ].join("|");
 
@@ -49,11 +53,14 @@ const NOT_LISTENED_TO = new RegExp(
   "gmu",
 );
 
+/** What each message says of itself for those that write clients and documents. */
+const SAID_OF_MESSAGES = /^ {4}\w+\.(?:capabilities|messageDirection) = messages_1\..*;\n/gmu;
+
 const COMPILED =
   /node_modules[\\/]vscode-(?:jsonrpc|languageserver|languageserver-protocol)[\\/]lib[\\/].*\.js$/;
 const TYPES = /node_modules[\\/]vscode-languageserver-types[\\/]lib[\\/].*\.js$/;
 const UNUSED_CLASS = new RegExp(
-  `^class (${NOT_IN_USE}) \\{\\n[\\s\\S]*?^\\}\\n(?:exports\\.\\1 = \\1;\\n)?`,
+  `^class (${NOT_IN_USE})(?: extends \\w+)? \\{\\n[\\s\\S]*?^\\}\\n(?:exports\\.\\1 = \\1;\\n)?`,
   "gmu",
 );
 const UNUSED_NAMESPACE = new RegExp(
@@ -112,7 +119,7 @@ function serverPart(source: string): string {
   );
   if (dropped !== undefined) throw new Error(`esbuild.lean.ts drops ${dropped[1]}, which is used`);
   return leanModule(
-    [UNUSED_CLASS, UNUSED_NAMESPACE, PASSED_ON, NOT_LISTENED_TO].reduce(
+    [UNUSED_CLASS, UNUSED_NAMESPACE, PASSED_ON, NOT_LISTENED_TO, SAID_OF_MESSAGES].reduce(
       (rest, unused) => rest.replaceAll(unused, ""),
       source,
     ),

@@ -14,7 +14,7 @@ const BUNDLES = ["dist/deepwake", ...SERVER];
 const BUILT = ["dist/deepwake.cjs", "dist/deepwake.mjs", ...SERVER].map((path) => join(PROJECT, path));
 const SOURCES = [
   ...["grammar", "server", "client/cli", "package-lock.json"],
-  ...["package.json", "esbuild.config.ts", "esbuild.command-line.ts", "esbuild.late.ts"],
+  ...["package.json", "esbuild.config.ts", "esbuild.command-line.ts", "esbuild.late.ts", "esbuild.shared.ts"],
 ];
 
 /** When a file was last written, or the newest file in a folder; 0 where there is none. */

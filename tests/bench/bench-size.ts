@@ -6,6 +6,7 @@ import { built, missing, peerBundles, projectFolder } from "./places.ts";
 /** The sizes of what is shipped, next to the peers' servers bundled the same way. */
 export async function benchSize(_effort: Effort): Promise<Area> {
   const notes: string[] = [];
+  // What is loaded whatever is opened; what a day with readings loads besides has rows of its own.
   const server = kilobytes(built.serverProgram);
   const absent = missing(built.serverProgram);
   if (absent) notes.push(absent);
@@ -27,17 +28,11 @@ export async function benchSize(_effort: Effort): Promise<Area> {
       peer: "language workbench (langium)",
       theirs: kilobytes(peerBundles.workbench),
     },
-    {
-      measure: "fetched by the server when first asked: water",
-      unit: "KB",
-      ours: kilobytes(built.serverWater),
-    },
-    {
-      measure: "fetched later still: distances on the earth",
-      unit: "KB",
-      ours: kilobytes(built.serverGeodesic),
-    },
-    { measure: "fetched later still: sun and moon", unit: "KB", ours: kilobytes(built.serverLight) },
+    fetched("for the first trip: water", built.serverWater),
+    fetched("for a day with two positions: distances on the earth", built.serverGeodesic),
+    fetched("when somebody edits: completion, fixes, names", built.serverEditing),
+    fetched("for a line that is not of plain letters: the parser", built.serverGrammar),
+    fetched("for a fish or a summary: sun and moon", built.serverLight),
     { measure: "command line bundle", unit: "KB", ours: kilobytes(built.commandLineProgram) },
     {
       measure: "packaged extension",
@@ -47,6 +42,11 @@ export async function benchSize(_effort: Effort): Promise<Area> {
     },
   ];
   return { title: "Size", rows, notes };
+}
+
+/** What the server reads from the disk when it is first needed. */
+function fetched(measure: string, file: string): Row {
+  return { measure: `fetched ${measure}`, unit: "KB", ours: kilobytes(file) };
 }
 
 function kilobytes(file: string): number | undefined {

@@ -52,7 +52,7 @@ export async function benchStartup({ quick }: Effort): Promise<Area> {
       });
   }
   notes.push(
-    "All servers are bundled and minified by the same bundler. Ours, and the command line, keep what Node compiled of them between runs; the peers don't.",
+    "All servers are bundled and minified by the same bundler. Ours, and the command line, keep what Node compiled of them, and what ran, between runs; the peers don't.",
   );
   return { title: "Start", rows, notes };
 }

@@ -19,6 +19,8 @@ export const built = {
   server: join(projectFolder, "dist/server.cjs"),
   serverProgram: join(projectFolder, "dist/server-program.cjs"),
   serverWater: join(projectFolder, "dist/server-water.cjs"),
+  serverEditing: join(projectFolder, "dist/server-editing.cjs"),
+  serverGrammar: join(projectFolder, "dist/server-grammar.cjs"),
   serverGeodesic: join(projectFolder, "dist/server-geodesic.cjs"),
   serverLight: join(projectFolder, "dist/server-light.cjs"),
   commandLine: join(projectFolder, "dist/deepwake.mjs"),
