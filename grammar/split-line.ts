@@ -11,7 +11,9 @@ const SPACE = 32;
 const QUOTE = 34;
 const HASH = 35;
 const COMMA = 44;
+const DASH = 45;
 const NINE = 57;
+const COLON = 58;
 const TILDE = 126;
 const NO_BREAK_SPACE = 0xa0;
 /** From here on letters and blanks take turns. */
@@ -89,10 +91,20 @@ function wordOrStamp(raw: string, start: number, stop: number, first: number): P
   if ((first <= NINE || first === TILDE) && stop - start >= SHORTEST_STAMP) {
     const stampStop = raw.charCodeAt(stop - 1) === COMMA ? stop - 1 : stop;
     const image = raw.slice(start, stampStop);
-    if (DATE.test(image)) return { kind: "date", image, startOffset: start };
-    if (CLOCK.test(image)) return { kind: "clock", image, startOffset: start };
+    if (raw.charCodeAt(start + 4) === DASH && DATE.test(image))
+      return { kind: "date", image, startOffset: start };
+    if (hasColon(raw, start) && CLOCK.test(image)) return { kind: "clock", image, startOffset: start };
   }
   return pieceOf("word", raw, start, stop);
+}
+
+/** Where a clock time has its first: behind one or two digits and perhaps a mark. */
+function hasColon(raw: string, start: number): boolean {
+  return (
+    raw.charCodeAt(start + 2) === COLON ||
+    raw.charCodeAt(start + 1) === COLON ||
+    raw.charCodeAt(start + 3) === COLON
+  );
 }
 
 function pieceOf(kind: PieceKind, raw: string, start: number, stop: number): Piece {

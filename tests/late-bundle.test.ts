@@ -6,6 +6,7 @@ import { join } from "node:path";
 import { build } from "esbuild";
 import { afterAll, beforeAll, describe, expect, test } from "vitest";
 import { fetchLate, lateEntry } from "../esbuild.late.ts";
+import { SERVER } from "../esbuild.server.ts";
 
 let root = "";
 
@@ -45,6 +46,16 @@ const TIDES = `console.log("read");
 export interface Tide { readonly high: number }
 export function high(a: number, b: number): Tide { return { high: a + b }; }
 `;
+
+test("the packed extension holds every bundle that its server may ask for", () => {
+  const held = readFileSync(join(import.meta.dirname, "../.vscodeignore"), "utf8").split("\n");
+  const asked = SERVER.flatMap(({ outfile, late = [] }) => [
+    outfile,
+    ...late.map((bundle) => bundle.outfile),
+  ]);
+  expect(asked.length).toBeGreaterThan(3);
+  expect(asked.filter((file) => !held.includes(`!${file}`))).toEqual([]);
+});
 
 describe("a late module", () => {
   test("is read when the first of its functions is called, and once", async () => {
