@@ -7,7 +7,7 @@ import { type CheckHost, WorkspaceChecks } from "../workspace/workspace-checks.t
 import type { IndexStore, Turns, WorkspaceFiles } from "../workspace/workspace-files.ts";
 import { type OpenDocuments, WorkspaceIndex } from "../workspace/workspace-index.ts";
 import { ClosedFindings, type Telling } from "./closed-findings.ts";
-import type { ClosedFile } from "./connect.ts";
+import type { ClosedFile } from "./diagnostic-report.ts";
 import type { Guard } from "./guard.ts";
 import { CHECKING, IndexProgress, READING } from "./index-progress.ts";
 

@@ -3,10 +3,10 @@ import type { Connection, Diagnostic, FileEvent } from "vscode-languageserver";
 import type { LanguageService } from "../service/language-service.ts";
 import type { IndexView } from "../workspace/index-view.ts";
 import type { WorkspaceFiles } from "../workspace/workspace-files.ts";
-import type { ClosedFile, ServerWorld } from "./connect.ts";
-import type { NamedFindings } from "./diagnostic-report.ts";
+import type { ClosedFile, NamedFindings } from "./diagnostic-report.ts";
 import type { Guard } from "./guard.ts";
 import { Indexing, type Keeping } from "./indexing.ts";
+import type { ServerWorld } from "./server-world.ts";
 import type { Settings } from "./settings.ts";
 import { BackgroundTurns, type Preparer } from "./turns.ts";
 
