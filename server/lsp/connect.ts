@@ -118,6 +118,7 @@ class Server {
           record: (uri) => this.#workspace?.closedView.record(uri),
         },
         read: (uri) => this.#lines.parseOf(uri),
+        text: (uri) => this.#lines.textOf(uri),
       },
       thresholds: () => this.#settings.current.thresholds,
       now: () => Date.now(),

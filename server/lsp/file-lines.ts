@@ -29,10 +29,16 @@ export class FileLines {
   /** A file that isn't open, read. */
   parseOf(uri: string): Parse | undefined {
     if (this.#looked?.uri === uri) return this.#looked.parse;
-    const text = this.#world.files?.read(uri);
-    const read = typeof text === "string" ? parse(text) : this.#world.parseOf?.(uri);
+    const text = this.textOf(uri);
+    const read = text === undefined ? this.#world.parseOf?.(uri) : parse(text);
     this.#looked = { uri, parse: read };
     return read;
+  }
+
+  /** The text of a file that isn't open, where it can be had at once. */
+  textOf(uri: string): string | undefined {
+    const text = this.#world.files?.read(uri);
+    return typeof text === "string" ? text : undefined;
   }
 
   /** Files may read otherwise from now on. */

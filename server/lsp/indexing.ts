@@ -131,6 +131,8 @@ export class Indexing {
       if (isCut) this.#parts.connection.window.showWarningMessage(TOO_MANY);
       this.#isToBeSaved ||= changed.length + removed.length > 0;
       for (const uri of removed) this.#forget(uri);
+      // Kept before everything is checked: that may take longer than the captain has the editor open.
+      if (this.#isToBeSaved) this.#save();
       this.recheck();
     });
   }
