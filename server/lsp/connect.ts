@@ -25,12 +25,13 @@ import { REFUSED, type Refusal } from "./message-gate.ts";
 import { fromClient } from "./position-encoding.ts";
 import { Publishing } from "./publishing.ts";
 import { DiagnosticPulls } from "./pull-diagnostics.ts";
+import { Rehearsal } from "./rehearsal.ts";
 import { Rereading } from "./rereading.ts";
 import type { ServerWorld } from "./server-world.ts";
 import { storageIn } from "./settings.ts";
 import { SettingsInUse } from "./settings-in-use.ts";
 import { createTranslator, type Translator } from "./translate-positions.ts";
-import { Preparer } from "./turns.ts";
+import { BackgroundTurns, Preparer } from "./turns.ts";
 import { WorkspaceLink } from "./workspace-link.ts";
 
 /** The files whose changes on disk matter. */
@@ -58,6 +59,7 @@ class Server {
   readonly #publishing: Publishing;
   readonly #pulls: DiagnosticPulls;
   readonly #lines: FileLines;
+  readonly #rehearsal: Rehearsal;
   readonly #workspace: WorkspaceLink | undefined;
   #keeping: Keeping | undefined;
   #client: ClientAbilities = clientAbilities({ processId: null, rootUri: null, capabilities: {} });
@@ -104,6 +106,11 @@ class Server {
       },
     });
     this.#pulls = this.#makePulls();
+    this.#rehearsal = new Rehearsal({
+      guard,
+      turns: new BackgroundTurns(preparer, () => this.#queue.isBusy),
+      service: () => this.#settled(),
+    });
     this.#workspace = world.files === undefined ? undefined : this.#linkTo(world.files);
   }
 
@@ -282,6 +289,7 @@ class Server {
     // A changed book changed the trips that lean on it.
     this.#publishing.tell(this.#rereading.readersOf(uri));
     this.#workspace?.edited(uri);
+    this.#rehearsal.begin(uri);
   }
 
   #close(uri: string): void {
