@@ -16,15 +16,14 @@ export const futureDate: Rule = ({ analysis, report, today }) => {
   if (today === undefined) return;
   const last = laterDay(today, DAYS_AHEAD);
   for (const { trip } of analysis.trips) {
-    const isLogged = trip.events.some(({ line }) => line.clock !== null);
-    if (trip.date > last && isLogged) {
-      const dated = trip.events.filter(({ line }) => line.date !== null && line.date > last);
+    if (trip.date > last && trip.events.some(({ line }) => line.clock !== null)) {
+      const dated = datedEvents(trip).filter(({ line }) => (line.date ?? "") > last);
       const places = [slotPlace(trip.openerIndex, trip.opener), ...dated.map(datePlace)];
       tell(slotPlace(trip.openerIndex, trip.opener), trip.date, places);
     } else if (trip.date <= last) {
-      for (const event of trip.events) {
-        if (event.line.date !== null && event.line.date > last)
-          tell(datePlace(event), event.line.date, [datePlace(event)], trip);
+      for (const event of datedEvents(trip)) {
+        const date = event.line.date ?? "";
+        if (date > last) tell(datePlace(event), date, [datePlace(event)], trip);
       }
     }
   }
@@ -35,6 +34,15 @@ export const futureDate: Rule = ({ analysis, report, today }) => {
     report(FUTURE_DATE, place, { date, today: today ?? "", meant }, { fixes });
   }
 };
+
+const datedOfTrip = new WeakMap<Trip, readonly TripEvent[]>();
+
+/** The events of a trip that say their own date: hardly ever any. Looked for once for each trip. */
+function datedEvents(trip: Trip): readonly TripEvent[] {
+  const known = datedOfTrip.get(trip) ?? trip.events.filter(({ line }) => line.date !== null);
+  datedOfTrip.set(trip, known);
+  return known;
+}
 
 function datePlace({ lineIndex, line }: TripEvent): Place {
   const stamp = stampPlace(lineIndex, line);

@@ -59,11 +59,18 @@ function collect(analysis: JournalAnalysis): UsesByKind {
 function doubtfulUsesIn(stretch: Stretch): UsesByKind {
   const byKind = new Map<SlotRow["of"], NameUse[]>();
   for (const { line, lineIndex } of soundLinesIn(stretch)) {
-    for (const { kind, use } of doubtfulUsesOn(stretch.analysis, line, lineIndex)) {
-      const uses = byKind.get(kind);
-      if (uses === undefined) byKind.set(kind, [use]);
-      else uses.push(use);
-    }
+    const speaker = speakerOf(stretch.analysis, line, lineIndex);
+    const take = (kind: SlotRow["of"], text: string, written: WrittenName): void => {
+      const name = text.normalize("NFC");
+      if ((speaker.isUntold && kind !== "zone") || isPlainlyHeld(kind, name, speaker.dayGear)) return;
+      const { quoted, word, start, stop } = written;
+      const place = { lineIndex, start, stop };
+      const { owner, isEvent } = speaker;
+      const uses = byKind.get(kind) ?? [];
+      uses.push({ name, quoted, place, line, word, owner, isEvent });
+      byKind.set(kind, uses);
+    };
+    takeNames(line, take);
   }
   return byKind;
 }
@@ -82,56 +89,45 @@ function isPlainlyHeld(kind: SlotRow["of"], name: string, dayGear: Gear | undefi
   return dayGear !== undefined && HELD[kind]?.(dayGear).has(name) === true;
 }
 
-function doubtfulUsesOn(
-  analysis: JournalAnalysis,
-  line: ReadLine,
-  lineIndex: number,
-): { kind: SlotRow["of"]; use: NameUse }[] {
-  const names = writtenNames(line);
-  if (names.length === 0) return [];
+/** Whose a line is, and whose gear its names are looked up in. */
+interface Speaker {
+  readonly owner: Owner | undefined;
+  readonly isEvent: boolean;
+  /** No book says anything of its boat. */
+  readonly isUntold: boolean;
+  /** On a trip's events, the gear of that day. */
+  readonly dayGear: Gear | undefined;
+}
+
+function speakerOf(analysis: JournalAnalysis, line: ReadLine, lineIndex: number): Speaker {
   const isEvent = rowOf(line)?.place === "event";
   const owner = isEvent ? ownerOf(analysis, lineIndex) : ownerNear(analysis, lineIndex);
   const isUntold = owner === undefined ? isEvent : !owner.isDescribed;
   const dayGear = isEvent && owner?.trip !== undefined ? owner.gear : undefined;
-  const uses: { kind: SlotRow["of"]; use: NameUse }[] = [];
-  for (const { kind, name, quoted, word, start, stop } of names) {
-    if ((isUntold && kind !== "zone") || isPlainlyHeld(kind, name, dayGear)) continue;
-    const place = { lineIndex, start, stop };
-    uses.push({ kind, use: { name, quoted, place, line, word, owner, isEvent } });
-  }
-  return uses;
+  return { owner, isEvent, isUntold, dayGear };
 }
 
-interface WrittenName {
-  readonly kind: SlotRow["of"];
-  /** In Unicode NFC. */
-  readonly name: string;
-  readonly quoted: boolean;
-  readonly start: number;
-  readonly stop: number;
-  readonly word: string | undefined;
-}
+/** Where a name stands. */
+type WrittenName = Pick<NameUse, "quoted" | "word"> & Pick<Place, "start" | "stop">;
 
-/** The names a line uses. */
-function writtenNames(line: ReadLine): readonly WrittenName[] {
-  return [...slotNames(line), ...itemNames(line)];
-}
-
-function slotNames(line: ReadLine): WrittenName[] {
-  const slots = rowOf(line)?.slots ?? [];
-  return line.slots.flatMap(({ text, quoted, start, stop }, index) => {
-    const kind = slots[Math.min(index, slots.length - 1)]?.of;
-    if (kind === undefined || (index === 0 && NAMES_GEAR.has(line.verb))) return [];
-    return [{ kind, name: text.normalize("NFC"), quoted, start, stop, word: undefined }];
-  });
-}
-
-function itemNames(line: ReadLine): WrittenName[] {
+/** Gives each name that a line uses, those of its slots first, without making anything of the many that are no names. */
+function takeNames(
+  line: ReadLine,
+  take: (kind: SlotRow["of"], text: string, written: WrittenName) => void,
+): void {
   const row = rowOf(line);
-  return line.items.flatMap(({ word, value, valueStart, stop }) => {
+  const slots = row?.slots ?? [];
+  for (let index = NAMES_GEAR.has(line.verb) ? 1 : 0; index < line.slots.length; index++) {
+    const kind = slots[Math.min(index, slots.length - 1)]?.of;
+    const slot = line.slots[index];
+    if (kind === undefined || slot === undefined) continue;
+    const { text, quoted, start, stop } = slot;
+    take(kind, text, { quoted, start, stop, word: undefined });
+  }
+  for (const { word, value, valueStart, stop } of line.items) {
+    if (value.kind !== "name") continue;
     const type = row?.words.get(word)?.type;
-    if (value.kind !== "name" || type?.kind !== "name") return [];
-    const name = value.text.normalize("NFC");
-    return [{ kind: type.of, name, quoted: value.quoted, start: valueStart, stop, word }];
-  });
+    if (type?.kind === "name")
+      take(type.of, value.text, { quoted: value.quoted, start: valueStart, stop, word });
+  }
 }

@@ -34,8 +34,12 @@ export function runChecks(
   const ofTrips = analysis.trips.flatMap((day) =>
     rules === RULES ? knownOrNew(analysis, day, choices) : findingsOf(analysis, day, choices, tripRules),
   );
-  const found = [...runRules(analysis, choices, fileRules, today), ...ofTrips];
-  return found.sort((a, b) => a.lineIndex - b.lineIndex || a.start - b.start);
+  return inFileOrder([...runRules(analysis, choices, fileRules, today), ...ofTrips]);
+}
+
+/** Sorted by place; quick where it is made of parts that are sorted. */
+function inFileOrder(findings: Finding[]): Finding[] {
+  return findings.sort((a, b) => a.lineIndex - b.lineIndex || a.start - b.start);
 }
 
 /** Does most of the work of `runChecks` ahead of it, a rule a step, so that its caller may stop to answer others. */
@@ -47,7 +51,7 @@ export function* prepareChecks(analysis: JournalAnalysis, choices: SeverityChoic
         rule(run);
         yield;
       }
-      keepFindings(day.trip, choices, run.findings);
+      keepFindings(day.trip, choices, inFileOrder(run.findings));
     }
     yield;
   }
@@ -84,7 +88,7 @@ function knownOrNew(
 ): readonly Finding[] {
   const known = findingsKnown(day.trip, choices);
   if (known !== undefined) return known;
-  const findings = findingsOf(analysis, day, choices);
+  const findings = inFileOrder(findingsOf(analysis, day, choices));
   keepFindings(day.trip, choices, findings);
   return findings;
 }

@@ -4,8 +4,8 @@ import { type Parse, parse } from "../../grammar/parse.ts";
 import { GEAR_ENDING } from "../files/endings.ts";
 import { dayOf } from "../files/today.ts";
 import { ClientFolders } from "./client-folders.ts";
-import type { ServerWorld } from "./connect.ts";
 import { type FileParams, type FolderEntry, LIST_FOLDER, READ_FILE } from "./protocol.ts";
+import type { ServerWorld } from "./server-world.ts";
 
 /** Files by address, as a client gives them; null where it can't. */
 export interface ClientFiles {

@@ -3,7 +3,7 @@ import type { Diagnostic } from "vscode-languageserver";
 import { closedDiagnostics } from "../service/diagnostics.ts";
 import type { CheckedFile, WorkspaceChecks } from "../workspace/workspace-checks.ts";
 import type { WorkspaceIndex } from "../workspace/workspace-index.ts";
-import type { ClosedFile } from "./connect.ts";
+import type { ClosedFile } from "./diagnostic-report.ts";
 import { type NamedFindings, named } from "./diagnostic-report.ts";
 
 /** What telling needs from around it. */

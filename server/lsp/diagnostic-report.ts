@@ -13,6 +13,11 @@ export interface NamedFindings {
   readonly diagnostics: readonly Diagnostic[];
 }
 
+/** A file of the workspace that isn't open, with what is found in it. */
+export interface ClosedFile extends NamedFindings {
+  readonly uri: string;
+}
+
 /** Gives findings their name. */
 export function named(diagnostics: readonly Diagnostic[]): NamedFindings {
   return { resultId: contentHash(JSON.stringify(diagnostics)), diagnostics };

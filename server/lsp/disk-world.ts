@@ -5,7 +5,7 @@ import { BookShelf } from "../files/book-shelf.ts";
 import { indexFile, programStamp } from "../files/index-file.ts";
 import { dayOf } from "../files/today.ts";
 import { pathOf, WorkspaceFolders } from "../files/workspace-folders.ts";
-import type { ServerWorld } from "./connect.ts";
+import type { ServerWorld } from "./server-world.ts";
 
 /** Books come from the folders above a document, up to the workspace's root. */
 export function diskWorld(): ServerWorld {

@@ -7,7 +7,7 @@ import { type CheckHost, WorkspaceChecks } from "../workspace/workspace-checks.t
 import type { IndexStore, Turns, WorkspaceFiles } from "../workspace/workspace-files.ts";
 import { type OpenDocuments, WorkspaceIndex } from "../workspace/workspace-index.ts";
 import { ClosedFindings, type Telling } from "./closed-findings.ts";
-import type { ClosedFile } from "./connect.ts";
+import type { ClosedFile } from "./diagnostic-report.ts";
 import type { Guard } from "./guard.ts";
 import { CHECKING, IndexProgress, READING } from "./index-progress.ts";
 
@@ -131,6 +131,8 @@ export class Indexing {
       if (isCut) this.#parts.connection.window.showWarningMessage(TOO_MANY);
       this.#isToBeSaved ||= changed.length + removed.length > 0;
       for (const uri of removed) this.#forget(uri);
+      // Kept before everything is checked: that may take longer than the captain has the editor open.
+      if (this.#isToBeSaved) this.#save();
       this.recheck();
     });
   }

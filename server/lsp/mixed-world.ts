@@ -1,5 +1,5 @@
 /** Files on disk and files that only the client reaches, side by side in one workspace. */
-import type { ServerWorld } from "./connect.ts";
+import type { ServerWorld } from "./server-world.ts";
 
 /** Asks `disk` about files on disk and `client` about all others; only what is on disk is indexed. */
 export function mixedWorld(disk: ServerWorld, client: ServerWorld): ServerWorld {

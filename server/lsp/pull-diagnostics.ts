@@ -9,8 +9,8 @@ import {
   ResponseError,
   type WorkspaceDocumentDiagnosticReport,
 } from "vscode-languageserver";
-import type { ClosedFile } from "./connect.ts";
 import { type Desk, refuseCancelled } from "./desk.ts";
+import type { ClosedFile } from "./diagnostic-report.ts";
 import { type NamedFindings, named, reportOf } from "./diagnostic-report.ts";
 
 /** What is open, closed and found, as the server knows it now. */

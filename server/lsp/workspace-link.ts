@@ -3,12 +3,15 @@ import type { Connection, Diagnostic, FileEvent } from "vscode-languageserver";
 import type { LanguageService } from "../service/language-service.ts";
 import type { IndexView } from "../workspace/index-view.ts";
 import type { WorkspaceFiles } from "../workspace/workspace-files.ts";
-import type { ClosedFile, ServerWorld } from "./connect.ts";
-import type { NamedFindings } from "./diagnostic-report.ts";
+import type { ClosedFile, NamedFindings } from "./diagnostic-report.ts";
 import type { Guard } from "./guard.ts";
 import { Indexing, type Keeping } from "./indexing.ts";
+import type { ServerWorld } from "./server-world.ts";
 import type { Settings } from "./settings.ts";
 import { BackgroundTurns, type Preparer } from "./turns.ts";
+
+/** Spellings of more addresses are told anew; past what an index holds twice over. */
+const MOST_ADDRESSES = 50_000;
 
 /** What the link needs of the server. */
 export interface LinkedServer {
@@ -32,6 +35,8 @@ export class WorkspaceLink {
   readonly #indexing: Indexing;
   /** Open documents as the client writes their addresses, by the one spelling of each. */
   readonly #open = new Map<string, string>();
+  /** The one spelling of each address that was asked about. */
+  readonly #addresses = new Map<string, string>();
 
   constructor(server: LinkedServer, files: WorkspaceFiles) {
     this.#server = server;
@@ -133,7 +138,12 @@ export class WorkspaceLink {
 
   /** The one spelling of an address under which files are listed. */
   #address(uri: string): string {
-    return this.#server.world.canonical?.(uri) ?? uri;
+    const known = this.#addresses.get(uri);
+    if (known !== undefined) return known;
+    const address = this.#server.world.canonical?.(uri) ?? uri;
+    if (this.#addresses.size >= MOST_ADDRESSES) this.#addresses.clear();
+    this.#addresses.set(uri, address);
+    return address;
   }
 
   #send(uri: string, diagnostics: readonly Diagnostic[]): void {

@@ -1,5 +1,6 @@
 /** Runs through a trip's events, and keeps what each rig does and how it is set after each of them. */
-import type { FactLine } from "../../grammar/journal.ts";
+
+import { lastOrNew, spreadKept, wetKept } from "./kept-spreads.ts";
 import { matchName } from "./match-name.ts";
 import { findItem, hasWord, measureOf } from "./quantities.ts";
 import { NO_SETTING, nextSetting, type Setting } from "./setting.ts";
@@ -83,7 +84,7 @@ class TimelineRun {
     if (event === this.#return) this.#assumedPulls = this.#stillIn();
     else if (verb === "pull" && event.rig === "all") this.#pullAll(event);
     else if (event.rig !== undefined && event.rig !== UNKNOWN_RIG) this.#takeRig(event, event.rig);
-    if (SPREAD_LINES.has(verb)) this.#wetAfter.set(event.lineIndex, sameSpread(wetKept, event, this.#wet()));
+    if (SPREAD_LINES.has(verb)) this.#wetAfter.set(event.lineIndex, wetKept.sameOrNew(event, this.#wet()));
   }
 
   #wet(): CableSpread {
@@ -275,43 +276,12 @@ class TimelineRun {
     }
     const spread = lastOrNew(this.#lastSpreads.get(cableRig.name), fresh);
     this.#lastSpreads.set(cableRig.name, spread);
-    this.#spreadAfter.set(event.lineIndex, sameSpread(spreadKept, event, spread));
+    this.#spreadAfter.set(event.lineIndex, spreadKept.sameOrNew(event, spread));
   }
 }
 
 function rodOf({ setting, state }: RigRun): RodOnSpread {
   return { setting, isClipped: state === "fishing" };
-}
-
-/** The last spread where a new one says the very same. */
-function lastOrNew(last: CableSpread | undefined, fresh: CableSpread): CableSpread {
-  return last !== undefined && isSameSpread(last, fresh) ? last : fresh;
-}
-
-const spreadKept = new WeakMap<FactLine, CableSpread>();
-const wetKept = new WeakMap<FactLine, CableSpread>();
-
-/** The spread kept with a line where it is no other, so that what leans on it can be kept too. */
-function sameSpread(
-  kept: WeakMap<FactLine, CableSpread>,
-  { line }: TripEvent,
-  spread: CableSpread,
-): CableSpread {
-  const known = kept.get(line);
-  if (known !== undefined && isSameSpread(known, spread)) return known;
-  kept.set(line, spread);
-  return spread;
-}
-
-/** The same rods in the same order, with the very same settings. */
-function isSameSpread(one: CableSpread, other: CableSpread): boolean {
-  if (one.size !== other.size) return false;
-  const others = other.entries();
-  for (const [name, { setting, isClipped }] of one) {
-    const [otherName, rod] = others.next().value ?? [];
-    if (name !== otherName || setting !== rod?.setting || isClipped !== rod.isClipped) return false;
-  }
-  return true;
 }
 
 /** A second strike, or a strike after the fish was in or off, with nothing that put the rod back between. */

@@ -9,30 +9,10 @@ import {
   kindDefined,
   linesOfBoat,
 } from "./gear-lines.ts";
-import type {
-  Ball,
-  Band,
-  Cable,
-  CableMaterial,
-  Calibration,
-  Gear,
-  GearOrigin,
-  Lure,
-  Rig,
-  RigKind,
-} from "./gear-types.ts";
+import type { Band, Gear, GearOrigin, Rig } from "./gear-types.ts";
 import { matchMaybe, matchName } from "./match-name.ts";
-import {
-  hasWord,
-  measureOf,
-  nameOf,
-  numberOf,
-  positionOf,
-  rangeOf,
-  slotName,
-  type UnitDefaults,
-  unitDefaults,
-} from "./quantities.ts";
+import { measureOf, positionOf, slotName, type UnitDefaults, unitDefaults } from "./quantities.ts";
+import { ballOf, bandOf, cableOf, calibrationOf, lureOf, rigOf } from "./read-gear-line.ts";
 import { NO_THRESHOLDS, type ThresholdWords, withChosen } from "./thresholds.ts";
 
 /**
@@ -117,6 +97,16 @@ function measureIn(
   return line === undefined ? undefined : measureOf(line, word, dimension, defaults);
 }
 
+/** A length of a property; none where it is zero or less. */
+function positive(
+  property: PropertyLine | undefined,
+  word: string,
+  defaults: UnitDefaults,
+): number | undefined {
+  const si = measureIn(property, word, "length", defaults);
+  return si !== undefined && si > 0 ? si : undefined;
+}
+
 function slotText(line: PropertyLine | undefined): string | undefined {
   return line === undefined ? undefined : slotName(line);
 }
@@ -149,103 +139,6 @@ function collect<T>(
   return built;
 }
 
-function oneOf<T extends string>(line: FactLine, words: readonly T[]): T | undefined {
-  return words.find((word) => hasWord(line, word));
-}
-
-const MATERIALS: readonly CableMaterial[] = [
-  "steel",
-  "braid",
-  "copper",
-  "leadcore",
-  "weighted",
-  "mono",
-  "fluoro",
-];
-
-function cableOf(line: FactLine, origin: GearOrigin, defaults: UnitDefaults): Cable {
-  return {
-    name: slotName(line) ?? "",
-    material: oneOf(line, MATERIALS),
-    diameterM: measureOf(line, "diameter", "length", defaults),
-    massPerLengthKgM: measureOf(line, "weight", "linear-density", defaults),
-    coreDiameterM: measureOf(line, "core", "length", defaults),
-    origin,
-  };
-}
-
-/** A length of a property; none where it is zero or less. */
-function positive(
-  property: PropertyLine | undefined,
-  word: string,
-  defaults: UnitDefaults,
-): number | undefined {
-  const si = measureIn(property, word, "length", defaults);
-  return si !== undefined && si > 0 ? si : undefined;
-}
-
-function ballOf(line: FactLine, origin: GearOrigin, defaults: UnitDefaults): Ball {
-  return {
-    name: slotName(line) ?? "",
-    shape: oneOf(line, ["sphere", "pancake", "finned", "torpedo"] as const),
-    massKg: measureOf(line, "weight", "mass", defaults),
-    dragRatio: numberOf(line, "drag"),
-    dragAreaM2: measureOf(line, "drag-area", "area", defaults),
-    origin,
-  };
-}
-
-const LURE_KINDS = ["spoon", "plug", "fly", "squid", "jig", "flasher", "meat"] as const;
-
-function lureOf(line: FactLine, origin: GearOrigin, defaults: UnitDefaults): Lure {
-  return {
-    name: slotName(line) ?? "",
-    kind: oneOf(line, LURE_KINDS),
-    lengthM: measureOf(line, "length", "length", defaults),
-    massKg: measureOf(line, "weight", "mass", defaults),
-    pullsDownM: rangeOf(line, "pulls-down", "length", { ...defaults, shortLength: undefined }),
-    origin,
-  };
-}
-
-const RIG_KINDS: readonly RigKind[] = [
-  "downrigger",
-  "stacked",
-  "diver",
-  "leadcore",
-  "copper",
-  "weighted-wire",
-  "flat",
-  "jig",
-];
-
-function rigOf(line: FactLine, origin: GearOrigin, defaults: UnitDefaults): Rig {
-  const length = (word: string): number | undefined => measureOf(line, word, "length", defaults);
-  return {
-    name: slotName(line) ?? "",
-    kind: oneOf(line, RIG_KINDS),
-    side: oneOf(line, ["port", "center", "starboard"] as const),
-    stackedOn: nameOf(line, "stacked"),
-    cable: nameOf(line, "cable"),
-    backing: nameOf(line, "backing"),
-    leaderLine: nameOf(line, "leader-line"),
-    lureLine: nameOf(line, "line"),
-    ball: nameOf(line, "ball"),
-    boomM: length("boom"),
-    releaseAboveBallM: length("release"),
-    probeAboveBallM: length("probe"),
-    boardM: length("board"),
-    leaderM: length("leader"),
-    holdsM: length("holds"),
-    inlineWeightKg: measureOf(line, "inline-weight", "mass", defaults),
-    dial: numberOf(line, "dial"),
-    tipHeightM: length("tip"),
-    rodPullN: measureOf(line, "pull", "force", defaults),
-    rods: numberOf(line, "rods"),
-    origin,
-  };
-}
-
 /** A rig whose names of other gear are as the book defines them. */
 function rigOfKnown(rig: Rig, { rigs, cables, balls }: Pick<Gear, "rigs" | "cables" | "balls">): Rig {
   return {
@@ -257,40 +150,6 @@ function rigOfKnown(rig: Rig, { rigs, cables, balls }: Pick<Gear, "rigs" | "cabl
     lureLine: matchMaybe(cables, rig.lureLine),
     ball: matchMaybe(balls, rig.ball),
   };
-}
-
-function calibrationOf(line: FactLine, origin: GearOrigin, defaults: UnitDefaults): Calibration {
-  return {
-    of: slotName(line) ?? "",
-    dragRatio: numberOf(line, "drag"),
-    dragError: numberOf(line, "drag-error"),
-    counterScale: numberOf(line, "counter-scale"),
-    counterScaleError: numberOf(line, "counter-scale-error"),
-    counterOffsetM: measureOf(line, "counter-offset", "length", defaults),
-    counterOffsetErrorM: measureOf(line, "counter-offset-error", "length", defaults),
-    dragScaleLink: numberOf(line, "drag-scale-link"),
-    dragOffsetLink: numberOf(line, "drag-offset-link"),
-    scaleOffsetLink: numberOf(line, "scale-offset-link"),
-    massPerLengthKgM: measureOf(line, "weight", "linear-density", defaults),
-    liftAreaM2: measureOf(line, "lift-area", "area", defaults),
-    liftAreaErrorM2: measureOf(line, "lift-area-error", "area", defaults),
-    dragAreaM2: measureOf(line, "drag-area", "area", defaults),
-    dragAreaErrorM2: measureOf(line, "drag-area-error", "area", defaults),
-    areaLink: numberOf(line, "area-link"),
-    readings: numberOf(line, "readings"),
-    origin,
-  };
-}
-
-function bandOf(
-  line: FactLine,
-  origin: GearOrigin,
-  defaults: UnitDefaults,
-  nicknames: ReadonlyMap<string, string>,
-): Band | undefined {
-  const tempC = rangeOf(line, "temp", "temperature", defaults);
-  const written = slotName(line) ?? "";
-  return tempC === undefined ? undefined : { species: nicknames.get(written) ?? written, tempC, origin };
 }
 
 /** Bands under the species that they are of; a band of its nickname counts where there is none of its own. */

@@ -68,10 +68,15 @@ export function namedPlaces(parse: Parse): readonly NamedPlace[] {
 export function placesOn(line: ReadLine): readonly PlaceOnLine[] {
   const known = placesOfLine.get(line);
   if (known !== undefined) return known;
-  const row = VOCABULARY.find(line.kind === "property" ? line.block : "margin", line.verb);
-  const places = row === undefined ? [] : [...slotPlaces(line, row), ...itemPlaces(line, row)];
+  const places = readPlaces(line);
   placesOfLine.set(line, places);
   return places;
+}
+
+/** The same, not kept: for lines that are looked at once. */
+export function readPlaces(line: ReadLine): readonly PlaceOnLine[] {
+  const row = VOCABULARY.find(line.kind === "property" ? line.block : "margin", line.verb);
+  return row === undefined ? [] : [...slotPlaces(line, row), ...itemPlaces(line, row)];
 }
 
 /** What the vocabulary's kinds of names are here; kinds that only the language itself names are left out. */

@@ -130,6 +130,7 @@ function approximatePlaces(trip: Trip): ReadonlyMap<number, number> {
 
 function findDisorders(trip: Trip): Disorder[] {
   const clocked = clockedLines(trip);
+  if (isRising(clocked)) return [];
   const disorders: Disorder[] = [];
   for (let i = 1; i < clocked.length; i++) {
     const [one, above] = [clocked[i], clocked[i - 1]];
@@ -141,6 +142,11 @@ function findDisorders(trip: Trip): Disorder[] {
     disorders.push(disorder(slip, run, above.event));
   }
   return disorders.concat(leftovers(clocked)).sort((a, b) => a.events[0].lineIndex - b.events[0].lineIndex);
+}
+
+/** Nearly every trip is in order. */
+function isRising(clocked: readonly Clocked[]): boolean {
+  return clocked.every((one, i) => one.ms >= (clocked[i - 1]?.ms ?? one.ms));
 }
 
 /** Lines with a sure minute; an approximate one near its place counts as in it. */

@@ -35,18 +35,22 @@ export function tripsOf(uri: string, parse: Parse, gearOf: GearResolver): Trip[]
   return openers.flatMap((openerIndex, n) => {
     const opener = lines[openerIndex];
     if (opener?.kind !== "fact") return [];
-    return [tripFrom(uri, { opener, openerIndex }, lines.slice(openerIndex, openers[n + 1]), gearOf)];
+    const stopIndex = openers[n + 1] ?? lines.length;
+    return [tripFrom(uri, { opener, openerIndex }, { all: lines, stopIndex }, gearOf)];
   });
 }
 
-function tripFrom(uri: string, place: TripPlace, lines: readonly Line[], gearOf: GearResolver): Trip {
+function tripFrom(uri: string, place: TripPlace, { all, stopIndex }: LinesUpTo, gearOf: GearResolver): Trip {
   const date = slotName(place.opener) ?? "";
   const boat = slotName(place.opener, 1) ?? "";
   const gear = gearOf(boat, date);
   const known = knownTrips.get(place.opener);
-  const isSame = known !== undefined && isSameContent(known, uri, gear, lines);
-  if (isSame && known.trip.openerIndex === place.openerIndex) return known.trip;
-  const trip = { uri, ...place, date, boat, gear, ...readTrip(place.openerIndex, lines, date, gear) };
+  const { openerIndex } = place;
+  const isSame =
+    known?.trip.uri === uri && known.trip.gear === gear && areLines(known.lines, all, openerIndex, stopIndex);
+  if (isSame && known.trip.openerIndex === openerIndex) return known.trip;
+  const lines = all.slice(openerIndex, stopIndex);
+  const trip = { uri, ...place, date, boat, gear, ...readTrip(openerIndex, lines, date, gear) };
   knownTrips.set(place.opener, { lines, trip });
   if (isSame) contents.set(trip, contentOf(known.trip));
   return trip;
@@ -71,14 +75,16 @@ interface TripPlace {
   readonly openerIndex: number;
 }
 
-function isSameContent(
-  { trip, lines: before }: KnownTrip,
-  uri: string,
-  gear: Gear,
-  lines: readonly Line[],
-): boolean {
-  if (trip.uri !== uri || trip.gear !== gear || before.length !== lines.length) return false;
-  for (let index = 0; index < lines.length; index++) if (before[index] !== lines[index]) return false;
+/** The lines of a file, and where those of a trip end: the first that is none of them. */
+interface LinesUpTo {
+  readonly all: readonly Line[];
+  readonly stopIndex: number;
+}
+
+/** True for the very same lines, wherever in the file they stand now. */
+function areLines(before: readonly Line[], all: readonly Line[], start: number, stop: number): boolean {
+  if (before.length !== stop - start) return false;
+  for (let index = 0; index < before.length; index++) if (before[index] !== all[start + index]) return false;
   return true;
 }
 

@@ -1,8 +1,8 @@
 /** What journals have to say differently when files are renamed: the names of pictures, in whatever folder they lie. */
 import type { TextEdit } from "vscode-languageserver-types";
-import type { BookFile } from "../model/gear-lines.ts";
-import { fileRecord } from "../workspace/file-record.ts";
 import { type Journals, rangeIn } from "./names/journals.ts";
+import { type FileNow, fileNow } from "./names/lines-asked.ts";
+import { namedFile } from "./names/named-file.ts";
 import { respelled } from "./names/respell.ts";
 import { pictureName, picturePath } from "./picture-files.ts";
 import type { FileEdits, Renaming } from "./rename.ts";
@@ -17,10 +17,11 @@ export interface FileRename {
 export function fileRenameEdits(journals: Journals, renames: readonly FileRename[]): Renaming {
   const moves = renames.map(({ oldUri, newUri }) => ({ oldUri: plain(oldUri), newUri: plain(newUri) }));
   const files: FileEdits[] = [];
-  for (const { uri, places } of journals.index.records()) {
+  for (const record of journals.index.records()) {
+    const { uri, places } = record;
     if (!places.some(({ kind }) => kind === "picture")) continue;
-    const parse = journals.read(uri);
-    const edits = parse === undefined ? [] : pictureEdits(journals, { uri, parse }, moves);
+    const now = fileNow(journals, namedFile(record));
+    const edits = now === undefined ? [] : pictureEdits(journals, now, moves);
     if (edits.length > 0) files.push({ uri, version: journals.version(uri), edits });
   }
   return { files };
@@ -28,19 +29,19 @@ export function fileRenameEdits(journals: Journals, renames: readonly FileRename
 
 function pictureEdits(
   journals: Journals,
-  { uri, parse }: BookFile,
+  { line, names: { uri, places } }: FileNow,
   moves: readonly FileRename[],
 ): TextEdit[] {
   const journal = plain(uri);
   const home = moved(journal, moves);
-  return fileRecord(uri, parse).places.flatMap(({ kind, name, range }) => {
+  return places.flatMap(({ kind, name, range }) => {
     const picture = kind === "picture" ? picturePath(journal, name) : undefined;
     if (picture === undefined) return [];
     const target = moved(picture, moves);
     if (picturePath(home, name) === target) return [];
     const renamed = pictureName(home, target);
     const spelling =
-      renamed === undefined ? undefined : respelled(parse, range.lineIndex, [range], renamed)?.[0];
+      renamed === undefined ? undefined : respelled(line(range.lineIndex), [range], renamed)?.[0];
     return spelling === undefined ? [] : [{ range: rangeIn(journals, uri, range), newText: spelling.text }];
   });
 }

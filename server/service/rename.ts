@@ -1,11 +1,10 @@
 /** Gives a thing another name, wherever it is meant, or says why that can't be done. */
 import type { Position, Range, TextDocumentEdit, TextEdit, WorkspaceEdit } from "vscode-languageserver-types";
-import type { Parse } from "../../grammar/parse.ts";
 import { RENAME_REFUSALS } from "../checks/catalog/rename-sentences.ts";
 import type { NamedPlace } from "../model/named-places.ts";
-import { fileRecord } from "../workspace/file-record.ts";
 import { NameFinder, placeAt } from "./names/find-names.ts";
 import { type Journals, rangeIn } from "./names/journals.ts";
+import { type FileNow, fileNow } from "./names/lines-asked.ts";
 import { typedName, whyNotName } from "./names/new-name.ts";
 import { respelled } from "./names/respell.ts";
 import { fileName, spotOf } from "./names/spots.ts";
@@ -81,11 +80,9 @@ function editsOf(journals: Journals, { finder, thing }: Named, name: string): Re
   const files: FileEdits[] = [];
   for (const file of finder.files) {
     if (finder.placesIn(file, thing).length === 0) continue;
-    // The text may be newer than what the index holds of it.
-    const parse = journals.read(file.uri);
-    if (parse === undefined) return { refused: RENAME_REFUSALS.unread(fileName(file.uri)) };
-    const places = finder.placesIn(fileRecord(file.uri, parse), thing);
-    const edits = respellFile(journals, { uri: file.uri, parse }, places, name);
+    const now = fileNow(journals, file);
+    if (now === undefined) return { refused: RENAME_REFUSALS.unread(fileName(file.uri)) };
+    const edits = respellFile(journals, now, finder.placesIn(now.names, thing), name);
     if ("refused" in edits) return edits;
     if (edits.length > 0) files.push({ uri: file.uri, version: journals.version(file.uri), edits });
   }
@@ -94,17 +91,17 @@ function editsOf(journals: Journals, { finder, thing }: Named, name: string): Re
 
 function respellFile(
   journals: Journals,
-  { uri, parse }: { uri: string; parse: Parse },
+  { line, names: { uri } }: FileNow,
   places: readonly NamedPlace[],
   name: string,
 ): TextEdit[] | Refusal {
   const edits: TextEdit[] = [];
   for (const lineIndex of new Set(places.map(({ range }) => range.lineIndex))) {
     const ranges = places.map(({ range }) => range).filter((range) => range.lineIndex === lineIndex);
-    const spellings = respelled(parse, lineIndex, ranges, name);
+    const spellings = respelled(line(lineIndex), ranges, name);
     if (spellings === undefined) return { refused: RENAME_REFUSALS.misread(name, spotOf(uri, lineIndex)) };
     for (const { range, text } of spellings) {
-      const isSame = parse.journal.lines[lineIndex]?.raw.slice(range.start, range.stop) === text;
+      const isSame = line(lineIndex)?.line.raw.slice(range.start, range.stop) === text;
       if (!isSame) edits.push({ range: rangeIn(journals, uri, range), newText: text });
     }
   }

@@ -81,8 +81,10 @@ export class Snapshot {
   /** The depths of the lines from one to another, both included. */
   depthsBetween(first: number, last: number): DayDepth[] {
     const isMeant = ({ event }: LineDepth): boolean => event.lineIndex >= first && event.lineIndex <= last;
-    return this.analysis.trips.flatMap((day) => {
-      if (day.trip.openerIndex > last) return [];
+    const { trips } = this.analysis;
+    return trips.flatMap((day, n) => {
+      const next = trips[n + 1]?.trip.openerIndex ?? Number.POSITIVE_INFINITY;
+      if (day.trip.openerIndex > last || next <= first) return [];
       return [...day.depths, ...day.changeDepths].filter(isMeant).map((depth) => ({ day, depth }));
     });
   }

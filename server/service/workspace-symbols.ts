@@ -71,9 +71,9 @@ function byScore(a: Scored, b: Scored): number {
 function* candidatesIn(record: FileRecord): Generator<Candidate> {
   for (const trip of record.trips) yield tripCandidate(record, trip);
   const seen = new Set<string>();
-  for (const place of record.places) {
+  for (const place of record.definitions) {
     const kind = KINDS[place.kind];
-    if (kind === undefined || place.role === "use") continue;
+    if (kind === undefined) continue;
     const { lineIndex } = place.range;
     const boat = place.kind === "boat" ? "" : (nameOwner(record, lineIndex)?.boat ?? "");
     // A rig that changed over the season is listed once, at its first line.

@@ -17,7 +17,7 @@ export function kindOfFile(uri: string): FileRecord["kind"] {
 }
 
 /** A record without its places, which are kept packed. */
-export type Outline = Omit<FileRecord, "places">;
+export type Outline = Omit<FileRecord, "places" | "definitions">;
 
 /** The record of a file that isn't open. */
 export class PackedRecord implements FileRecord {
@@ -48,6 +48,14 @@ export class PackedRecord implements FileRecord {
   get places(): readonly NamedPlace[] {
     return unpackPlaces(this.packed, this.#names) ?? [];
   }
+
+  get definitions(): readonly NamedPlace[] {
+    return unpackPlaces(this.packed, this.#names, isDefinition) ?? [];
+  }
+}
+
+function isDefinition({ role }: Pick<NamedPlace, "role">): boolean {
+  return role === "definition";
 }
 
 const recordOfParse = new WeakMap<Parse, FileRecord>();
@@ -73,6 +81,9 @@ export function fileRecord(uri: string, parse: Parse): FileRecord {
     },
     get places(): readonly NamedPlace[] {
       return namedPlaces(parse);
+    },
+    get definitions(): readonly NamedPlace[] {
+      return namedPlaces(parse).filter(isDefinition);
     },
   };
   recordOfParse.set(parse, record);

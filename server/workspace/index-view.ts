@@ -39,6 +39,8 @@ export interface FileRecord {
   readonly hasLooseGear: boolean;
   /** Every name in it, in the order of its lines; unpacked each time it is asked for. */
   readonly places: readonly NamedPlace[];
+  /** Those of them that say what something is called from there on: few in a log of many lines. */
+  readonly definitions: readonly NamedPlace[];
   readonly trips: readonly TripHeading[];
 }
 

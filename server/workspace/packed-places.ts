@@ -3,7 +3,7 @@
  * the high bit set where more follow. About five bytes a place, where objects would take a hundred.
  */
 import type { NamedPlace } from "../model/named-places.ts";
-import type { NameTable } from "./name-table.ts";
+import type { NameEntry, NameTable } from "./name-table.ts";
 
 const MORE = 0x80;
 const LOW = 0x7f;
@@ -48,8 +48,12 @@ export class PlacePacker {
   }
 }
 
-/** The places again; undefined where the bytes are not what a packer made with these names. */
-export function unpackPlaces(bytes: Uint8Array, names: NameTable): NamedPlace[] | undefined {
+/** The places again, or the wanted of them; undefined where the bytes are not what a packer made with these names. */
+export function unpackPlaces(
+  bytes: Uint8Array,
+  names: NameTable,
+  isWanted: (entry: NameEntry) => boolean = () => true,
+): NamedPlace[] | undefined {
   const places: NamedPlace[] = [];
   let at = 0;
   const next = (): number => {
@@ -68,7 +72,7 @@ export function unpackPlaces(bytes: Uint8Array, names: NameTable): NamedPlace[] 
     const stop = start + next();
     const entry = names.entry(next());
     if (entry === undefined || !Number.isSafeInteger(lineIndex + stop)) return undefined;
-    places.push({ ...entry, range: { lineIndex, start, stop } });
+    if (isWanted(entry)) places.push({ ...entry, range: { lineIndex, start, stop } });
   }
   return places;
 }

@@ -3,19 +3,15 @@ import { isRead } from "../../grammar/is-read.ts";
 import { type Block, readLine } from "../../grammar/read-line.ts";
 import { lineStop, textLines } from "../../grammar/text-lines.ts";
 import { VOCABULARY } from "../../grammar/vocabulary.ts";
-import { placesOn } from "../model/named-places.ts";
+import { readPlaces } from "../model/named-places.ts";
 import { contentHash } from "./content-hash.ts";
 import { kindOfFile, PackedRecord } from "./file-record.ts";
 import { type NameTable, standalone } from "./name-table.ts";
 import { PlacePacker } from "./packed-places.ts";
+import { CLOCK_LENGTH, hasPlainClock } from "./plain-clock.ts";
 import { HeadingGatherer, type LineFact, lineFact } from "./trip-headings.ts";
 
 const BOM = "\ufeff";
-const SPACE = 32;
-const ZERO = 48;
-const COLON = 58;
-/** As long as `05:14`. */
-const CLOCK_LENGTH = 5;
 /** Past so many different lines they are forgotten. */
 const MOST_GISTS = 50_000;
 
@@ -100,7 +96,7 @@ export class RecordReader {
     this.#linesRead++;
     const { line, next } = readLine(raw, "\n", block, VOCABULARY);
     const places = isRead(line)
-      ? placesOn(line).flatMap(({ kind, name, role, start, stop }) => [
+      ? readPlaces(line).flatMap(({ kind, name, role, start, stop }) => [
           start,
           stop - start,
           this.#names.idOf(kind, name, role),
@@ -123,19 +119,6 @@ function lineKey(text: string, from: number, stop: number, setting: Setting): nu
   for (let at = from; at < stop; at++) key = Math.imul(key ^ text.charCodeAt(at), 0x01000193);
   // Thirty bits: larger numbers are kept less compactly.
   return key & 0x3fffffff;
-}
-
-/** `05:14 ` and such at the start of a line, of a minute that there is. */
-function hasPlainClock(text: string, start: number): boolean {
-  if (text.charCodeAt(start + 2) !== COLON || text.charCodeAt(start + CLOCK_LENGTH) !== SPACE) return false;
-  const hour = digitAt(text, start) * 10 + digitAt(text, start + 1);
-  return hour < 24 && digitAt(text, start + 3) < 6 && digitAt(text, start + 4) < 10;
-}
-
-/** What is no digit is larger than any. */
-function digitAt(text: string, at: number): number {
-  const digit = text.charCodeAt(at) - ZERO;
-  return digit >= 0 && digit <= 9 ? digit : Number.POSITIVE_INFINITY;
 }
 
 function standaloneFact(fact: LineFact | undefined): LineFact | undefined {

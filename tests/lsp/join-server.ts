@@ -3,8 +3,9 @@ import { PassThrough } from "node:stream";
 import { type Connection, createConnection } from "vscode-languageserver/node";
 import { StreamMessageReader, StreamMessageWriter } from "vscode-languageserver-protocol/node";
 import { parse } from "../../grammar/parse.ts";
-import { connect, type ServerWorld } from "../../server/lsp/connect.ts";
+import { connect } from "../../server/lsp/connect.ts";
 import { gateMessages } from "../../server/lsp/message-gate.ts";
+import type { ServerWorld } from "../../server/lsp/server-world.ts";
 import { TestClient } from "./test-client.ts";
 
 /** A world whose books are a map from address to text; every document reaches all of them. */

@@ -25,13 +25,15 @@ export interface AroundWorkspace {
   readonly unread?: ReadonlySet<string>;
   /** Called whenever books are looked up. */
   readonly onBooksNear?: () => void;
+  /** Called whenever a file that isn't open is read as a whole. */
+  readonly onRead?: (uri: string) => void;
 }
 
 /** A service whose workspace holds the texts; those at the paths in `open` are open. */
 export function openWorkspace(
   texts: Texts,
   open: readonly string[] = Object.keys(texts),
-  { unread = new Set(), onBooksNear = () => undefined }: AroundWorkspace = {},
+  { unread = new Set(), onBooksNear = () => undefined, onRead = () => undefined }: AroundWorkspace = {},
 ): LanguageService {
   const parses = new Map(Object.entries(texts).map(([path, text]) => [uriOf(path), parse(text)]));
   const read = (uri: string) => parses.get(uri);
@@ -41,7 +43,11 @@ export function openWorkspace(
   };
   const closedFiles: ClosedFiles = {
     index: { record, records: () => [...parses.keys()].flatMap((uri) => record(uri) ?? []) },
-    read: (uri) => (unread.has(uri) ? undefined : read(uri)),
+    read: (uri) => {
+      onRead(uri);
+      return unread.has(uri) ? undefined : read(uri);
+    },
+    text: (uri) => (unread.has(uri) ? undefined : texts[pathOf(uri)]),
   };
   const service = new LanguageService({
     booksNear: (uri) => {

@@ -325,6 +325,28 @@ describe("on the season of the examples", () => {
     expect(given).toBeGreaterThan(20);
   });
 
+  test("in files that aren't open as in those that are, without reading them whole", () => {
+    const read: string[] = [];
+    let edited = 0;
+    for (const { path, at } of distinct.filter((_, n) => n % 8 === 0)) {
+      const open = openWorkspace(season).rename(uriOf(path), at, "another");
+      const service = openWorkspace(season, [path], { onRead: (uri) => read.push(uri) });
+      const closed = service.rename(uriOf(path), at, "another");
+      if (open === null || closed === null || "refused" in open || "refused" in closed) continue;
+      const editsOf = ({ files }: typeof open) =>
+        Object.fromEntries(files.map(({ uri, edits }) => [uri, edits]));
+      expect(editsOf(closed)).toEqual(editsOf(open));
+      edited += closed.files.filter(({ version }) => version === null).length;
+    }
+    expect(edited).toBeGreaterThan(5);
+    // What a book says of gear is read to tell names apart; of a log only the lines that change.
+    const logs = Object.keys(season).filter(
+      (path) => !/^(?:\S+ )?(?:boat|rig|cable|ball|lure|line|spot) /mu.test(season[path] ?? ""),
+    );
+    expect(logs.length).toBeGreaterThan(1);
+    expect(read.map(pathOf).filter((path) => logs.includes(path))).toEqual([]);
+  });
+
   test("what is found stays the same but for the name", () => {
     const before = findingsOf(season);
     expect(before.length).toBeGreaterThan(10);

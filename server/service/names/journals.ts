@@ -14,6 +14,8 @@ export interface Journals {
   booksNear(uri: string): readonly BookFile[];
   /** A file as it is now; undefined when it can't be read. */
   read(uri: string): Parse | undefined;
+  /** The text of a file that isn't open, where it can be had without reading what it says. */
+  text(uri: string): string | undefined;
   /** The version of an open document; null for a file that isn't open. */
   version(uri: string): number | null;
   /** True for an open document whose text starts with a byte order mark: there it counts as a column. */

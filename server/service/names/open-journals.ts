@@ -11,6 +11,8 @@ export interface ClosedFiles {
   readonly index: IndexView;
   /** A file as it is on disk; undefined when it can't be read. */
   read(uri: string): Parse | undefined;
+  /** Its text, where that can be had at once. */
+  text?(uri: string): string | undefined;
 }
 
 /** Lays the open documents over everything else. */
@@ -32,6 +34,7 @@ export function openJournals(
     },
     booksNear,
     read: (uri) => open.get(uri)?.parse ?? closed?.read(uri) ?? reached(uri),
+    text: (uri) => (open.has(uri) ? undefined : closed?.text?.(uri)),
     version: (uri) => open.get(uri)?.version ?? null,
     hasMark: (uri) => open.get(uri)?.parse.journal.bom === true,
   };

@@ -1,11 +1,11 @@
 /** Writes another name on a line, quoted where the line would read differently without, and reads the line again. */
 import { isRead } from "../../../grammar/is-read.ts";
 import type { Item, Line } from "../../../grammar/journal.ts";
-import type { Parse } from "../../../grammar/parse.ts";
 import { quote } from "../../../grammar/print.ts";
 import { type LineReading, readLine } from "../../../grammar/read-line.ts";
 import { VOCABULARY } from "../../../grammar/vocabulary.ts";
 import type { LineRange } from "../../model/named-places.ts";
+import type { AskedLine } from "./lines-asked.ts";
 
 /** A place and the text to put there. */
 export interface Respelling {
@@ -19,16 +19,14 @@ export interface Respelling {
  * given and taken back leaves the very text.
  */
 export function respelled(
-  parse: Parse,
-  lineIndex: number,
+  asked: AskedLine | undefined,
   ranges: readonly LineRange[],
   name: string,
 ): Respelling[] | undefined {
-  const line = parse.journal.lines[lineIndex];
-  const block = parse.blocks[lineIndex];
-  if (line === undefined || block === undefined) return undefined;
+  if (asked === undefined) return undefined;
+  const { line, issue, block } = asked;
   const read = (raw: string): LineReading => readLine(raw, line.end, block, VOCABULARY);
-  let current = { line, issue: parse.issues[lineIndex] ?? null };
+  let current: Reading = { line, issue };
   const spellings: Respelling[] = [];
   // From the last to the first, so that the places before stay where they are.
   for (const range of [...ranges].sort((a, b) => b.start - a.start)) {
