@@ -2,11 +2,11 @@ import type { Band, Uncertain } from "./band.ts";
 import { whyNoLongLine } from "./check-long-line.ts";
 import type { Place } from "./downrigger.ts";
 import { type BandedPlace, once } from "./downrigger-band.ts";
+import { SOLVER_TOLERANCE } from "./exactness.ts";
 import { type LongLine, type SolvedLongLine, solveCheckedLongLine } from "./long-line.ts";
 import { fasterLine, type LongLineParameter, longerLine } from "./long-line-parameters.ts";
 import { bandsOrSamples } from "./lopsided-bands.ts";
 import { type Refusal, refuse } from "./refusal.ts";
-import { SOLVER_TOLERANCE } from "./towed-line.ts";
 
 /** A solved long line with bands on the joint (the diver, the in-line weight) and on the lure. */
 export interface BandedLongLine {

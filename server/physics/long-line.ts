@@ -2,6 +2,7 @@ import { whyNoLongLine } from "./check-long-line.ts";
 import { DEFAULTS } from "./defaults.ts";
 import type { Place } from "./downrigger.ts";
 import { journalDrag } from "./drag.ts";
+import { SOLVER_TOLERANCE } from "./exactness.ts";
 import type { FlowProfile } from "./flow-profile.ts";
 import { weightInWaterNPerM } from "./line-materials.ts";
 import type { LineInUse, LureForces } from "./lure.ts";
@@ -9,7 +10,6 @@ import { type Refusal, refuse } from "./refusal.ts";
 import {
   type LineSegment,
   type PointBody,
-  SOLVER_TOLERANCE,
   type SolvedLine,
   solveTowedLine,
   type TowedLine,

@@ -1,17 +1,11 @@
 import { DEFAULTS } from "./defaults.ts";
 import { journalDrag } from "./drag.ts";
+import { SOLVER_TOLERANCE } from "./exactness.ts";
 import { type FlowProfile, uniformFlow } from "./flow-profile.ts";
 import { type LineMake, weightInWaterNPerM } from "./line-materials.ts";
 import { type Refusal, refuse, whyNotInRange } from "./refusal.ts";
 import { solveFromEnd, solveShearedNear } from "./sheared-line.ts";
-import {
-  movedLine,
-  SOLVER_TOLERANCE,
-  type SolvedLine,
-  solveChecked,
-  type TowedLine,
-  type TowPoint,
-} from "./towed-line.ts";
+import { movedLine, type SolvedLine, solveChecked, type TowedLine, type TowPoint } from "./towed-line.ts";
 import type { Water } from "./water.ts";
 
 /** What a lure does to its line, in the water. */

@@ -1,5 +1,5 @@
 import type { LineState } from "./climb-line.ts";
-import { climbNodes } from "./climb-nodes.ts";
+import { climbNodes, startAt } from "./climb-nodes.ts";
 import { findRoot, type Miss, type Root } from "./find-root.ts";
 import {
   deepSpeedMS,
@@ -98,8 +98,9 @@ export interface Firmness {
 }
 
 /**
- * How firm a shape already found is, from its lower end's depth: the conditioning, and the depths of the lower end
- * in the other shapes where some layer is strong enough for several. Rough climbs do for both.
+ * How firm a shape already found is, from its lower end's depth and what its top then missed its place by, m: the
+ * conditioning, and the depths of the lower end in the other shapes where some layer is strong enough for several.
+ * Rough climbs do for both.
  */
 export function firmness(
   line: TowedLine,
@@ -107,17 +108,33 @@ export function firmness(
   flow: FlowProfile,
   top: TowPoint,
   endZM: number,
+  missM: number,
 ): Firmness {
-  const lengthM = totalLengthM(line.segments);
-  const state = { xM: 0, zM: 0, forceXN: 0, forceZN: 0, leastZM: 0 };
-  const shots: Shots = { line, water, flow, top, lengthM, tolerance: ROUGH_TOLERANCE, state, why: "" };
+  const shots = roughShots(line, water, flow, top);
+  const { lengthM } = shots;
   const stepM = SLOPE_STEP_SHARE * lengthM;
-  const [here, ahead] = [endZM, endZM + stepM].map((at) => shoot(shots, at, ROUGH_TOLERANCE));
-  const slope = here === undefined || ahead === undefined || stepM === 0 ? 1 : (ahead - here) / stepM;
+  const ahead = shoot(shots, endZM + stepM, ROUGH_TOLERANCE);
+  const slope = ahead === undefined || stepM === 0 ? 1 : (ahead - missM) / stepM;
   const conditioning = 1 / Math.max(Math.abs(slope), 1e-9);
-  if (strongLayers(flow, dropRange(shots)).length === 0) return { conditioning, otherEndsZM: [] };
+  if (!hasSeveral(shots)) return { conditioning, otherEndsZM: [] };
   const ends = equilibria(shots).map((root) => root.at);
   return { conditioning, otherEndsZM: ends.filter((at) => Math.abs(at - endZM) > 1e-4 * lengthM) };
+}
+
+/** Whether some layer of a stream is so strong for a line that it could have several steady shapes. */
+export function mayHangOtherwise(line: TowedLine, water: Water, flow: FlowProfile): boolean {
+  return hasSeveral(roughShots(line, water, flow, ORIGIN));
+}
+
+function hasSeveral(shots: Shots): boolean {
+  if (!hasStrongLayer(shots.flow, 2 * shots.lengthM)) return false;
+  return strongLayers(shots.flow, dropRange(shots)).length > 0;
+}
+
+function roughShots(line: TowedLine, water: Water, flow: FlowProfile, top: TowPoint): Shots {
+  const lengthM = totalLengthM(line.segments);
+  const state = { xM: 0, zM: 0, forceXN: 0, forceZN: 0, leastZM: 0 };
+  return { line, water, flow, top, lengthM, tolerance: ROUGH_TOLERANCE, state, why: "" };
 }
 
 /** Step for a slope between rough climbs, as a share of the line: their error is a thousandth of it. */
@@ -143,7 +160,7 @@ export function solveFromEnd(
 /** How far the top comes out below its place when the lower end is at a depth; `undefined` without an answer. */
 function shoot(shots: Shots, endZM: number, tolerance: number): number | undefined {
   const { line, water, flow, top, state } = shots;
-  resetTo(state, endZM);
+  startAt(state, endZM);
   const why = climbNodes(state, line, water, flow, tolerance, undefined, (index, zM) =>
     branchAt(shots, index, zM, tolerance),
   );
@@ -159,14 +176,6 @@ function branchAt(shots: Shots, index: number, zM: number, tolerance: number): S
   return solveChecked(branch.line, water, flow, { xM: state.xM, zM }, tolerance);
 }
 
-function resetTo(state: LineState, endZM: number): void {
-  state.xM = 0;
-  state.zM = endZM;
-  state.forceXN = 0;
-  state.forceZN = 0;
-  state.leastZM = endZM;
-}
-
 /** The whole answer for one depth of the lower end: the last climb, with its nodes kept. */
 function recorded(shots: Shots, root: Root): SolvedLine | Refusal {
   const placed = climbed(shots, root.at);
@@ -177,7 +186,7 @@ function climbed(shots: Shots, endZM: number): SolvedLine | Refusal {
   const { line, water, flow, top, tolerance, state } = shots;
   const nodes: SolvedNode[] = [];
   const branches: SolvedLine[] = [];
-  resetTo(state, endZM);
+  startAt(state, endZM);
   const why = climbNodes(state, line, water, flow, tolerance, nodes, (index, zM) => {
     const branch = branchAt(shots, index, zM, tolerance);
     if (branch.ok) branches[index] = branch;
@@ -243,19 +252,31 @@ interface DropRange {
 }
 
 function dropRange(shots: Shots): DropRange {
-  const { flow } = shots;
+  const { slowMS, fastMS } = speedRange(shots.flow);
+  return { slowMS, fastMS, slowM: uniformDropM(shots, slowMS), fastM: uniformDropM(shots, fastMS) };
+}
+
+function speedRange(flow: FlowProfile): { readonly slowMS: number; readonly fastMS: number } {
   const speeds = flow.type === "piecewise" ? flow.speedsMS : [surfaceSpeedMS(flow), deepSpeedMS(flow)];
   let [slowMS, fastMS] = [Number.POSITIVE_INFINITY, Number.NEGATIVE_INFINITY];
   for (const speedMS of speeds) {
     slowMS = Math.min(slowMS, speedMS);
     fastMS = Math.max(fastMS, speedMS);
   }
-  return { slowMS, fastMS, slowM: uniformDropM(shots, slowMS), fastM: uniformDropM(shots, fastMS) };
+  return { slowMS, fastMS };
+}
+
+/** The most that a stream's speed changes by for each m of depth, as a share of its slowest; without end where that is 0. */
+export function steepnessPerM(flow: FlowProfile): number {
+  const { slowMS, fastMS } = speedRange(flow);
+  if (fastMS === slowMS) return 0;
+  const steepest = layersOf(flow).reduce((most, layer) => Math.max(most, layer.slopePerS), 0);
+  return slowMS > 0 ? steepest / slowMS : Number.POSITIVE_INFINITY;
 }
 
 function uniformDropM({ line, water, state }: Shots, speedMS: number): number | undefined {
   const flow = uniformFlow(speedMS);
-  resetTo(state, 0);
+  startAt(state, 0);
   const why = climbNodes(state, line, water, flow, 1e-4, undefined, (index) => {
     const branch = line.branches?.[index];
     return branch === undefined ? undefined : solveChecked(branch.line, water, flow, ORIGIN, 1e-4);
@@ -290,4 +311,11 @@ function strongLayers(flow: FlowProfile, drops: DropRange): Layer[] {
       ? Number.POSITIVE_INFINITY
       : Math.abs(fastM - slowM) / (fastMS - slowMS);
   return layersOf(flow).filter((layer) => layer.slopePerS * perSpeed >= STRONG);
+}
+
+/** The same told without a climb, from how much the drop can change at all, m: false where it rules several out. */
+function hasStrongLayer(flow: FlowProfile, mostChangeM: number): boolean {
+  const { slowMS, fastMS } = speedRange(flow);
+  if (fastMS === slowMS) return false;
+  return layersOf(flow).some((layer) => (layer.slopePerS * mostChangeM) / (fastMS - slowMS) >= STRONG);
 }
