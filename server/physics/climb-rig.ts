@@ -30,9 +30,17 @@ export interface HungLure extends LurePull {
   leastDepthM: number;
 }
 
-/** A cable not climbed yet. */
-export function unclimbedCable(cable: Cable): ClimbedCable {
+/** What cables are climbed into, used again and again: one rig at a time is sought. */
+let scratch = unclimbedCable(8);
+
+/** A place to climb a cable into; the next one to ask gets the same. */
+export function scratchFor(cable: Cable): ClimbedCable {
   const nodes = cable.segments.length + 1;
+  if (scratch.xM.length < nodes) scratch = unclimbedCable(2 * nodes);
+  return scratch;
+}
+
+function unclimbedCable(nodes: number): ClimbedCable {
   const state = { xM: 0, zM: 0, forceXN: 0, forceZN: 0, leastZM: 0 };
   return { xM: new Float64Array(nodes), zM: new Float64Array(nodes), state, missM: 0, leastDepthM: 0 };
 }
@@ -83,7 +91,7 @@ export function climbCable(
   }
   into.missM = state.zM;
   into.leastDepthM = state.leastZM - state.zM;
-  for (let node = 0; node < xM.length; node++) {
+  for (let node = 0; node <= segments.length; node++) {
     xM[node] = (xM[node] ?? 0) - state.xM;
     zM[node] = (zM[node] ?? 0) - state.zM;
   }

@@ -1,4 +1,4 @@
-import { type ClimbedCable, climbCable, climbLure, type HungLure, unclimbedCable } from "./climb-rig.ts";
+import { type ClimbedCable, climbCable, climbLure, type HungLure, scratchFor } from "./climb-rig.ts";
 import type { Downrigger } from "./downrigger.ts";
 import { buildCable, type Cable } from "./downrigger-cable.ts";
 import { type FlowProfile, speedAtDepthMS, underwaterFlow } from "./flow-profile.ts";
@@ -47,7 +47,7 @@ export function hangingRig(
     water,
     flow: underwaterFlow(rig.flow, Math.max(cable.lengthM, 1)),
     cable,
-    climbed: unclimbedCable(cable),
+    climbed: scratchFor(cable),
     lures,
     lureLines,
     pulls: rig.rods.map(() => ({ forceXN: 0, forceZN: 0 })),

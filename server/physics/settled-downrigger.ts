@@ -7,9 +7,10 @@ import { isSameFlow } from "./flow-profile.ts";
 import { entriesIn, firstGuess, type HangingRig, hangingRig, hangOnce, placesIn } from "./hanging-rig.ts";
 import { lureLineOf } from "./lure.ts";
 import { type Refusal, refuse } from "./refusal.ts";
-import { inverseAt, type Settled, settle } from "./settle.ts";
+import { inverseAt, type Settled } from "./settle.ts";
+import { settleFrom, settleHard, spanM } from "./settle-rig.ts";
 import { type Firmness, firmness } from "./sheared-line.ts";
-import { solveChecked, type TowedLine, type TowPoint } from "./towed-line.ts";
+import type { TowedLine, TowPoint } from "./towed-line.ts";
 import { type Water, waterAt } from "./water.ts";
 
 export type { Exactness } from "./exactness.ts";
@@ -43,10 +44,9 @@ export function solveSettled(
   const hanging = hangingRig(rig, water, hung.lures, hung.lines, exactness.tolerance);
   const near = neighbour?.settled;
   const start = near?.point.length === entriesIn(hanging) ? near : firstGuess(hanging);
-  const withinM = exactness.share * scaleOf(hanging);
-  const first = settleFrom(hanging, start, withinM);
-  const isLost = !first.reached && near === undefined && hanging.isSheared;
-  const found = isLost ? (settleFromScan(hanging, withinM) ?? first) : first;
+  const withinM = exactness.share * spanM(hanging);
+  const quick = settleFrom(hanging, start, withinM);
+  const found = quick.reached ? quick : settleHard(hanging, start, withinM);
   if (hanging.why !== undefined) return refuse(hanging.why);
   if (!found.reached) return refuse("the pull of the rods could not be settled");
   const isFirst = hanging.isSheared && neighbour === undefined;
@@ -71,30 +71,6 @@ export function sharpened(centre: SettledDownrigger, { tolerance }: Exactness): 
   const hanging = hangingRig(rig, water, lures, [], tolerance);
   const inverse = inverseAt((from, to) => hangOnce(hanging, from, to), settled.point, FEELER_M);
   return inverse === undefined ? centre : { ...centre, settled: { ...settled, inverse } };
-}
-
-function scaleOf({ cable }: HangingRig): number {
-  return Math.max(cable.lengthM, 1);
-}
-
-function settleFrom(
-  hanging: HangingRig,
-  start: { readonly point: Float64Array; readonly inverse?: Float64Array },
-  withinM: number,
-): Settled {
-  return settle((from, to) => hangOnce(hanging, from, to), start, withinM, 0.5 * scaleOf(hanging));
-}
-
-/** In a stream so strong that a guess leads nowhere: from where the cable hangs with pulls as they are guessed. */
-function settleFromScan(hanging: HangingRig, withinM: number): Settled | undefined {
-  const { point } = firstGuess(hanging);
-  const { cable, lures, pulls, water, flow, tolerance } = hanging;
-  const image = new Float64Array(point.length);
-  if (!hangOnce(hanging, point, image)) return undefined;
-  const line = solveChecked(cableWith(cable, lures, pulls), water, flow, SURFACE, tolerance);
-  if (!line.ok) return undefined;
-  point[placesIn(hanging)] = line.depthM;
-  return hangOnce(hanging, point, image) ? settleFrom(hanging, { point: image }, withinM) : undefined;
 }
 
 const SURFACE: TowPoint = { xM: 0, zM: 0 };

@@ -116,6 +116,8 @@ export function firmness(
   const ahead = shoot(shots, endZM + stepM, ROUGH_TOLERANCE);
   const slope = ahead === undefined || stepM === 0 ? 1 : (ahead - missM) / stepM;
   const conditioning = 1 / Math.max(Math.abs(slope), 1e-9);
+  if (!hasStrongLayer(flow, mostChangeM(flow, lengthM, endZM - top.zM)))
+    return { conditioning, otherEndsZM: [] };
   if (!hasSeveral(shots)) return { conditioning, otherEndsZM: [] };
   const ends = equilibria(shots).map((root) => root.at);
   return { conditioning, otherEndsZM: ends.filter((at) => Math.abs(at - endZM) > 1e-4 * lengthM) };
@@ -135,6 +137,17 @@ function roughShots(line: TowedLine, water: Water, flow: FlowProfile, top: TowPo
   const lengthM = totalLengthM(line.segments);
   const state = { xM: 0, zM: 0, forceXN: 0, forceZN: 0, leastZM: 0 };
   return { line, water, flow, top, lengthM, tolerance: ROUGH_TOLERANCE, state, why: "" };
+}
+
+/**
+ * The most that the drop of a line hanging in a stream could change by between its slowest and its fastest speed, m.
+ * What a line loses of its length grows at most with the fourth power of the speed: twice its drag leans it twice as far,
+ * and it loses the square of that; constant pulls only slow this down. Twice that is taken. Source: derived.
+ */
+function mostChangeM(flow: FlowProfile, lengthM: number, dropM: number): number {
+  const { slowMS, fastMS } = speedRange(flow);
+  const ratio = slowMS > 0 ? fastMS / slowMS : Number.POSITIVE_INFINITY;
+  return Math.min(2 * lengthM, 2 * (lengthM - dropM) * (ratio ** 4 - ratio ** -4));
 }
 
 /** Step for a slope between rough climbs, as a share of the line: their error is a thousandth of it. */
