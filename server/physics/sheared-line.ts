@@ -52,9 +52,8 @@ export function solveSheared(
   top: TowPoint,
   tolerance: number,
 ): SolvedLine | Refusal {
-  const lengthM = totalLengthM(line.segments);
-  const state = { xM: 0, zM: 0, forceXN: 0, forceZN: 0, leastZM: 0 };
-  const shots: Shots = { line, water, flow, top, lengthM, tolerance, state, why: "" };
+  const shots = shotsAt(line, water, flow, top, tolerance);
+  const { lengthM } = shots;
   if (lengthM === 0) return recorded(shots, { at: top.zM, slope: 1 });
   const roots = equilibria(shots);
   if (roots.length === 0) return refuse(shots.why || "no steady shape was found in this profile");
@@ -69,8 +68,13 @@ export function solveSheared(
   return solved.length === 0 ? deepest : { ...deepest, alternatives: solved };
 }
 
+/** Climbs toward a shape beside a neighbour's; two do as a rule. */
+const MOST_CLIMBS = 5;
+
 /**
- * The shape of a line near a depth of its lower end that a neighbouring problem had, without a look for others.
+ * The shape of a line near a depth of its lower end that a neighbouring problem had, without a look for others: climbed
+ * from there, then from where that says the lower end should be. Moved to its top such a climb is nearer than it was
+ * started, by as much as its miss stands for its place.
  */
 export function solveShearedNear(
   line: TowedLine,
@@ -80,14 +84,21 @@ export function solveShearedNear(
   endZM: number,
   tolerance: number,
 ): SolvedLine | Refusal {
-  const lengthM = totalLengthM(line.segments);
-  const state = { xM: 0, zM: 0, forceXN: 0, forceZN: 0, leastZM: 0 };
-  const shots: Shots = { line, water, flow, top, lengthM, tolerance, state, why: "" };
-  if (lengthM === 0) return climbed(shots, top.zM);
-  const [lowM, highM] = [top.zM - lengthM, top.zM + lengthM];
-  const start = Math.min(highM, Math.max(lowM, endZM));
-  const root = findRoot(missOf(shots), start, lowM, highM, lengthM, withinM(shots), 1, false);
-  return root === undefined ? refuse(shots.why || "no steady shape was found") : climbed(shots, root.at);
+  const shots = shotsAt(line, water, flow, top, tolerance);
+  const { lengthM, state } = shots;
+  let [at, slope, before, beforeM] = [endZM, 1, Number.NaN, Number.NaN];
+  for (let count = 0; count < MOST_CLIMBS; count++) {
+    const placed = climbed(shots, at);
+    if (!placed.ok) break;
+    const missM = state.zM - top.zM;
+    if (at !== before && count > 0) slope = (missM - beforeM) / (at - before);
+    const leftM = count === 0 ? missM : missM * (1 - slope);
+    if (Math.abs(leftM) <= tolerance * lengthM) return placed;
+    [before, beforeM] = [at, missM];
+    at -= missM / slope;
+    if (!(Math.abs(at - top.zM) <= lengthM)) break;
+  }
+  return solveSheared(line, water, flow, top, tolerance);
 }
 
 /** How firm a shape in a sheared stream is. */
@@ -110,7 +121,7 @@ export function firmness(
   endZM: number,
   missM: number,
 ): Firmness {
-  const shots = roughShots(line, water, flow, top);
+  const shots = shotsAt(line, water, flow, top, ROUGH_TOLERANCE);
   const { lengthM } = shots;
   const stepM = SLOPE_STEP_SHARE * lengthM;
   const ahead = shoot(shots, endZM + stepM, ROUGH_TOLERANCE);
@@ -125,7 +136,7 @@ export function firmness(
 
 /** Whether some layer of a stream is so strong for a line that it could have several steady shapes. */
 export function mayHangOtherwise(line: TowedLine, water: Water, flow: FlowProfile): boolean {
-  return hasSeveral(roughShots(line, water, flow, ORIGIN));
+  return hasSeveral(shotsAt(line, water, flow, ORIGIN, ROUGH_TOLERANCE));
 }
 
 function hasSeveral(shots: Shots): boolean {
@@ -133,10 +144,10 @@ function hasSeveral(shots: Shots): boolean {
   return strongLayers(shots.flow, dropRange(shots)).length > 0;
 }
 
-function roughShots(line: TowedLine, water: Water, flow: FlowProfile, top: TowPoint): Shots {
+function shotsAt(line: TowedLine, water: Water, flow: FlowProfile, top: TowPoint, tolerance: number): Shots {
   const lengthM = totalLengthM(line.segments);
   const state = { xM: 0, zM: 0, forceXN: 0, forceZN: 0, leastZM: 0 };
-  return { line, water, flow, top, lengthM, tolerance: ROUGH_TOLERANCE, state, why: "" };
+  return { line, water, flow, top, lengthM, tolerance, state, why: "" };
 }
 
 /**
@@ -165,9 +176,7 @@ export function solveFromEnd(
   endZM: number,
   tolerance: number,
 ): SolvedLine | Refusal {
-  const lengthM = totalLengthM(line.segments);
-  const state = { xM: 0, zM: 0, forceXN: 0, forceZN: 0, leastZM: 0 };
-  return climbed({ line, water, flow, top, lengthM, tolerance, state, why: "" }, endZM);
+  return climbed(shotsAt(line, water, flow, top, tolerance), endZM);
 }
 
 /** How far the top comes out below its place when the lower end is at a depth; `undefined` without an answer. */
@@ -229,7 +238,8 @@ function equilibria(shots: Shots): Root[] {
   const drops = dropRange(shots);
   const strong = strongLayers(flow, drops);
   if (strong.length === 0) {
-    const root = findRoot(miss, startM(shots, drops), lowM, highM, lengthM, within);
+    const start = startM(shots, drops);
+    const root = findRoot(miss, start, lowM, highM, lengthM, within, 1, shots.tolerance < ROUGH_TOLERANCE);
     if (root !== undefined) return [root];
   }
   const depths = scanDepths(strong.length === 0 ? layersOf(flow) : strong, lowM, highM);
