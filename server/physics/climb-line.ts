@@ -1,6 +1,5 @@
 import {
   acceptStep,
-  firstStepM,
   type LineProperties,
   type LineState,
   load,
@@ -10,6 +9,8 @@ import {
   piece,
   prepareLoad,
   rate,
+  shortenBeforeLayer,
+  takeFirstStep,
   trial,
   tryStep,
 } from "./climb-step.ts";
@@ -40,9 +41,8 @@ export function climbLine(
   scaleM: number,
   tolerance: number,
 ): string | undefined {
-  prepareLoad(line, water, flow, Number.NEGATIVE_INFINITY);
-  const leftM = climbPrepared(state, lengthM, scaleM, tolerance);
-  return typeof leftM === "number" ? undefined : leftM;
+  prepareLoad(line, water, flow, Number.NEGATIVE_INFINITY, scaleM, tolerance);
+  return climbPrepared(state, lengthM);
 }
 
 /**
@@ -59,60 +59,61 @@ export function climbLineTo(
   scaleM: number,
   tolerance: number,
 ): number | undefined | string {
-  prepareLoad(line, water, flow, stopZM);
-  const leftM = climbPrepared(state, mostM, scaleM, tolerance);
-  if (typeof leftM === "string") return leftM;
-  return state.zM <= stopZM + landedM(scaleM, tolerance) ? mostM - leftM : undefined;
+  prepareLoad(line, water, flow, stopZM, scaleM, tolerance);
+  const why = climbPrepared(state, mostM);
+  if (why !== undefined) return why;
+  return state.zM <= stopZM + landedM() ? mostM - left.lengthM : undefined;
 }
 
 /** How near to a depth to land on it, as a share of the whole line, and of the error allowed to a step. */
 const LANDED_SHARE = 1e-10;
 const LANDED_TOLERANCES = 1e-3;
 
-function landedM(scaleM: number, tolerance: number): number {
-  return Math.max(LANDED_SHARE, LANDED_TOLERANCES * tolerance) * scaleM;
+function landedM(): number {
+  return Math.max(LANDED_SHARE, LANDED_TOLERANCES * load.tolerance) * load.scaleM;
 }
 
-/** Climbs; answers what is left of `lengthM` where the stop was reached before, or why it cannot. */
-function climbPrepared(
-  state: LineState,
-  lengthM: number,
-  scaleM: number,
-  tolerance: number,
-): number | string {
-  let leftM = lengthM;
-  const slackM = landedM(scaleM, tolerance);
+/** How much of the line is still to climb, m: some of it where the stop was reached before. */
+const left = { lengthM: 0 };
+
+/** Climbs `lengthM`, or up to the stop; answers why it cannot. */
+function climbPrepared(state: LineState, lengthM: number): string | undefined {
+  left.lengthM = lengthM;
   openStretch(state);
-  let stepM = Math.min(lengthM, firstStepM(state));
+  takeFirstStep(state, lengthM);
+  let stepM = trial.stepM;
   let turns = 0;
-  for (let count = 0; leftM > 0; count++) {
+  for (let count = 0; left.lengthM > 0; count++) {
     if (count > MOST_STEPS) return "the line's shape could not be settled";
-    let takenM = Math.min(stepM, leftM);
-    const error = tryStep(state, takenM, scaleM, tolerance);
+    trial.stepM = Math.min(stepM, left.lengthM);
+    if (load.isCurved) shortenBeforeLayer(state);
+    const triedM = trial.stepM;
+    tryStep(state);
+    const { error } = trial;
     // The usual controller of a fifth-order pair: aim at 0.9 of the bound, never change more than tenfold.
     const growth = error > 1e-9 ? 0.9 * error ** -0.2 : 10;
-    stepM = takenM * Math.min(10, Math.max(0.1, growth));
+    stepM = triedM * Math.min(10, Math.max(0.1, growth));
     if (!(stepM > 0)) return "the line's shape could not be settled";
     if (!(error <= 1)) continue;
     const edgeZM = edgePassed();
     if (edgeZM !== undefined) {
-      if (Math.abs(state.zM - edgeZM) <= slackM && turns < 2) {
-        if (edgeZM === load.stopZM) return leftM;
+      if (Math.abs(state.zM - edgeZM) <= landedM() && turns < 2) {
+        if (edgeZM === load.stopZM) return undefined;
         crossEdge(edgeZM);
         openAt(state);
         turns++;
         continue;
       }
-      takenM = landOn(edgeZM, state, takenM, scaleM, tolerance, slackM);
+      landOn(edgeZM, state);
     }
     turns = 0;
     if (!acceptStep(state)) return "the line goes slack part of the way up";
-    leftM = takenM === leftM ? 0 : leftM - takenM;
+    left.lengthM = trial.stepM === left.lengthM ? 0 : left.lengthM - trial.stepM;
     if (edgeZM === undefined) continue;
-    if (edgeZM === load.stopZM) return leftM;
+    if (edgeZM === load.stopZM) return undefined;
     crossEdge(edgeZM);
   }
-  return leftM;
+  return undefined;
 }
 
 /** The depth that the tried step went past: a bend of the profile or the stop; `undefined` for none. */
@@ -128,17 +129,12 @@ function crossEdge(edgeZM: number): void {
 }
 
 /**
- * Shortens the tried step so that it ends on a depth that it passed; answers its length. The first guess is from the
- * cubic through both ends of the step, then Newton's and regula falsi on real steps: one or two tries.
+ * Shortens the tried step so that it ends on a depth that it passed. The first guess is from the cubic through both ends
+ * of the step, then Newton's and regula falsi on real steps: one or two tries.
  */
-function landOn(
-  edgeZM: number,
-  state: LineState,
-  triedM: number,
-  scaleM: number,
-  tolerance: number,
-  slackM: number,
-): number {
+function landOn(edgeZM: number, state: LineState): void {
+  const slackM = landedM();
+  const triedM = trial.stepM;
   let nearM = 0;
   let nearMiss = state.zM - edgeZM;
   let farM = triedM;
@@ -147,7 +143,8 @@ function landOn(
   for (let count = 0; count < 60; count++) {
     if (!(stepM > nearM && stepM < farM)) stepM = nearM + ((farM - nearM) * nearMiss) / (nearMiss - farMiss);
     if (!(stepM > nearM && stepM < farM)) stepM = 0.5 * (nearM + farM);
-    tryStep(state, stepM, scaleM, tolerance);
+    trial.stepM = stepM;
+    tryStep(state);
     const miss = trial.zM - edgeZM;
     if (Math.abs(miss) <= slackM) break;
     const newtonM = stepM - miss / rate.z;
@@ -160,7 +157,6 @@ function landOn(
     }
     stepM = newtonM;
   }
-  return stepM;
 }
 
 /** The share of the way at which a cubic crosses zero, from its values, of opposite sign, and slopes at 0 and 1. */

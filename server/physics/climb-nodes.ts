@@ -63,6 +63,15 @@ export function angleDeg(state: LineState): number {
   return (Math.atan2(state.forceXN, state.forceZN) * 180) / Math.PI;
 }
 
+/** Starts a climb over from a depth of the lower end. */
+export function startAt(state: LineState, endZM: number): void {
+  state.xM = 0;
+  state.zM = endZM;
+  state.forceXN = 0;
+  state.forceZN = 0;
+  state.leastZM = endZM;
+}
+
 /** Adds what hangs on a node to the force carried up the line. At the top there is no line left to carry it. */
 function addForcesAt(
   state: LineState,
@@ -86,7 +95,8 @@ function addForcesAt(
   return undefined;
 }
 
-function addBody(state: LineState, body: PointBody, water: Water, speedMS: number): void {
+/** Adds a body's weight and what the water, at a speed (m/s), does to it. */
+export function addBody(state: LineState, body: PointBody, water: Water, speedMS: number): void {
   const { sphere } = body;
   const sphereM2 =
     sphere === undefined
@@ -97,7 +107,8 @@ function addBody(state: LineState, body: PointBody, water: Water, speedMS: numbe
   state.forceZN += body.weightN + pressurePa * body.liftAreaM2;
 }
 
-function climbSegment(
+/** Climbs one segment; `scaleM` is what its steps' errors are measured against. Answers a plain reason when it cannot. */
+export function climbSegment(
   state: LineState,
   segment: LineSegment,
   water: Water,

@@ -1,4 +1,4 @@
-import { type CylinderDrag, normalDragCoefficient } from "./drag.ts";
+import { BLEND_TO_RE, type CylinderDrag, FAST_AT, FAST_PER_ROOT, normalDragCoefficient } from "./drag.ts";
 import { type FlowProfile, pieceAt, type Stretch, takePiece, tanhSpeedMS } from "./flow-profile.ts";
 import type { Water } from "./water.ts";
 
@@ -25,11 +25,21 @@ export interface LineState {
   leastZM: number;
 }
 
-/** The rates of change per m going up at one point. Written by `rateAt` and read at once: one object, never a new one. */
+/*
+ * Numbers pass between the functions of a step in the fields of these few objects, never as arguments or answers: each
+ * of those would be put on the heap, some twenty for every step.
+ */
+
+/** The point whose rates are asked for. */
+const asked = { zM: 0, forceXN: 0, forceZN: 0 };
+
+/** The rates of change per m going up at that point. */
 export const rate = { x: 0, z: 0, forceX: 0, forceZ: 0 };
 
-/** The end of the step being tried, and the rates at the accepted point, which open the next step. */
-export const trial = { xM: 0, zM: 0, forceXN: 0, forceZN: 0 };
+/** The step being tried: its length, where it ends, and its error as a share of what is allowed. */
+export const trial = { stepM: 0, xM: 0, zM: 0, forceXN: 0, forceZN: 0, error: 0 };
+
+/** The rates at the accepted point, which open the next step. */
 export const opening = { x: 0, z: 0, forceX: 0, forceZ: 0 };
 
 /** The stretch of line being climbed, prepared once so that the innermost function multiplies only. */
@@ -39,6 +49,12 @@ export const load = {
   reynoldsPerSpeed: 0,
   tangentialFactor: 0,
   drag: { law: "constant", coefficient: 0, multiplier: 0 } as CylinderDrag,
+  /** The law is the journal's, most of which is worked out on the spot. */
+  isJournalLaw: false,
+  dragMultiplier: 0,
+  /** The error allowed to a step, and the length that errors of places are a share of, m. */
+  tolerance: 0,
+  scaleM: 0,
   flow: { type: "uniform", speedMS: 0 } as FlowProfile,
   isCurved: false,
   /** The climb ends where it comes up to this depth. */
@@ -55,13 +71,24 @@ export const piece: Stretch = {
 };
 
 /** Prepares a stretch of line for the steps that follow. */
-export function prepareLoad(line: LineProperties, water: Water, flow: FlowProfile, stopZM: number): void {
+export function prepareLoad(
+  line: LineProperties,
+  water: Water,
+  flow: FlowProfile,
+  stopZM: number,
+  scaleM: number,
+  tolerance: number,
+): void {
   const halfDensity = 0.5 * water.densityKgM3;
   load.weightNPerM = line.weightNPerM;
   load.halfDensityDiameter = halfDensity * line.diameterM;
   load.reynoldsPerSpeed = line.diameterM / water.kinematicViscosityM2S;
   load.tangentialFactor = halfDensity * line.tangentialCoefficient * Math.PI * line.diameterM;
   load.drag = line.normalDrag;
+  load.isJournalLaw = line.normalDrag.law === "choo-casarella-blended";
+  load.dragMultiplier = line.normalDrag.multiplier;
+  load.tolerance = tolerance;
+  load.scaleM = scaleM;
   load.flow = flow;
   load.isCurved = flow.type === "tanh";
   load.stopZM = stopZM;
@@ -75,22 +102,39 @@ export function openStretch(state: LineState): void {
 
 /** Works out the rates at the accepted point afresh. */
 export function openAt(state: LineState): void {
-  rateAt(state.zM, state.forceXN, state.forceZN);
+  asked.zM = state.zM;
+  asked.forceXN = state.forceXN;
+  asked.forceZN = state.forceZN;
+  rateAtAsked();
   opening.x = rate.x;
   opening.z = rate.z;
   opening.forceX = rate.forceX;
   opening.forceZ = rate.forceZ;
 }
 
-/** The force turns over a length of about tension over load; start well inside it. */
-export function firstStepM(state: LineState): number {
-  const tensionN = Math.hypot(state.forceXN, state.forceZN);
-  const loadNPerM = Math.hypot(rate.forceX, rate.forceZ) + Math.abs(load.weightNPerM);
-  return loadNPerM > 0 ? (0.3 * tensionN) / loadNPerM : Number.POSITIVE_INFINITY;
+/** Puts the length of a first step into `trial`: the force turns over a length of about tension over load; well inside it. */
+export function takeFirstStep(state: LineState, mostM: number): void {
+  const tensionN = Math.sqrt(state.forceXN * state.forceXN + state.forceZN * state.forceZN);
+  const pushN = Math.sqrt(rate.forceX * rate.forceX + rate.forceZ * rate.forceZ);
+  const loadNPerM = pushN + Math.abs(load.weightNPerM);
+  trial.stepM = loadNPerM > 0 ? Math.min(mostM, (0.3 * tensionN) / loadNPerM) : mostM;
 }
 
-/** Rates going up at a depth and a force: the line leads up and away from the force, the loads add to it. */
-function rateAt(zM: number, forceXN: number, forceZN: number): void {
+/** From this many half widths away a smooth layer is none yet, and within it a step is no longer than that many. */
+const LAYER_REACH = 3;
+const LAYER_STEP = 1.5;
+
+/** Keeps the step being tried from leaping over a thin smooth layer, which its few looks would not see. */
+export function shortenBeforeLayer(state: LineState): void {
+  const { flow } = load;
+  if (flow.type !== "tanh") return;
+  const awayM = Math.abs(state.zM - flow.middleM) - LAYER_REACH * flow.halfWidthM;
+  trial.stepM = Math.min(trial.stepM, Math.max(awayM, 0) + LAYER_STEP * flow.halfWidthM);
+}
+
+/** Rates going up at the point asked for: the line leads up and away from the force, the loads add to it. */
+function rateAtAsked(): void {
+  const { zM, forceXN, forceZN } = asked;
   const tensionN = Math.sqrt(forceXN * forceXN + forceZN * forceZN);
   const sin = forceXN / tensionN;
   const cos = forceZN / tensionN;
@@ -98,7 +142,11 @@ function rateAt(zM: number, forceXN: number, forceZN: number): void {
   const across = speedMS * cos;
   const along = speedMS * sin;
   const acrossSize = across < 0 ? -across : across;
-  const coefficient = normalDragCoefficient(load.drag, acrossSize * load.reynoldsPerSpeed);
+  const reynolds = acrossSize * load.reynoldsPerSpeed;
+  const coefficient =
+    load.isJournalLaw && reynolds >= BLEND_TO_RE
+      ? load.dragMultiplier * (FAST_AT + FAST_PER_ROOT / Math.sqrt(reynolds))
+      : normalDragCoefficient(load.drag, reynolds);
   const normalN = load.halfDensityDiameter * coefficient * acrossSize * across;
   const tangentN = load.tangentialFactor * (along < 0 ? -along : along) * along;
   rate.x = -sin;
@@ -109,48 +157,55 @@ function rateAt(zM: number, forceXN: number, forceZN: number): void {
 
 /**
  * One step of the embedded pair of order 5 and 4 of Dormand & Prince 1980, J. Comput. Appl. Math. 6:19, from
- * `state` over `h` metres into `trial`; answers the error estimate divided by what is allowed. The seven stages
+ * `state` over `trial.stepM` into `trial`, with the error estimate divided by what is allowed. The seven stages
  * stand written out because a loop over a table of coefficients takes about twice the time. The stage's x is
  * never needed (nothing depends on it); its z is, by a profile that changes with depth.
  */
-export function tryStep(state: LineState, h: number, scaleM: number, tolerance: number): number {
+export function tryStep(state: LineState): void {
+  const h = trial.stepM;
   const { zM: z, forceXN: p, forceZN: q } = state;
   const { x: x1, z: z1, forceX: p1, forceZ: q1 } = opening;
-  rateAt(z + h * 0.2 * z1, p + h * 0.2 * p1, q + h * 0.2 * q1);
+  asked.zM = z + h * 0.2 * z1;
+  asked.forceXN = p + h * 0.2 * p1;
+  asked.forceZN = q + h * 0.2 * q1;
+  rateAtAsked();
   const { z: z2, forceX: p2, forceZ: q2 } = rate;
-  rateAt(z + h * (A31 * z1 + A32 * z2), p + h * (A31 * p1 + A32 * p2), q + h * (A31 * q1 + A32 * q2));
+  asked.zM = z + h * (A31 * z1 + A32 * z2);
+  asked.forceXN = p + h * (A31 * p1 + A32 * p2);
+  asked.forceZN = q + h * (A31 * q1 + A32 * q2);
+  rateAtAsked();
   const { x: x3, z: z3, forceX: p3, forceZ: q3 } = rate;
-  rateAt(
-    z + h * (A41 * z1 + A42 * z2 + A43 * z3),
-    p + h * (A41 * p1 + A42 * p2 + A43 * p3),
-    q + h * (A41 * q1 + A42 * q2 + A43 * q3),
-  );
+  asked.zM = z + h * (A41 * z1 + A42 * z2 + A43 * z3);
+  asked.forceXN = p + h * (A41 * p1 + A42 * p2 + A43 * p3);
+  asked.forceZN = q + h * (A41 * q1 + A42 * q2 + A43 * q3);
+  rateAtAsked();
   const { x: x4, z: z4, forceX: p4, forceZ: q4 } = rate;
-  rateAt(
-    z + h * (A51 * z1 + A52 * z2 + A53 * z3 + A54 * z4),
-    p + h * (A51 * p1 + A52 * p2 + A53 * p3 + A54 * p4),
-    q + h * (A51 * q1 + A52 * q2 + A53 * q3 + A54 * q4),
-  );
+  asked.zM = z + h * (A51 * z1 + A52 * z2 + A53 * z3 + A54 * z4);
+  asked.forceXN = p + h * (A51 * p1 + A52 * p2 + A53 * p3 + A54 * p4);
+  asked.forceZN = q + h * (A51 * q1 + A52 * q2 + A53 * q3 + A54 * q4);
+  rateAtAsked();
   const { x: x5, z: z5, forceX: p5, forceZ: q5 } = rate;
-  rateAt(
-    z + h * (A61 * z1 + A62 * z2 + A63 * z3 + A64 * z4 + A65 * z5),
-    p + h * (A61 * p1 + A62 * p2 + A63 * p3 + A64 * p4 + A65 * p5),
-    q + h * (A61 * q1 + A62 * q2 + A63 * q3 + A64 * q4 + A65 * q5),
-  );
+  asked.zM = z + h * (A61 * z1 + A62 * z2 + A63 * z3 + A64 * z4 + A65 * z5);
+  asked.forceXN = p + h * (A61 * p1 + A62 * p2 + A63 * p3 + A64 * p4 + A65 * p5);
+  asked.forceZN = q + h * (A61 * q1 + A62 * q2 + A63 * q3 + A64 * q4 + A65 * q5);
+  rateAtAsked();
   const { x: x6, z: z6, forceX: p6, forceZ: q6 } = rate;
+  asked.zM = z + h * (B1 * z1 + B3 * z3 + B4 * z4 + B5 * z5 + B6 * z6);
+  asked.forceXN = p + h * (B1 * p1 + B3 * p3 + B4 * p4 + B5 * p5 + B6 * p6);
+  asked.forceZN = q + h * (B1 * q1 + B3 * q3 + B4 * q4 + B5 * q5 + B6 * q6);
   trial.xM = state.xM + h * (B1 * x1 + B3 * x3 + B4 * x4 + B5 * x5 + B6 * x6);
-  trial.zM = z + h * (B1 * z1 + B3 * z3 + B4 * z4 + B5 * z5 + B6 * z6);
-  trial.forceXN = p + h * (B1 * p1 + B3 * p3 + B4 * p4 + B5 * p5 + B6 * p6);
-  trial.forceZN = q + h * (B1 * q1 + B3 * q3 + B4 * q4 + B5 * q5 + B6 * q6);
-  rateAt(trial.zM, trial.forceXN, trial.forceZN);
+  trial.zM = asked.zM;
+  trial.forceXN = asked.forceXN;
+  trial.forceZN = asked.forceZN;
+  rateAtAsked();
   const { x: x7, z: z7, forceX: p7, forceZ: q7 } = rate;
   const errorXM = E1 * x1 + E3 * x3 + E4 * x4 + E5 * x5 + E6 * x6 + E7 * x7;
   const errorZM = E1 * z1 + E3 * z3 + E4 * z4 + E5 * z5 + E6 * z6 + E7 * z7;
   const errorXN = E1 * p1 + E3 * p3 + E4 * p4 + E5 * p5 + E6 * p6 + E7 * p7;
   const errorZN = E1 * q1 + E3 * q3 + E4 * q4 + E5 * q5 + E6 * q6 + E7 * q7;
-  const positionError = Math.max(Math.abs(errorXM), Math.abs(errorZM)) / scaleM;
+  const positionError = Math.max(Math.abs(errorXM), Math.abs(errorZM)) / load.scaleM;
   const forceError = Math.max(Math.abs(errorXN), Math.abs(errorZN)) / Math.sqrt(p * p + q * q);
-  return (h * Math.max(positionError, forceError)) / tolerance;
+  trial.error = (h * Math.max(positionError, forceError)) / load.tolerance;
 }
 
 /** Takes the tried step over into `state`; false when the force turned back on itself, which is a slack line. */

@@ -1,13 +1,15 @@
 import { type Band, DEVIATIONS_80, type Share, type Uncertain } from "./band.ts";
 import { whyNoDownrigger } from "./check-downrigger.ts";
+import { climbLure, unhungLure } from "./climb-rig.ts";
 import { type DepthsByLength, depthsByLength } from "./depths-by-length.ts";
 import type { Downrigger, Place, SolvedDownrigger } from "./downrigger.ts";
 import { cableOutM } from "./downrigger-cable.ts";
 import { fasterRig, longerRig, type RigParameter } from "./downrigger-parameters.ts";
+import { type Exactness, SIDE, SLOPE } from "./exactness.ts";
 import { bandsOrSamples } from "./lopsided-bands.ts";
-import { type LureForces, solveLureLineNear } from "./lure.ts";
+import { type LureForces, lureLineOf } from "./lure.ts";
 import { type Refusal, refuse } from "./refusal.ts";
-import { type Exactness, type SettledDownrigger, solveSettled } from "./settled-downrigger.ts";
+import { type SettledDownrigger, sharpened, solveSettled } from "./settled-downrigger.ts";
 import { waterAt } from "./water.ts";
 
 export {
@@ -47,11 +49,7 @@ export interface BandedDownrigger {
   readonly rods: readonly BandedRod[];
 }
 
-/** How exactly a band's sides are solved: to about 1 cm in 100 m, since a band is shown in whole feet. */
-const SIDE: Exactness = { tolerance: 1e-4, share: 2e-4 };
-
-/** How exactly the two slopes are solved, and their steps: small against a day's trolling, large against that. */
-const SLOPE: Exactness = { tolerance: 1e-5, share: 1e-5 };
+/** Steps of the two slopes: small against a day's trolling, large against how exactly they are solved. */
 const SPEED_STEP_MS = 0.02;
 const OUT_STEP_M = 0.5;
 
@@ -71,7 +69,8 @@ export function solveDownriggerBand(
   const centre = solveSettled(rig);
   if (!centre.ok) return centre;
   const values = depthsOf(centre.answer);
-  const near = (other: Downrigger, exactness: Exactness) => depthsNear(other, centre, exactness);
+  const sharp = once(() => sharpened(centre, SIDE));
+  const near = (other: Downrigger, exactness: Exactness) => depthsNear(other, sharp(), exactness);
   const made = once(() => (typeof parameters === "function" ? parameters() : parameters));
   const byLength = once(() => lengthFamily(rig, made(), values, (other) => near(other, SIDE)));
   const byStep = (): number[] => slopes(values, near(longerRig(rig, OUT_STEP_M), SLOPE), OUT_STEP_M);
@@ -168,10 +167,10 @@ function withLuresOf(
   const depths = values.slice();
   for (const [i, rod] of rig.rods.entries()) {
     if (isSameLure(rod.lure, centre.rig.rods[i]?.lure)) continue;
-    const releaseM = values[2 + 2 * i] ?? 0;
-    const dropM = centre.lures[i]?.depthM ?? 0;
-    const lure = solveLureLineNear(rod, rig.flow, releaseM, water, SIDE.tolerance, dropM);
-    if (!lure.ok) return undefined;
+    const lure = unhungLure();
+    const endZM = centre.lures[i]?.endZM ?? 0;
+    const why = climbLure(lure, lureLineOf(rod, water), water, rig.flow, endZM, SIDE.tolerance);
+    if (why !== undefined) return undefined;
     depths[3 + 2 * i] = (values[2 + 2 * i] ?? 0) + lure.depthM;
   }
   return depths;

@@ -66,7 +66,7 @@ export function chooCasarella(re: number): number {
 
 /** Where the journal's form of the law starts and ends its passage from the slow to the fast branch. */
 const BLEND_FROM_RE = 20;
-const BLEND_TO_RE = 40;
+export const BLEND_TO_RE = 40;
 
 /**
  * The same law with the jump smoothed away over Re 20 to 40 (a quintic with level ends, so that slope and
@@ -80,8 +80,12 @@ export function chooCasarellaBlended(re: number): number {
   return slow + (chooCasarellaFast(re) - slow) * t * t * t * (10 + t * (6 * t - 15));
 }
 
+/** The law's fast branch: a constant, and a part that goes with one over the root of the Reynolds number. */
+export const FAST_AT = 1.1;
+export const FAST_PER_ROOT = 4;
+
 function chooCasarellaFast(re: number): number {
-  return 1.1 + 4 / Math.sqrt(re);
+  return FAST_AT + FAST_PER_ROOT / Math.sqrt(re);
 }
 
 function chooCasarellaSlow(re: number): number {

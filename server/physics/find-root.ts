@@ -20,7 +20,8 @@ const ROUGH_SHARE = 1e-3;
 /**
  * A zero of `miss` between `low`, where it is negative, and `high`, where it is positive, to within `within` of
  * its value: the secant from `start` with a first slope of 1, held inside the bracket by bisection. `scale` is the
- * size of the problem. The slope costs one more value where the search did not need it. `undefined` when the function has no value where it is asked.
+ * size of the problem. The slope costs one more value where the search did not need it. Without `hasRough` all values
+ * are exact. `undefined` when the function has no value where it is asked.
  */
 export function findRoot(
   miss: Miss,
@@ -30,11 +31,11 @@ export function findRoot(
   scale: number,
   within: number,
   firstSlope = 1,
-  wantsSlope = true,
+  hasRough = true,
 ): Root | undefined {
   let [lower, upper, at, slope] = [low, high, start, firstSlope];
-  let [before, beforeMiss, isMeasured, isRough] = [Number.NaN, 0, false, true];
-  let beforeRough = true;
+  let [before, beforeMiss, isMeasured, isRough] = [Number.NaN, 0, false, hasRough];
+  let beforeRough = hasRough;
   let slowRounds = 0;
   for (let round = 0; round < MOST_ROUNDS; round++) {
     const here = miss(at, isRough);
@@ -45,7 +46,7 @@ export function findRoot(
       isMeasured = true;
     }
     if (Math.abs(here) <= within && !isRough)
-      return { at, slope: isMeasured || !wantsSlope ? slope : slopeAt(miss, at, here, scale) };
+      return { at, slope: isMeasured ? slope : slopeAt(miss, at, here, scale) };
     const isNear = Math.abs(here) <= ROUGH_SHARE * scale;
     const span = upper - lower;
     // A rough value says nothing of the side when it is nearly zero.

@@ -121,6 +121,23 @@ export function changedFlow(
   return { ...flow, speedsMS: flow.speedsMS.map((speedMS, i) => change(speedMS, shareOf(speedMS, i))) };
 }
 
+/**
+ * The same profile under water, going on straight above the surface where it bends there: a line that reaches up to the
+ * surface ends at that bend, and would only lose steps to it while its place is still sought. `upToM` is how far above.
+ */
+export function underwaterFlow(flow: FlowProfile, upToM: number): FlowProfile {
+  if (flow.type !== "piecewise") return flow;
+  const [firstM = 0, secondM] = flow.depthsM;
+  const [firstMS = 0, secondMS = 0] = flow.speedsMS;
+  if (firstM !== 0 || secondM === undefined) return flow;
+  const aboveMS = firstMS - ((secondMS - firstMS) * upToM) / secondM;
+  return {
+    type: "piecewise",
+    depthsM: [-upToM, ...flow.depthsM.slice(1)],
+    speedsMS: [aboveMS, ...flow.speedsMS.slice(1)],
+  };
+}
+
 /** Whether two profiles are the same, value by value. */
 export function isSameFlow(one: FlowProfile, other: FlowProfile): boolean {
   if (one === other) return true;

@@ -1,13 +1,13 @@
 import { checkTowedLine, LINE_LIMITS } from "./check-towed-line.ts";
 import { climbLineTo, type LineState } from "./climb-line.ts";
 import { type BranchAt, climbNodes } from "./climb-nodes.ts";
+import { SOLVER_TOLERANCE } from "./exactness.ts";
 import { findRoot } from "./find-root.ts";
 import { type FlowProfile, speedAtDepthMS } from "./flow-profile.ts";
 import { climbFreeEnd, FREE_START_SHARE, startsFree } from "./free-end.ts";
 import { type Refusal, refuse, whyNotInRange } from "./refusal.ts";
 import {
   type LineSegment,
-  SOLVER_TOLERANCE,
   type SolvedLine,
   type SolvedNode,
   solveChecked,

@@ -2,11 +2,11 @@ import type { Band, Uncertain } from "./band.ts";
 import { whyNoLongLine } from "./check-long-line.ts";
 import type { Place } from "./downrigger.ts";
 import { type BandedPlace, once } from "./downrigger-band.ts";
-import { type LongLine, type SolvedLongLine, solveCheckedLongLine } from "./long-line.ts";
+import { JOURNAL, SIDE, SLOPE } from "./exactness.ts";
+import { type LongLine, type SolvedLongLine, solveCheckedLongLine, solveLongLineNear } from "./long-line.ts";
 import { fasterLine, type LongLineParameter, longerLine } from "./long-line-parameters.ts";
 import { bandsOrSamples } from "./lopsided-bands.ts";
 import { type Refusal, refuse } from "./refusal.ts";
-import { SOLVER_TOLERANCE } from "./towed-line.ts";
 
 /** A solved long line with bands on the joint (the diver, the in-line weight) and on the lure. */
 export interface BandedLongLine {
@@ -16,9 +16,7 @@ export interface BandedLongLine {
   readonly lure: BandedPlace;
 }
 
-/** How exactly a band's sides and the two slopes are solved, and the slopes' steps. */
-const SIDE_TOLERANCE = 1e-4;
-const SLOPE_TOLERANCE = 1e-7;
+/** Steps of the two slopes. */
 const SPEED_STEP_MS = 0.02;
 const OUT_STEP_M = 0.5;
 
@@ -33,14 +31,14 @@ export function solveLongLineBand(
 ): BandedLongLine | Refusal {
   const why = whyNoLongLine(line);
   if (why !== undefined) return refuse(why);
-  const solved = solveCheckedLongLine(line, SOLVER_TOLERANCE);
+  const solved = solveCheckedLongLine(line, JOURNAL.tolerance);
   if (!solved.ok) return solved;
   const values = depthsOf(solved);
-  const slopesTo = (other: LongLine, step: number) =>
-    slopes(values, depthsNear(other, SLOPE_TOLERANCE), step);
+  const near = (other: LongLine, tolerance: number) => depthsNear(other, solved, tolerance);
+  const slopesTo = (other: LongLine, step: number) => slopes(values, near(other, SLOPE.tolerance), step);
   const bands = once(() => {
     const made = typeof parameters === "function" ? parameters() : parameters;
-    const at = (other: LongLine) => depthsNear(other, SIDE_TOLERANCE);
+    const at = (other: LongLine) => near(other, SIDE.tolerance);
     const inputs: Uncertain[] = made.map(({ key, moved }) => ({
       key,
       at: (deviations) => at(moved(line, deviations)),
@@ -69,8 +67,8 @@ function depthsOf({ joint, lure }: SolvedLongLine): number[] {
   return [joint.depthM, lure.depthM];
 }
 
-function depthsNear(line: LongLine, tolerance: number): number[] | undefined {
-  const solved = solveCheckedLongLine(line, tolerance);
+function depthsNear(line: LongLine, centre: SolvedLongLine, tolerance: number): number[] | undefined {
+  const solved = solveLongLineNear(line, centre.lure.depthM, tolerance);
   return solved.ok ? depthsOf(solved) : undefined;
 }
 

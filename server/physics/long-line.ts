@@ -2,15 +2,17 @@ import { whyNoLongLine } from "./check-long-line.ts";
 import { DEFAULTS } from "./defaults.ts";
 import type { Place } from "./downrigger.ts";
 import { journalDrag } from "./drag.ts";
+import { JOURNAL } from "./exactness.ts";
 import type { FlowProfile } from "./flow-profile.ts";
 import { weightInWaterNPerM } from "./line-materials.ts";
 import type { LineInUse, LureForces } from "./lure.ts";
 import { type Refusal, refuse } from "./refusal.ts";
+import { solveShearedNear } from "./sheared-line.ts";
 import {
   type LineSegment,
   type PointBody,
-  SOLVER_TOLERANCE,
   type SolvedLine,
+  solveChecked,
   solveTowedLine,
   type TowedLine,
 } from "./towed-line.ts";
@@ -80,7 +82,7 @@ export function lineInWaterM(line: LongLine): { readonly mainM: number; readonly
  * Where everything on a long line is. Refuses, with a plain reason, what is not a finite number, what is out of
  * range, a speed too low to tow at, and a line that nothing keeps taut.
  */
-export function solveLongLine(line: LongLine, tolerance = SOLVER_TOLERANCE): SolvedLongLine | Refusal {
+export function solveLongLine(line: LongLine, tolerance = JOURNAL.tolerance): SolvedLongLine | Refusal {
   const why = whyNoLongLine(line);
   return why === undefined ? solveCheckedLongLine(line, tolerance) : refuse(why);
 }
@@ -89,9 +91,28 @@ export function solveLongLine(line: LongLine, tolerance = SOLVER_TOLERANCE): Sol
 export function solveCheckedLongLine(line: LongLine, tolerance: number): SolvedLongLine | Refusal {
   const water = waterAt(line.waterTemperatureC, line.salinityPsu);
   if (!water.ok) return water;
-  const solved = solveTowedLine(towedLineOf(line, water), water, line.flow, { xM: 0, zM: 0 }, tolerance);
+  const solved = solveTowedLine(towedLineOf(line, water), water, line.flow, SURFACE, tolerance);
   return solved.ok ? answerOf(line, solved) : solved;
 }
+
+/** The same beside a solved neighbour with its lure at a depth, m, without a look for other shapes. */
+export function solveLongLineNear(
+  line: LongLine,
+  lureDepthM: number,
+  tolerance: number,
+): SolvedLongLine | Refusal {
+  const water = waterAt(line.waterTemperatureC, line.salinityPsu);
+  if (!water.ok) return water;
+  const towed = towedLineOf(line, water);
+  const { flow } = line;
+  const solved =
+    flow.type === "uniform"
+      ? solveChecked(towed, water, flow, SURFACE, tolerance)
+      : solveShearedNear(towed, water, flow, SURFACE, lureDepthM, tolerance);
+  return solved.ok ? answerOf(line, solved) : solved;
+}
+
+const SURFACE = { xM: 0, zM: 0 };
 
 /** The node of the joint: backing is the first segment, the main line the second. */
 const JOINT_NODE = 2;

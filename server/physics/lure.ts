@@ -1,17 +1,11 @@
 import { DEFAULTS } from "./defaults.ts";
 import { journalDrag } from "./drag.ts";
+import { SOLVER_TOLERANCE } from "./exactness.ts";
 import { type FlowProfile, uniformFlow } from "./flow-profile.ts";
 import { type LineMake, weightInWaterNPerM } from "./line-materials.ts";
 import { type Refusal, refuse, whyNotInRange } from "./refusal.ts";
-import { solveFromEnd, solveShearedNear } from "./sheared-line.ts";
-import {
-  movedLine,
-  SOLVER_TOLERANCE,
-  type SolvedLine,
-  solveChecked,
-  type TowedLine,
-  type TowPoint,
-} from "./towed-line.ts";
+import { solveFromEnd } from "./sheared-line.ts";
+import { movedLine, type SolvedLine, solveChecked, type TowedLine, type TowPoint } from "./towed-line.ts";
 import type { Water } from "./water.ts";
 
 /** What a lure does to its line, in the water. */
@@ -81,29 +75,6 @@ export function solveLureLineIn(
   const line = lureLineOf(on, water);
   if (flow.type === "uniform") return solveChecked(line, water, flow, RELEASE, tolerance);
   const solved = solveChecked(line, water, flow, { xM: 0, zM: releaseDepthM }, tolerance);
-  return solved.ok ? movedLine(solved, 0, -releaseDepthM) : solved;
-}
-
-/** From this tolerance on a lure beside a neighbour's is climbed once, at the neighbour's depth. */
-const ONE_CLIMB_TOLERANCE = 1e-5;
-
-/**
- * The same in a sheared stream, near a drop (m, below the release) that the lure had in a neighbouring one. Loosely
- * solved it is climbed once from there: a lure some inches off feels a speed a few thousandths off.
- */
-export function solveLureLineNear(
-  on: LureOnLine,
-  flow: FlowProfile,
-  releaseDepthM: number,
-  water: Water,
-  tolerance: number,
-  dropM: number,
-): SolvedLine | Refusal {
-  if (flow.type === "uniform") return solveLureLineIn(on, flow, releaseDepthM, water, tolerance);
-  const top = { xM: 0, zM: releaseDepthM };
-  const line = lureLineOf(on, water);
-  const solve = tolerance < ONE_CLIMB_TOLERANCE ? solveShearedNear : solveFromEnd;
-  const solved = solve(line, water, flow, top, releaseDepthM + dropM, tolerance);
   return solved.ok ? movedLine(solved, 0, -releaseDepthM) : solved;
 }
 

@@ -1,13 +1,14 @@
 import { DOWNRIGGER_LIMITS, whyNoDownrigger } from "./check-downrigger.ts";
 import { type Downrigger, type SolvedDownrigger, solveDownrigger } from "./downrigger.ts";
 import { buildCable, type Cable, cableWith } from "./downrigger-cable.ts";
+import { SOLVER_TOLERANCE } from "./exactness.ts";
 import { type LineOut, lineOutChecked, type OutOfReach } from "./line-out.ts";
 import { lureReleaseDepthM, solveLureLineIn } from "./lure.ts";
 import { refuse, whyNotInRange } from "./refusal.ts";
 import type { Pull } from "./rod-line.ts";
 import { rodPullIn } from "./rod-line-shear.ts";
 import { type Settled, settle } from "./settle.ts";
-import { SOLVER_TOLERANCE, type SolvedLine } from "./towed-line.ts";
+import type { SolvedLine } from "./towed-line.ts";
 import { type Water, waterAt } from "./water.ts";
 
 /** What to set the counter to. */
@@ -119,9 +120,9 @@ function cableFor(
       if (!lure.ok) return lure;
       lures.push(lure);
     }
-    const cable = buildCable(withoutProbe(rig), lures, water);
+    const cable = buildCable(withoutProbe(rig), water);
     const node = wanted === undefined ? cable.segments.length : (cable.releaseNodes[index] ?? 0);
-    const settled = settleOut(rig, cable, { node, depthM: targetM }, water, start);
+    const settled = settleOut(rig, cable, lures, { node, depthM: targetM }, water, start);
     if (!settled.ok) return settled;
     start = settled.settled;
     const now = settled.depthsM;
@@ -146,6 +147,7 @@ interface SettledOut extends CableLength {
 function settleOut(
   rig: Downrigger,
   cable: Cable,
+  lures: readonly SolvedLine[],
   target: { readonly node: number; readonly depthM: number },
   water: Water,
   from: Settled | undefined,
@@ -154,7 +156,7 @@ function settleOut(
   let out: LineOut | OutOfReach = refuse("the cable was never solved");
   const solveInto = (to: Float64Array): boolean => {
     out = lineOutChecked(
-      cableWith(cable, pulls),
+      cableWith(cable, lures, pulls),
       water,
       rig.flow,
       target,

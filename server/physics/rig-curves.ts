@@ -1,3 +1,4 @@
+import type { HungLure } from "./climb-rig.ts";
 import type { Course } from "./course.ts";
 import { type Curve, type CurvePoint, pointAlong } from "./curve.ts";
 import type { Downrigger, RodOnCable } from "./downrigger.ts";
@@ -9,7 +10,6 @@ import type { Pull } from "./rod-line.ts";
 import { rodLineCurve } from "./rod-line-curve.ts";
 import { rodPullIn } from "./rod-line-shear.ts";
 import { solveSettled } from "./settled-downrigger.ts";
-import type { SolvedLine } from "./towed-line.ts";
 import { type Water, waterAt } from "./water.ts";
 
 /** What a stretch of a rig's line is called. */
@@ -42,9 +42,9 @@ export function downriggerCurves(
     solved.answer.rods.map((rod) => rod.release),
     water,
   );
-  const cable = buildCable(rig, solved.lures, water);
+  const cable = buildCable(rig, water);
   const { ball } = solved.answer;
-  const cableCurve = lineCurve(cableWith(cable, pulls), water, course, top, {
+  const cableCurve = lineCurve(cableWith(cable, solved.lures, pulls), water, course, top, {
     behindM: ball.behindM,
     dropM: ball.depthM,
   });
@@ -103,12 +103,12 @@ function pullsOf(
 
 function lureCurve(
   rod: RodOnCable,
-  solved: SolvedLine | undefined,
+  hung: HungLure | undefined,
   water: Water,
   course: Course,
   release: CurvePoint,
 ): Curve | undefined {
   if (rod.setbackM === 0) return [release];
-  const hangs = { behindM: solved?.behindM ?? 0, dropM: solved?.depthM ?? 0 };
+  const hangs = { behindM: hung?.behindM ?? 0, dropM: hung?.depthM ?? 0 };
   return lineCurve(lureLineOf(rod, water), water, course, release, hangs);
 }

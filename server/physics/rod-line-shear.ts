@@ -1,27 +1,23 @@
 import { DEFAULTS } from "./defaults.ts";
 import { journalDrag, normalDragCoefficient } from "./drag.ts";
 import { type FlowProfile, speedAtDepthMS } from "./flow-profile.ts";
-import {
-  alongShare,
-  LEAST_SHARE,
-  MOST_BOW,
-  MOST_SHARE,
-  type Pull,
-  ROUNDS,
-  type RodLine,
-  rodPull,
-  sineOf,
-} from "./rod-line.ts";
+import { bend, bow, MOST_BOW, type Pull, ROUNDS, type RodLine, rodPull, tensionAfter } from "./rod-line.ts";
 import type { Water } from "./water.ts";
 
 /** Slices of the depth over which a sheared stream is summed. Even. */
 const SLICES = 8;
-const bow = new Float64Array(SLICES + 1);
+/** What each of their ends counts for in a sum over the depth (Simpson's rule), of the whole. */
+const WEIGHTS = Float64Array.from(
+  { length: SLICES + 1 },
+  (_, i) => (i === 0 || i === SLICES ? 1 : i % 2 === 1 ? 4 : 2) / (3 * SLICES),
+);
+/** The sum of speed times its size from the surface down to each of their ends. */
+const sums = new Float64Array(SLICES + 1);
 
 /**
  * The same in any stream. In one that changes with depth asinh(tan angle) still falls, going down, by the drag per
- * length over the tension, summed over the depth; that sum and the reach are taken by slices (Simpson's rule).
- * The coefficient is that of the mean square of the speed. As good as the uniform form: see the test.
+ * length over the tension, summed over the depth; that sum and the reach are taken by slices (Simpson's
+ * rule). The coefficient is that of the mean square of the speed. As good as the uniform form: see the test.
  */
 export function rodPullIn(
   pull: Pull,
@@ -45,60 +41,56 @@ export function rodPullIn(
   const normalDrag = journalDrag(rod.dragMultiplier);
   const halfDensityDiameter = 0.5 * water.densityKgM3 * rod.diameterM;
   const along = DEFAULTS.tangentialCoefficient.value * Math.PI;
+  const most = MOST_BOW / Math.max(Math.abs(sumM3S2), 1e-12);
   let releaseTensionN = rod.tipTensionN;
   let [cosine, sine] = [1, 0];
   for (let round = 0; round < ROUNDS; round++) {
     const coefficient = normalDragCoefficient(normalDrag, reynolds * cosine);
     const meanTensionN = 0.5 * (rod.tipTensionN + releaseTensionN);
-    const perSquare = (halfDensityDiameter * coefficient) / meanTensionN;
-    const most = MOST_BOW / Math.max(Math.abs(sumM3S2), 1e-12);
-    const scale = Math.min(perSquare, most);
-    const high = shearedUpperBow(behindM - rod.tipBehindM, depthM, rod.tipHeightM, scale);
-    const [sinhHigh, sinhLow] = [Math.sinh(high), Math.sinh(high - scale * sumM3S2)];
-    const turned = Math.atan(sinhHigh) - Math.atan(sinhLow);
-    sine = sineOf(sinhLow);
-    cosine =
-      Math.abs(turned) > 1e-9 ? (sineOf(sinhHigh) - sine) / turned : 1 / Math.sqrt(1 + sinhLow * sinhLow);
+    const scale = Math.min((halfDensityDiameter * coefficient) / meanTensionN, most);
+    spanBow(depthM, rod.tipHeightM, scale);
+    bow.turned = Math.exp(scale * sumM3S2);
+    bow.reachM = behindM - rod.tipBehindM;
+    bend();
+    sine = bow.sineLow;
+    cosine = bow.meanCosine;
     if (coefficient === 0) break;
-    const alongN = (along / coefficient) * meanTensionN * (alongShare(sinhHigh) - alongShare(sinhLow));
-    releaseTensionN =
-      rod.tipTensionN * Math.min(MOST_SHARE, Math.max(LEAST_SHARE, 1 - alongN / rod.tipTensionN));
+    releaseTensionN = tensionAfter(rod.tipTensionN, (along / coefficient) * meanTensionN * bow.alongShare);
   }
   pull.forceXN = -releaseTensionN * sine;
   pull.forceZN = -releaseTensionN * Math.sqrt(1 - sine * sine);
 }
 
-/** Fills `bow` with the sum of speed times its size from the surface down to each slice's end; answers the whole. */
+/** Fills `sums`; answers the whole. */
 function sumSquares(flow: FlowProfile, depthM: number): number {
   const sliceM = depthM / SLICES;
   let upper = signedSquare(speedAtDepthMS(flow, 0));
-  bow[0] = 0;
+  let sum = 0;
   for (let i = 1; i <= SLICES; i++) {
     const middle = signedSquare(speedAtDepthMS(flow, (i - 0.5) * sliceM));
     const lower = signedSquare(speedAtDepthMS(flow, i * sliceM));
-    bow[i] = (bow[i - 1] ?? 0) + (sliceM / 6) * (upper + 4 * middle + lower);
+    sum += (sliceM / 6) * (upper + 4 * middle + lower);
+    sums[i] = sum;
     upper = lower;
   }
-  return bow[SLICES] ?? 0;
+  return sum;
 }
 
 function signedSquare(value: number): number {
   return value * Math.abs(value);
 }
 
-/** asinh(tan) at the water line: the depth's integral of sinh(u - bow) plus height times sinh(u) is the reach. */
-function shearedUpperBow(reachM: number, depthM: number, tipHeightM: number, scale: number): number {
-  let a = 0;
-  let b = 0;
+/** What the bow weighs over the depth, with the height in air: from the exponentials of what has turned at each slice's end. */
+function spanBow(depthM: number, tipHeightM: number, scale: number): void {
+  let [plus, minus] = [0, 0];
   for (let i = 0; i <= SLICES; i++) {
-    const weight = i === 0 || i === SLICES ? 1 : i % 2 === 1 ? 4 : 2;
-    const grown = Math.exp(scale * (bow[i] ?? 0));
-    a += (0.5 * weight * (grown + 1 / grown)) / 3;
-    b += (0.5 * weight * (grown - 1 / grown)) / 3;
+    const grown = Math.exp(scale * (sums[i] ?? 0));
+    plus += (WEIGHTS[i] ?? 0) * grown;
+    minus += (WEIGHTS[i] ?? 0) / grown;
   }
-  a = (a * depthM) / SLICES + tipHeightM;
-  b = (b * depthM) / SLICES;
-  if (a <= 0) return 0;
-  const ratio = Math.max(-1 + 1e-15, Math.min(1 - 1e-15, b / a));
-  return Math.atanh(ratio) + Math.asinh(reachM / (a * Math.sqrt(1 - ratio * ratio)));
+  plus = plus * depthM + tipHeightM;
+  minus = minus * depthM + tipHeightM;
+  bow.coshM = 0.5 * (plus + minus);
+  bow.sinhM = 0.5 * (plus - minus);
+  bow.rootM = Math.sqrt(plus * minus);
 }

@@ -26,8 +26,8 @@ export interface Pull {
 export const MOST_BOW = 100;
 
 /** What drag along the line may make of the tip's tension by the release; beyond that the line would lie slack. */
-export const LEAST_SHARE = 0.5;
-export const MOST_SHARE = 1.2;
+const LEAST_SHARE = 0.5;
+const MOST_SHARE = 1.2;
 
 /** Rounds that settle a drag coefficient that depends on the line's own slope. */
 export const ROUNDS = 3;
@@ -61,53 +61,78 @@ export function rodPull(
   const tangentialCoefficient = DEFAULTS.tangentialCoefficient.value;
   let releaseTensionN = tipTensionN;
   let cosine = 1;
-  let releaseTangent = 0;
+  let sine = 0;
   for (let round = 0; round < ROUNDS; round++) {
     const dragNPerM = dynamicN * normalDragCoefficient(normalDrag, reynolds * cosine);
     const meanTensionN = 0.5 * (tipTensionN + releaseTensionN);
     const half = Math.min(MOST_BOW, (0.5 * dragNPerM * depthM) / meanTensionN);
-    const high = upperBow(reachM, depthM, tipHeightM, half);
-    const sinhHigh = Math.sinh(high);
-    const sinhLow = Math.sinh(high - 2 * half);
-    const turned = Math.atan(sinhHigh) - Math.atan(sinhLow);
-    releaseTangent = sinhLow;
-    cosine =
-      turned > 1e-9 ? (sineOf(sinhHigh) - sineOf(sinhLow)) / turned : 1 / Math.sqrt(1 + sinhLow * sinhLow);
+    // What the bow weighs in cosh and sinh over the depth: the means of both, times the depth.
+    const grown = Math.exp(half);
+    const sinh = half > 1e-4 ? 0.5 * (grown - 1 / grown) : half;
+    const cosh = 0.5 * (grown + 1 / grown);
+    const spanM = half > 1e-4 ? (depthM * sinh) / half : depthM;
+    bow.turned = grown * grown;
+    bow.coshM = spanM * cosh + tipHeightM;
+    bow.sinhM = spanM * sinh;
+    // The square root of the difference of their squares, without the loss of digits of the plain difference.
+    bow.rootM = Math.sqrt(spanM * spanM + 2 * spanM * cosh * tipHeightM + tipHeightM * tipHeightM);
+    bow.reachM = reachM;
+    bend();
+    sine = bow.sineLow;
+    cosine = bow.meanCosine;
     if (dragNPerM === 0) break;
     const alongPerShare = (dynamicN * tangentialCoefficient * Math.PI * meanTensionN) / dragNPerM;
-    const alongN = alongPerShare * (alongShare(sinhHigh) - alongShare(sinhLow));
-    releaseTensionN = tipTensionN * Math.min(MOST_SHARE, Math.max(LEAST_SHARE, 1 - alongN / tipTensionN));
+    releaseTensionN = tensionAfter(tipTensionN, alongPerShare * bow.alongShare);
   }
-  const sine = sineOf(releaseTangent);
   pull.forceXN = -releaseTensionN * sine;
   pull.forceZN = -releaseTensionN * Math.sqrt(1 - sine * sine);
 }
 
-/** The sine of an angle from its tangent. */
-export function sineOf(tangent: number): number {
-  return tangent / Math.sqrt(1 + tangent * tangent);
+/** The tension at the release after what drag along the line took of the tip's. */
+export function tensionAfter(tipTensionN: number, alongN: number): number {
+  return tipTensionN * Math.min(MOST_SHARE, Math.max(LEAST_SHARE, 1 - alongN / tipTensionN));
 }
 
-/** Drag along the line up to an angle with this tangent: the integral of sin|sin| over the length, by its own scale. */
-export function alongShare(tangent: number): number {
-  const size = Math.abs(tangent);
-  return size - Math.atan(size);
-}
+/** What `bend` takes and answers, in one place that is used again and again. */
+export const bow = {
+  reachM: 0,
+  coshM: 0,
+  sinhM: 0,
+  rootM: 0,
+  turned: 1,
+  sineLow: 0,
+  meanCosine: 0,
+  alongShare: 0,
+};
 
 /**
- * asinh(tan) of the angle at the water line, from the distance astern that water and air must span together:
- * (depth / half) sinh(half) sinh(u - half) + height sinh(u) = reach, where u is sought and `half` is half of
- * what the bow turns. It has the form a sinh u - b cosh u = reach.
+ * The ends of the bow. asinh(tan) of the angle, u, falls going down by a turn that is known; at the water line it is what
+ * makes water and air together span the distance astern: coshM sinh(u) - sinhM cosh(u) = reach, the two being cosh and
+ * sinh of what has turned, summed over the depth, with the height in air. With rootM the root of coshM2 - sinhM2 that is
+ * u = atanh(sinhM / coshM) + asinh(reach / rootM), of which only the exponential is wanted: `turned` is that of the turn.
+ * Answers the sine of the angle at the release, the mean cosine by angle, and the integral of sin|sin| over the length by
+ * its own scale, which is what drag along the line adds up to.
  */
-function upperBow(reachM: number, depthM: number, tipHeightM: number, half: number): number {
-  const grown = Math.exp(half);
-  const sinh = half > 1e-4 ? 0.5 * (grown - 1 / grown) : half;
-  const cosh = 0.5 * (grown + 1 / grown);
-  // sinh(half) / half, whole at zero where still water leaves a straight line.
-  const spanM = half > 1e-4 ? (depthM * sinh) / half : depthM;
-  const a = spanM * cosh + tipHeightM;
-  if (a <= 0) return 0;
-  // The square root of a2 - b2, without the loss of digits of the plain difference.
-  const root = Math.sqrt(spanM * spanM + 2 * spanM * cosh * tipHeightM + tipHeightM * tipHeightM);
-  return Math.atanh(Math.min((spanM * sinh) / a, 1 - 1e-15)) + Math.asinh(reachM / root);
+export function bend(): void {
+  const isSomewhere = bow.coshM > 0;
+  const reach = isSomewhere ? bow.reachM / bow.rootM : 0;
+  const sinhHigh = isSomewhere
+    ? (bow.sinhM * Math.sqrt(1 + reach * reach) + bow.coshM * reach) / bow.rootM
+    : 0;
+  const coshHigh = Math.sqrt(1 + sinhHigh * sinhHigh);
+  const low = (sinhHigh > 0 ? sinhHigh + coshHigh : 1 / (coshHigh - sinhHigh)) / bow.turned;
+  const sinhLow = 0.5 * (low - 1 / low);
+  const angleHigh = Math.atan(sinhHigh);
+  const angleLow = Math.atan(sinhLow);
+  const turned = angleHigh - angleLow;
+  const sineLow = sineOf(sinhLow);
+  bow.sineLow = sineLow;
+  bow.meanCosine =
+    Math.abs(turned) > 1e-9 ? (sinhHigh / coshHigh - sineLow) / turned : 1 / Math.sqrt(1 + sinhLow * sinhLow);
+  bow.alongShare = Math.abs(sinhHigh) - Math.abs(angleHigh) - Math.abs(sinhLow) + Math.abs(angleLow);
+}
+
+/** The sine of an angle from its tangent. */
+function sineOf(tangent: number): number {
+  return tangent / Math.sqrt(1 + tangent * tangent);
 }

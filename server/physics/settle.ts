@@ -11,8 +11,24 @@ export interface Settled {
   readonly rounds: number;
 }
 
-/** Rounds after which the point counts as not settled; the usual number is four to eight. */
+/** Rounds after which the point counts as not settled; the usual number is three to six. */
 const MOST_ROUNDS = 60;
+
+/** What a search writes into on its way, used again by the next one; a map must not settle anything itself. */
+let workspace = workspaceFor(8);
+
+function workspaceFor(n: number) {
+  const vector = (): Float64Array => new Float64Array(n);
+  return {
+    size: n,
+    residual: vector(),
+    nextResidual: vector(),
+    step: vector(),
+    image: vector(),
+    mapped: vector(),
+    stepInverse: vector(),
+  };
+}
 
 /**
  * Finds a point that `map` leaves where it is, to within `tolerance` in every entry, by Broyden's method (Broyden
@@ -27,38 +43,95 @@ export function settle(
 ): Settled {
   const n = start.point.length;
   const point = start.point.slice();
-  const inverse = start.inverse?.slice() ?? minusHalfIdentity(n);
-  const residual = new Float64Array(n);
-  const nextResidual = new Float64Array(n);
-  const step = new Float64Array(n);
-  const image = new Float64Array(n);
-  if (!residualAt(map, point, image, residual)) return { point, inverse, reached: false, rounds: 0 };
-  for (let round = 1; round <= MOST_ROUNDS; round++) {
-    if (largest(residual) <= tolerance) return { point, inverse, reached: true, rounds: round };
-    takeStep(inverse, residual, step, mostStep);
+  const inverse = start.inverse?.slice() ?? minusShareOfIdentity(n, HALF_WAY);
+  if (workspace.size < n) workspace = workspaceFor(2 * n);
+  const { step, image } = workspace;
+  let { residual, nextResidual } = workspace;
+  let reached = false;
+  let rounds = 0;
+  let isAnswered = residualAt(map, point, image, residual);
+  while (isAnswered && rounds < MOST_ROUNDS) {
+    rounds++;
+    reached = largest(residual, n) <= tolerance;
+    if (reached) break;
+    takeStep(inverse, residual, step, n, mostStep);
     for (let i = 0; i < n; i++) point[i] = at(point, i) + at(step, i);
-    if (!residualAt(map, point, image, nextResidual)) break;
-    improveInverse(inverse, step, residual, nextResidual);
-    residual.set(nextResidual);
+    isAnswered = residualAt(map, point, image, nextResidual);
+    if (isAnswered) improveInverse(inverse, step, residual, nextResidual, n);
+    [residual, nextResidual] = [nextResidual, residual];
   }
-  return { point, inverse, reached: false, rounds: MOST_ROUNDS };
+  return { point, inverse, reached, rounds };
+}
+
+/**
+ * The inverse Jacobian of (map minus identity) at a point, by small steps of each entry in turn: worth its `n + 1`
+ * evaluations where many near problems start from there. `undefined` where a step has no answer.
+ */
+export function inverseAt(map: VectorMap, point: Float64Array, stepBy: number): Float64Array | undefined {
+  const n = point.length;
+  const here = new Float64Array(n);
+  const there = new Float64Array(n);
+  const moved = point.slice();
+  const rows = new Float64Array(2 * n * n);
+  if (!map(point, here)) return undefined;
+  for (let j = 0; j < n; j++) {
+    moved[j] = at(point, j) + stepBy;
+    if (!map(moved, there)) return undefined;
+    moved[j] = at(point, j);
+    for (let i = 0; i < n; i++)
+      rows[2 * i * n + j] = (at(there, i) - at(here, i)) / stepBy - (i === j ? 1 : 0);
+    rows[2 * j * n + n + j] = 1;
+  }
+  return invertedHalf(rows, n);
+}
+
+/** The right half of n rows of 2n, which begins as the identity, by Gauss & Jordan: the inverse of the left one. */
+function invertedHalf(rows: Float64Array, n: number): Float64Array | undefined {
+  const wide = 2 * n;
+  for (let k = 0; k < n; k++) {
+    let pivotRow = k;
+    for (let i = k + 1; i < n; i++)
+      if (Math.abs(at(rows, i * wide + k)) > Math.abs(at(rows, pivotRow * wide + k))) pivotRow = i;
+    const pivot = at(rows, pivotRow * wide + k);
+    if (!(Math.abs(pivot) > 1e-9)) return undefined;
+    for (let j = 0; j < wide; j++) {
+      const entry = at(rows, pivotRow * wide + j) / pivot;
+      rows[pivotRow * wide + j] = at(rows, k * wide + j);
+      rows[k * wide + j] = entry;
+    }
+    for (let i = 0; i < n; i++) {
+      const times = at(rows, i * wide + k);
+      if (i === k || times === 0) continue;
+      for (let j = 0; j < wide; j++)
+        rows[i * wide + j] = at(rows, i * wide + j) - times * at(rows, k * wide + j);
+    }
+  }
+  const inverse = new Float64Array(n * n);
+  for (let i = 0; i < n; i++) inverse.set(rows.subarray(i * wide + n, (i + 1) * wide), i * n);
+  return inverse;
 }
 
 function residualAt(map: VectorMap, point: Float64Array, image: Float64Array, out: Float64Array): boolean {
   if (!map(point, image)) return false;
-  for (let i = 0; i < out.length; i++) out[i] = at(image, i) - at(point, i);
-  return Number.isFinite(largest(out));
+  const n = point.length;
+  for (let i = 0; i < n; i++) out[i] = at(image, i) - at(point, i);
+  return Number.isFinite(largest(out, n));
 }
 
 /** step = -inverse residual, shortened to `mostStep` where it is longer. */
-function takeStep(inverse: Float64Array, residual: Float64Array, step: Float64Array, mostStep: number): void {
-  const n = step.length;
+function takeStep(
+  inverse: Float64Array,
+  residual: Float64Array,
+  step: Float64Array,
+  n: number,
+  mostStep: number,
+): void {
   for (let i = 0; i < n; i++) {
     let sum = 0;
     for (let j = 0; j < n; j++) sum -= at(inverse, i * n + j) * at(residual, j);
     step[i] = sum;
   }
-  const size = largest(step);
+  const size = largest(step, n);
   if (size > mostStep) for (let i = 0; i < n; i++) step[i] = (at(step, i) * mostStep) / size;
 }
 
@@ -68,10 +141,11 @@ function improveInverse(
   step: Float64Array,
   residual: Float64Array,
   nextResidual: Float64Array,
+  n: number,
 ): void {
-  const n = step.length;
-  const mapped = new Float64Array(n);
-  const stepInverse = new Float64Array(n);
+  const { mapped, stepInverse } = workspace;
+  mapped.fill(0, 0, n);
+  stepInverse.fill(0, 0, n);
   for (let i = 0; i < n; i++)
     for (let j = 0; j < n; j++) {
       const entry = at(inverse, i * n + j);
@@ -87,16 +161,19 @@ function improveInverse(
   }
 }
 
-/** The first guess: half-way to the image, for a map that answers with about the opposite of a change. */
-function minusHalfIdentity(n: number): Float64Array {
+/** For a map that answers with about the opposite of a change. */
+const HALF_WAY = 0.6;
+
+/** A first guess at an inverse: each entry answers only to itself, a step being that share of the way to the image. */
+export function minusShareOfIdentity(n: number, share: number): Float64Array {
   const inverse = new Float64Array(n * n);
-  for (let i = 0; i < n; i++) inverse[i * n + i] = -0.6;
+  for (let i = 0; i < n; i++) inverse[i * n + i] = -share;
   return inverse;
 }
 
-function largest(vector: Float64Array): number {
+function largest(vector: Float64Array, n: number): number {
   let most = 0;
-  for (const entry of vector) most = Math.max(most, Math.abs(entry));
+  for (let i = 0; i < n; i++) most = Math.max(most, Math.abs(at(vector, i)));
   return most;
 }
 

@@ -1,5 +1,5 @@
 import type { LineState } from "./climb-line.ts";
-import { climbNodes } from "./climb-nodes.ts";
+import { climbNodes, startAt } from "./climb-nodes.ts";
 import { findRoot, type Miss, type Root } from "./find-root.ts";
 import {
   deepSpeedMS,
@@ -52,9 +52,8 @@ export function solveSheared(
   top: TowPoint,
   tolerance: number,
 ): SolvedLine | Refusal {
-  const lengthM = totalLengthM(line.segments);
-  const state = { xM: 0, zM: 0, forceXN: 0, forceZN: 0, leastZM: 0 };
-  const shots: Shots = { line, water, flow, top, lengthM, tolerance, state, why: "" };
+  const shots = shotsAt(line, water, flow, top, tolerance);
+  const { lengthM } = shots;
   if (lengthM === 0) return recorded(shots, { at: top.zM, slope: 1 });
   const roots = equilibria(shots);
   if (roots.length === 0) return refuse(shots.why || "no steady shape was found in this profile");
@@ -69,8 +68,13 @@ export function solveSheared(
   return solved.length === 0 ? deepest : { ...deepest, alternatives: solved };
 }
 
+/** Climbs toward a shape beside a neighbour's; two do as a rule. */
+const MOST_CLIMBS = 5;
+
 /**
- * The shape of a line near a depth of its lower end that a neighbouring problem had, without a look for others.
+ * The shape of a line near a depth of its lower end that a neighbouring problem had, without a look for others: climbed
+ * from there, then from where that says the lower end should be. Moved to its top such a climb is nearer than it was
+ * started, by as much as its miss stands for its place.
  */
 export function solveShearedNear(
   line: TowedLine,
@@ -80,14 +84,21 @@ export function solveShearedNear(
   endZM: number,
   tolerance: number,
 ): SolvedLine | Refusal {
-  const lengthM = totalLengthM(line.segments);
-  const state = { xM: 0, zM: 0, forceXN: 0, forceZN: 0, leastZM: 0 };
-  const shots: Shots = { line, water, flow, top, lengthM, tolerance, state, why: "" };
-  if (lengthM === 0) return climbed(shots, top.zM);
-  const [lowM, highM] = [top.zM - lengthM, top.zM + lengthM];
-  const start = Math.min(highM, Math.max(lowM, endZM));
-  const root = findRoot(missOf(shots), start, lowM, highM, lengthM, withinM(shots), 1, false);
-  return root === undefined ? refuse(shots.why || "no steady shape was found") : climbed(shots, root.at);
+  const shots = shotsAt(line, water, flow, top, tolerance);
+  const { lengthM, state } = shots;
+  let [at, slope, before, beforeM] = [endZM, 1, Number.NaN, Number.NaN];
+  for (let count = 0; count < MOST_CLIMBS; count++) {
+    const placed = climbed(shots, at);
+    if (!placed.ok) break;
+    const missM = state.zM - top.zM;
+    if (at !== before && count > 0) slope = (missM - beforeM) / (at - before);
+    const leftM = count === 0 ? missM : missM * (1 - slope);
+    if (Math.abs(leftM) <= tolerance * lengthM) return placed;
+    [before, beforeM] = [at, missM];
+    at -= missM / slope;
+    if (!(Math.abs(at - top.zM) <= lengthM)) break;
+  }
+  return solveSheared(line, water, flow, top, tolerance);
 }
 
 /** How firm a shape in a sheared stream is. */
@@ -98,8 +109,9 @@ export interface Firmness {
 }
 
 /**
- * How firm a shape already found is, from its lower end's depth: the conditioning, and the depths of the lower end
- * in the other shapes where some layer is strong enough for several. Rough climbs do for both.
+ * How firm a shape already found is, from its lower end's depth and what its top then missed its place by, m: the
+ * conditioning, and the depths of the lower end in the other shapes where some layer is strong enough for several.
+ * Rough climbs do for both.
  */
 export function firmness(
   line: TowedLine,
@@ -107,17 +119,46 @@ export function firmness(
   flow: FlowProfile,
   top: TowPoint,
   endZM: number,
+  missM: number,
 ): Firmness {
-  const lengthM = totalLengthM(line.segments);
-  const state = { xM: 0, zM: 0, forceXN: 0, forceZN: 0, leastZM: 0 };
-  const shots: Shots = { line, water, flow, top, lengthM, tolerance: ROUGH_TOLERANCE, state, why: "" };
+  const shots = shotsAt(line, water, flow, top, ROUGH_TOLERANCE);
+  const { lengthM } = shots;
   const stepM = SLOPE_STEP_SHARE * lengthM;
-  const [here, ahead] = [endZM, endZM + stepM].map((at) => shoot(shots, at, ROUGH_TOLERANCE));
-  const slope = here === undefined || ahead === undefined || stepM === 0 ? 1 : (ahead - here) / stepM;
+  const ahead = shoot(shots, endZM + stepM, ROUGH_TOLERANCE);
+  const slope = ahead === undefined || stepM === 0 ? 1 : (ahead - missM) / stepM;
   const conditioning = 1 / Math.max(Math.abs(slope), 1e-9);
-  if (strongLayers(flow, dropRange(shots)).length === 0) return { conditioning, otherEndsZM: [] };
+  if (!hasStrongLayer(flow, mostChangeM(flow, lengthM, endZM - top.zM)))
+    return { conditioning, otherEndsZM: [] };
+  if (!hasSeveral(shots)) return { conditioning, otherEndsZM: [] };
   const ends = equilibria(shots).map((root) => root.at);
   return { conditioning, otherEndsZM: ends.filter((at) => Math.abs(at - endZM) > 1e-4 * lengthM) };
+}
+
+/** Whether some layer of a stream is so strong for a line that it could have several steady shapes. */
+export function mayHangOtherwise(line: TowedLine, water: Water, flow: FlowProfile): boolean {
+  return hasSeveral(shotsAt(line, water, flow, ORIGIN, ROUGH_TOLERANCE));
+}
+
+function hasSeveral(shots: Shots): boolean {
+  if (!hasStrongLayer(shots.flow, 2 * shots.lengthM)) return false;
+  return strongLayers(shots.flow, dropRange(shots)).length > 0;
+}
+
+function shotsAt(line: TowedLine, water: Water, flow: FlowProfile, top: TowPoint, tolerance: number): Shots {
+  const lengthM = totalLengthM(line.segments);
+  const state = { xM: 0, zM: 0, forceXN: 0, forceZN: 0, leastZM: 0 };
+  return { line, water, flow, top, lengthM, tolerance, state, why: "" };
+}
+
+/**
+ * The most that the drop of a line hanging in a stream could change by between its slowest and its fastest speed, m.
+ * What a line loses of its length grows at most with the fourth power of the speed: twice its drag leans it twice as far,
+ * and it loses the square of that; constant pulls only slow this down. Twice that is taken. Source: derived.
+ */
+function mostChangeM(flow: FlowProfile, lengthM: number, dropM: number): number {
+  const { slowMS, fastMS } = speedRange(flow);
+  const ratio = slowMS > 0 ? fastMS / slowMS : Number.POSITIVE_INFINITY;
+  return Math.min(2 * lengthM, 2 * (lengthM - dropM) * (ratio ** 4 - ratio ** -4));
 }
 
 /** Step for a slope between rough climbs, as a share of the line: their error is a thousandth of it. */
@@ -135,15 +176,13 @@ export function solveFromEnd(
   endZM: number,
   tolerance: number,
 ): SolvedLine | Refusal {
-  const lengthM = totalLengthM(line.segments);
-  const state = { xM: 0, zM: 0, forceXN: 0, forceZN: 0, leastZM: 0 };
-  return climbed({ line, water, flow, top, lengthM, tolerance, state, why: "" }, endZM);
+  return climbed(shotsAt(line, water, flow, top, tolerance), endZM);
 }
 
 /** How far the top comes out below its place when the lower end is at a depth; `undefined` without an answer. */
 function shoot(shots: Shots, endZM: number, tolerance: number): number | undefined {
   const { line, water, flow, top, state } = shots;
-  resetTo(state, endZM);
+  startAt(state, endZM);
   const why = climbNodes(state, line, water, flow, tolerance, undefined, (index, zM) =>
     branchAt(shots, index, zM, tolerance),
   );
@@ -159,14 +198,6 @@ function branchAt(shots: Shots, index: number, zM: number, tolerance: number): S
   return solveChecked(branch.line, water, flow, { xM: state.xM, zM }, tolerance);
 }
 
-function resetTo(state: LineState, endZM: number): void {
-  state.xM = 0;
-  state.zM = endZM;
-  state.forceXN = 0;
-  state.forceZN = 0;
-  state.leastZM = endZM;
-}
-
 /** The whole answer for one depth of the lower end: the last climb, with its nodes kept. */
 function recorded(shots: Shots, root: Root): SolvedLine | Refusal {
   const placed = climbed(shots, root.at);
@@ -177,7 +208,7 @@ function climbed(shots: Shots, endZM: number): SolvedLine | Refusal {
   const { line, water, flow, top, tolerance, state } = shots;
   const nodes: SolvedNode[] = [];
   const branches: SolvedLine[] = [];
-  resetTo(state, endZM);
+  startAt(state, endZM);
   const why = climbNodes(state, line, water, flow, tolerance, nodes, (index, zM) => {
     const branch = branchAt(shots, index, zM, tolerance);
     if (branch.ok) branches[index] = branch;
@@ -207,7 +238,8 @@ function equilibria(shots: Shots): Root[] {
   const drops = dropRange(shots);
   const strong = strongLayers(flow, drops);
   if (strong.length === 0) {
-    const root = findRoot(miss, startM(shots, drops), lowM, highM, lengthM, within);
+    const start = startM(shots, drops);
+    const root = findRoot(miss, start, lowM, highM, lengthM, within, 1, shots.tolerance < ROUGH_TOLERANCE);
     if (root !== undefined) return [root];
   }
   const depths = scanDepths(strong.length === 0 ? layersOf(flow) : strong, lowM, highM);
@@ -243,19 +275,31 @@ interface DropRange {
 }
 
 function dropRange(shots: Shots): DropRange {
-  const { flow } = shots;
+  const { slowMS, fastMS } = speedRange(shots.flow);
+  return { slowMS, fastMS, slowM: uniformDropM(shots, slowMS), fastM: uniformDropM(shots, fastMS) };
+}
+
+function speedRange(flow: FlowProfile): { readonly slowMS: number; readonly fastMS: number } {
   const speeds = flow.type === "piecewise" ? flow.speedsMS : [surfaceSpeedMS(flow), deepSpeedMS(flow)];
   let [slowMS, fastMS] = [Number.POSITIVE_INFINITY, Number.NEGATIVE_INFINITY];
   for (const speedMS of speeds) {
     slowMS = Math.min(slowMS, speedMS);
     fastMS = Math.max(fastMS, speedMS);
   }
-  return { slowMS, fastMS, slowM: uniformDropM(shots, slowMS), fastM: uniformDropM(shots, fastMS) };
+  return { slowMS, fastMS };
+}
+
+/** The most that a stream's speed changes by for each m of depth, as a share of its slowest; without end where that is 0. */
+export function steepnessPerM(flow: FlowProfile): number {
+  const { slowMS, fastMS } = speedRange(flow);
+  if (fastMS === slowMS) return 0;
+  const steepest = layersOf(flow).reduce((most, layer) => Math.max(most, layer.slopePerS), 0);
+  return slowMS > 0 ? steepest / slowMS : Number.POSITIVE_INFINITY;
 }
 
 function uniformDropM({ line, water, state }: Shots, speedMS: number): number | undefined {
   const flow = uniformFlow(speedMS);
-  resetTo(state, 0);
+  startAt(state, 0);
   const why = climbNodes(state, line, water, flow, 1e-4, undefined, (index) => {
     const branch = line.branches?.[index];
     return branch === undefined ? undefined : solveChecked(branch.line, water, flow, ORIGIN, 1e-4);
@@ -290,4 +334,11 @@ function strongLayers(flow: FlowProfile, drops: DropRange): Layer[] {
       ? Number.POSITIVE_INFINITY
       : Math.abs(fastM - slowM) / (fastMS - slowMS);
   return layersOf(flow).filter((layer) => layer.slopePerS * perSpeed >= STRONG);
+}
+
+/** The same told without a climb, from how much the drop can change at all, m: false where it rules several out. */
+function hasStrongLayer(flow: FlowProfile, mostChangeM: number): boolean {
+  const { slowMS, fastMS } = speedRange(flow);
+  if (fastMS === slowMS) return false;
+  return layersOf(flow).some((layer) => (layer.slopePerS * mostChangeM) / (fastMS - slowMS) >= STRONG);
 }

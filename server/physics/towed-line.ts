@@ -1,6 +1,7 @@
 import { checkTowedLine } from "./check-towed-line.ts";
 import type { LineProperties, LineState } from "./climb-line.ts";
 import { angleDeg, climbNodes, tensionOf } from "./climb-nodes.ts";
+import { SOLVER_TOLERANCE } from "./exactness.ts";
 import type { FlowProfile } from "./flow-profile.ts";
 import { type Refusal, refuse } from "./refusal.ts";
 import { solveSheared } from "./sheared-line.ts";
@@ -86,9 +87,6 @@ export interface SolvedLine {
   /** The other steady shapes of the same line, shallowest first, where there are several; this one is the deepest. */
   readonly alternatives?: readonly SolvedLine[];
 }
-
-/** Each step's error bound; the reference cases then come out within 2e-8 of the line's length, most within 1e-9. */
-export const SOLVER_TOLERANCE = 1e-8;
 
 /**
  * The steady shape of a line towed in one plane, with its tensions. Refuses, with a plain reason, anything that

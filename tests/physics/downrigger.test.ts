@@ -2,6 +2,7 @@ import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { type Downrigger, type SolvedDownrigger, solveDownrigger } from "../../server/physics/downrigger.ts";
 import { journalDrag } from "../../server/physics/drag.ts";
+import { JOURNAL } from "../../server/physics/exactness.ts";
 import { uniformFlow } from "../../server/physics/flow-profile.ts";
 import { weightInWaterNPerM } from "../../server/physics/line-materials.ts";
 import { liftAreaForDive, solveLureLine } from "../../server/physics/lure.ts";
@@ -54,6 +55,8 @@ describe("a downrigger", () => {
       },
       water,
       one.flow,
+      { xM: 0, zM: 0 },
+      JOURNAL.tolerance,
     );
     if (!plain.ok) throw new Error(plain.why);
     const answer = solved(one);
