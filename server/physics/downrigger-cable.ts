@@ -17,8 +17,11 @@ export interface Cable {
   readonly probeNode: number;
 }
 
+/** What a lure's line pulls on its release, N: astern and down. */
+type LurePull = Pick<SolvedLine, "topForceXN" | "topForceZN">;
+
 /** Cuts the cable. Anything above the water counts as at the surface: node 0. */
-export function buildCable(rig: Downrigger, lures: readonly SolvedLine[], water: Water): Cable {
+export function buildCable(rig: Downrigger, lures: readonly LurePull[], water: Water): Cable {
   const lengthM = cableOutM(rig);
   const releases = rig.rods.map((rod) => Math.max(0, lengthM - rod.releaseAboveBallM));
   const probe = Math.max(0, lengthM - (rig.probeAboveBallM ?? 0));
