@@ -2,9 +2,11 @@
 import { findUnit, toSi } from "../../grammar/units.ts";
 import { lengthUnit } from "../model/figures.ts";
 import type { Gear } from "../model/gear-types.ts";
+import type { CalibrationFit } from "../physics/calibrate.ts";
 import { cableByFit, cableByFitSd, calibrateRig, groupReadings, type RigCalibration } from "./calibration.ts";
 import { calibrationReadings, type RigReading } from "./calibration-readings.ts";
 import type { TripAnalysis } from "./journal-analysis.ts";
+import { roughFit } from "./rough-drift.ts";
 
 /** A counter that reads otherwise than the book says. Lengths in m. */
 export interface CounterDrift {
@@ -35,14 +37,46 @@ const SURE = 3;
 export function counterDrifts(day: TripAnalysis, leastShare: number): CounterDrift[] {
   return groupReadings(calibrationReadings(day).used).flatMap((group) => {
     const { readings } = group;
-    if (!tellsCounter(readings)) return [];
+    const { gear } = day.trip;
+    if (!tellsCounter(readings) || isSurelyTrue(gear, readings, leastShare)) return [];
     const calibration = calibrateRig(group);
-    const drift = driftOf(day.trip.gear, calibration);
-    if (drift === undefined || calibration.lacks?.counter !== false) return [];
-    const byM = Math.abs(drift.cableM - drift.bookM);
-    return byM > SURE * drift.sdM && byM > leastShare * drift.counterM ? [drift] : [];
+    const { fit, lacks } = calibration;
+    if (!fit.ok || lacks?.counter !== false) return [];
+    const drift = driftOf(gear, readings, fit);
+    return shareOfSure(drift, leastShare) > 1 ? [{ ...drift, calibration }] : [];
   });
 }
+
+/** How far a counter is off, as a share of what it has to be off to be told of. */
+function shareOfSure(
+  { cableM, bookM, sdM, counterM }: Omit<CounterDrift, "calibration">,
+  leastShare: number,
+): number {
+  return Math.abs(cableM - bookM) / Math.max(SURE * sdM, leastShare * counterM);
+}
+
+/**
+ * A rough fit that finds a counter off by less than this share of what is told of: around the defaults, and again around
+ * what the first found, which is nearer (`tests/analysis/rough-drift.test.ts`).
+ */
+const QUIET_AT_FIRST = 0.5;
+const QUIET = 0.75;
+/** A reading that counts less than this is so far off that only the true fit can tell. */
+const LEAST_WEIGHT = 0.4;
+
+/** True where rough fits are enough to see that nothing would be told. */
+function isSurelyTrue(gear: Gear, readings: Readings, leastShare: number): boolean {
+  const first = roughFit(readings);
+  const isQuiet = (fit: CalibrationFit, share: number): boolean =>
+    fit.readings.every(({ weight }) => weight >= LEAST_WEIGHT) &&
+    shareOfSure(driftOf(gear, readings, fit), leastShare) < share;
+  if (first === undefined) return false;
+  if (isQuiet(first, QUIET_AT_FIRST)) return true;
+  const second = roughFit(readings, first.values);
+  return second !== undefined && isQuiet(second, QUIET);
+}
+
+type Readings = RigCalibration["readings"];
 
 function tellsCounter(readings: readonly RigReading[]): boolean {
   if (readings.length < 2) return false;
@@ -52,14 +86,11 @@ function tellsCounter(readings: readonly RigReading[]): boolean {
   return isApart || readings.some((one) => one.reading.as === "ball-depth" && one.speed.value <= SLOW_MS);
 }
 
-function driftOf(gear: Gear, calibration: RigCalibration): CounterDrift | undefined {
-  const { fit, readings } = calibration;
-  if (!fit.ok) return undefined;
+function driftOf(gear: Gear, readings: Readings, fit: CalibrationFit): Omit<CounterDrift, "calibration"> {
   const counterM = roundLength(gear);
   const { counterScale, counterOffsetM } = readings[0].task.downrigger;
   const lengths = readings.map((one) => one.counterM);
   return {
-    calibration,
     counterM,
     cableM: cableByFit(fit, counterM),
     sdM: Math.hypot(cableByFitSd(fit, counterM), bookSdM(readings[0], counterM)),

@@ -14,11 +14,13 @@ import type { CurvePart } from "../physics/rig-curves.ts";
 import { isSameSpeed } from "./depth-kept.ts";
 import type { DepthMemo } from "./depth-memo.ts";
 import { type DrawnWetRig, drawWetRig, nearness } from "./rig-nearness.ts";
+import { isClear, roughRig } from "./rough-rigs.ts";
 import {
   type MinuteWater,
   type TripWater,
   tripWater,
   type WetRig,
+  type WetTask,
   waterAround,
   wetRigsAfter,
   wetTaskOf,
@@ -93,7 +95,7 @@ function goingStraight(search: Search, event: TripEvent, timeMs: number): readon
   });
   if (near.length === 0) return [];
   return keptOrFound(search, event, [own, ...near], timeMs, (around) => {
-    const [first, ...others] = draw(search, [own, ...near], around, undefined);
+    const [first, ...others] = draw(search, hanging(search, [own, ...near], around), undefined);
     if (first?.wet !== own) return [];
     return others.flatMap((other) => compare(search, event, first, other, false));
   });
@@ -106,11 +108,33 @@ function inTurn(search: Search, event: TripEvent, timeMs: number): readonly Cros
   const wet = wetRigsAfter(search.trip, search.timeline, event);
   const radiusM = search.trip.gear.turnRadiusM ?? DEFAULTS.turnRadiusM.value;
   return keptOrFound(search, event, wet, timeMs, (around) => {
-    const drawn = draw(search, wet, around, side * radiusM);
-    return drawn.flatMap((one, i) =>
-      drawn.slice(i + 1).flatMap((other) => compare(search, event, one, other, true)),
-    );
+    const turnRadiusM = side * radiusM;
+    const near = nearInTurn(search, hanging(search, wet, around), turnRadiusM);
+    const drawn = new Map<Hanging, DrawnWetRig | undefined>();
+    const drawnOnce = (one: Hanging): DrawnWetRig | undefined => {
+      if (!drawn.has(one)) drawn.set(one, draw(search, [one], turnRadiusM)[0]);
+      return drawn.get(one);
+    };
+    return near.flatMap(([first, second]) => {
+      const [one, other] = [drawnOnce(first), drawnOnce(second)];
+      return one === undefined || other === undefined ? [] : compare(search, event, one, other, true);
+    });
   });
+}
+
+/** The pairs that rough drawings can't tell to be clear of each other: few, so that few rigs are drawn well. */
+function nearInTurn(
+  { marginM }: Search,
+  rigs: readonly Hanging[],
+  turnRadiusM: number,
+): (readonly [Hanging, Hanging])[] {
+  const rough = rigs.map(({ wet, task }) => roughRig(wet, task, turnRadiusM));
+  return rigs.flatMap((one, i) =>
+    rigs.slice(i + 1).flatMap((other, n): [Hanging, Hanging][] => {
+      const range = shiftRange(one.wet.place, other.wet.place, true);
+      return isClear(rough[i], rough[i + 1 + n], range, marginM) ? [] : [[one, other]];
+    }),
+  );
 }
 
 /** What the crossings of a line of the journal were found from, and the crossings. */
@@ -153,17 +177,22 @@ function isSameList(one: readonly number[], other: readonly number[]): boolean {
   return one.length === other.length && one.every((value, i) => value === other[i]);
 }
 
-function draw(
-  { trip, memo }: Search,
-  wet: readonly WetRig[],
-  { speed, temperaturesC }: MinuteWater,
-  turnRadiusM: number | undefined,
-): DrawnWetRig[] {
+/** A rig in the water and what it hangs like. */
+interface Hanging {
+  readonly wet: WetRig;
+  readonly task: WetTask;
+}
+
+/** Those of which that can be known. */
+function hanging({ trip }: Search, wet: readonly WetRig[], { speed, temperaturesC }: MinuteWater): Hanging[] {
   return wet.flatMap((one, i) => {
     const task = wetTaskOf(trip, one, speed, temperaturesC[i] ?? Number.NaN);
-    const drawn = task === undefined ? undefined : drawWetRig(one, task, turnRadiusM, memo);
-    return drawn ?? [];
+    return task === undefined ? [] : { wet: one, task };
   });
+}
+
+function draw({ memo }: Search, rigs: readonly Hanging[], turnRadiusM: number | undefined): DrawnWetRig[] {
+  return rigs.flatMap(({ wet, task }) => drawWetRig(wet, task, turnRadiusM, memo) ?? []);
 }
 
 function compare(

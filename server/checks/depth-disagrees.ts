@@ -11,6 +11,7 @@ import {
 import type { JournalAnalysis, TripAnalysis } from "../analysis/journal-analysis.ts";
 import { calibrateLines } from "../analysis/line-calibration.ts";
 import type { LineReading } from "../analysis/line-readings.ts";
+import { notSurelyExpected } from "../analysis/surely-expected.ts";
 import { THRESHOLDS, thresholdOf } from "../model/thresholds.ts";
 import { calibrationFixes } from "./calibration-fix.ts";
 import { DEPTH_DISAGREES } from "./catalog/day.ts";
@@ -30,7 +31,8 @@ export const depthDisagrees: Rule = (context) => {
   for (const day of analysis.trips) {
     const leastM = thresholdOf(day.trip.gear, THRESHOLDS.depthDisagrees);
     const { used, ofLines } = calibrationReadings(day);
-    const probed = used.filter(({ reading }) => reading.as === "probe-depth").flatMap(expectedOf);
+    const probes = used.filter(({ reading }) => reading.as === "probe-depth");
+    const probed = notSurelyExpected(probes, leastM, SURE).flatMap(expectedOf);
     for (const worst of farthest(probed, leastM)) {
       const instead = explain(worst.reading);
       tell(context, day, worst, { instead, isLine: false, fixes: [] });

@@ -95,7 +95,7 @@ function solvedNear(rig: Downrigger, centre: SettledDownrigger, as: MeasuredAs):
   return solved.ok ? readOff(solved.answer, as) : undefined;
 }
 
-function readOff({ ball, probe }: SolvedDownrigger, as: MeasuredAs): number | undefined {
+export function readOff({ ball, probe }: SolvedDownrigger, as: MeasuredAs): number | undefined {
   if (as === "ball-depth") return ball.depthM;
   if (as === "ball-behind") return ball.behindM;
   return as === "probe-depth" ? probe?.depthM : probe?.behindM;

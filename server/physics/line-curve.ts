@@ -9,7 +9,7 @@ const MOST_CLIMBS = 12;
 /** How near is near enough, m: far below the width of any margin. */
 const NEAR_M = 0.02;
 /** A line with more of its length behind the boat than this share of the circle's radius has no steady place in it. */
-const LONGEST_SHARE = 0.9;
+export const LONGEST_SHARE = 0.9;
 
 /** How a line would hang going straight: its lower end from its upper one, m. */
 interface HangsStraight {
@@ -103,7 +103,7 @@ const LEAST_SLOPE = 0.2;
 const MOST_SLOPE = 20;
 
 /** The points turned about the middle of the circle so that the last is at the upper end, from there down. */
-function turnedTo(top: CurvePoint, points: CurveState[], last: CurveState, radiusM: number): Curve {
+export function turnedTo(top: CurvePoint, points: CurveState[], last: CurveState, radiusM: number): Curve {
   const wanted = Math.atan2(top.acrossM - radiusM, top.behindM);
   const angle = wanted - Math.atan2(last.yM - radiusM, last.xM);
   const cosine = Math.cos(angle);

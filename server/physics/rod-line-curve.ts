@@ -47,7 +47,7 @@ export function rodLineCurve(
 }
 
 /** The line as it hangs from its tip, with the cable's pull as what is fixed to its end. */
-function pulledLine(rod: RodLine, pull: Pull, lengthM: number): TowedLine {
+export function pulledLine(rod: RodLine, pull: Pull, lengthM: number): TowedLine {
   const segment = {
     lengthM,
     diameterM: rod.diameterM,
