@@ -77,7 +77,7 @@ function readWords(
   }
   const row = vocabulary.find(place, cursor.text());
   if (row === undefined) {
-    reportVerb(cursor, place, vocabulary);
+    reportVerb(cursor, place, vocabulary, parts.clock !== undefined);
     return { line: { kind: "unreadable", raw, end }, issue: cursor.issue, next };
   }
   cursor.at = 1;
@@ -206,10 +206,10 @@ function reportMissingSlot(cursor: Cursor, row: IndexedRow, index: number, befor
   });
 }
 
-function reportVerb(cursor: Cursor, place: LinePlace, vocabulary: Vocabulary): void {
+function reportVerb(cursor: Cursor, place: LinePlace, vocabulary: Vocabulary, hasClock: boolean): void {
   const word = cursor.text();
   const span = cursor.spanFrom(0, 1);
-  const stamp = misspeltStamp(word);
+  const stamp = hasClock ? undefined : misspeltStamp(word);
   if (stamp !== undefined) {
     cursor.report({ code: "syntax", reason: stamp, text: word, span });
     return;

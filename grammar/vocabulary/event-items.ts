@@ -13,10 +13,10 @@ export const at = position("at", "Where.");
 export const amount: readonly ItemRow[] = [
   measure("out", "length", "Line or cable out, as the counter says; colors for leadcore.", {
     bare: true,
-    not: "line cable counter",
+    not: "line cable counter at to",
   }),
   measure("above", "length", "A stacked rod: how far above the ball it is clipped."),
-  number("dial", "dial", "Dial mark of the diving planer."),
+  number("dial", "dial", "Dial mark of the diving planer.", { not: "on setting" }),
   measure("board", "length", "How far the board runs to the side."),
   measure("setback", "length", "The lure's distance behind its release.", { not: "back lead behind" }),
   number("anglers", "count", "People on a cast or jigged rod."),
@@ -56,5 +56,5 @@ export const event = (
   items: readonly ItemRow[],
   doc: string,
   example: string,
-  o: { aliases?: string; needs?: string } = {},
+  o: { aliases?: string; needs?: string; not?: string } = {},
 ): VerbRow => line("event", verb, slots, [...items, sure, remark], doc, example, o);

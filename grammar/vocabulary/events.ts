@@ -24,8 +24,11 @@ export const EVENT_ROWS: readonly VerbRow[] = [
     [...amount, ...tackle],
     "A line goes in: how much is out and what is on it.",
     "05:14 set C1 out 90 ft setback 20 ft lure white-fly",
+    { not: "put in deploy drop" },
   ),
-  event("move", [rigSlot], amount, "More or less line out; the rest stays.", "05:55 move C1 out 105 ft"),
+  event("move", [rigSlot], amount, "More or less line out; the rest stays.", "05:55 move C1 out 105 ft", {
+    not: "lower raise let lift",
+  }),
   event(
     "again",
     [rigSlot],
@@ -41,7 +44,9 @@ export const EVENT_ROWS: readonly VerbRow[] = [
     '06:50 change C1 lure barred-plug down 4 min "fleas on the fly"',
   ),
   event("check", [rigSlot], [down], "Looked at and put back as it was.", "07:05 check S1 down 3 min"),
-  event("pull", [rigSlot], [], "Out of the water; `all` pulls every rig.", "08:05 pull all"),
+  event("pull", [rigSlot], [], "Out of the water; `all` pulls every rig.", "08:05 pull all", {
+    not: "reel up out",
+  }),
   event(
     "tangle",
     [rigSlot],
@@ -60,6 +65,7 @@ export const EVENT_ROWS: readonly VerbRow[] = [
     ],
     "Gear lost; the rig does not fish until `again` or `set`.",
     "07:55 broke SD lure green-fly",
+    { not: "break snapped" },
   ),
   event(
     "strike",
@@ -67,8 +73,11 @@ export const EVENT_ROWS: readonly VerbRow[] = [
     [sliderFlag],
     "A fish hit; that rod does not fish until `again`.",
     "05:58 strike P1",
+    { not: "hit bite" },
   ),
-  event("miss", [rigSlot], [sliderFlag], "A hit without a hook-up; the rod fishes on.", "06:02 miss S1"),
+  event("miss", [rigSlot], [sliderFlag], "A hit without a hook-up; the rod fishes on.", "06:02 miss S1", {
+    not: "missed",
+  }),
   event(
     "catch",
     [rigSlot, slot("species", "species")],
@@ -86,6 +95,7 @@ export const EVENT_ROWS: readonly VerbRow[] = [
     ],
     "A fish in the boat.",
     "06:14 catch P1 chinook 18 lb 35 in kept by G1 clip adipose",
+    { not: "caught landed boated fish" },
   ),
   event(
     "lost",
@@ -93,6 +103,7 @@ export const EVENT_ROWS: readonly VerbRow[] = [
     [sliderFlag, name("by", "guest", "Who had it on.")],
     "A hooked fish that got off; write `fish` when it wasn't seen.",
     '06:33 lost S1 coho slider "at the net, I think"',
+    { not: "lose dropped" },
   ),
   event(
     "box",
@@ -182,6 +193,7 @@ export const EVENT_ROWS: readonly VerbRow[] = [
     ],
     "What the sounder shows.",
     "05:48 sonar bottom 165 ft marks 65 to 80 ft bait 50 to 60 ft",
+    { not: "sounder" },
   ),
   event(
     "profile",
@@ -224,6 +236,7 @@ export const EVENT_ROWS: readonly VerbRow[] = [
     [measure("engine", "duration", "Engine hours.")],
     "Left the dock.",
     "04:45 depart engine 1243.6 h",
+    { not: "left underway" },
   ),
   event(
     "return",
@@ -231,6 +244,7 @@ export const EVENT_ROWS: readonly VerbRow[] = [
     [measure("engine", "duration", "Engine hours.")],
     "Back at the dock.",
     "11:20 return engine 1249.4 h",
+    { not: "returned back" },
   ),
   event(
     "run",
@@ -258,6 +272,7 @@ export const EVENT_ROWS: readonly VerbRow[] = [
     [measure("engine", "duration", "Engine hours at the time.")],
     "Something on the upkeep list was done.",
     "11:50 serviced probe-batteries",
+    { not: "service" },
   ),
   event(
     "note",

@@ -67,6 +67,8 @@ export type Place = "opener" | "gear" | "event" | "boat" | "trip";
 export interface VerbRow {
   readonly verb: string;
   readonly aliases: readonly string[];
+  /** Words of the trade for it that are not read; whoever starts a line with one is told this one. */
+  readonly not: readonly string[];
   readonly place: Place;
   readonly slots: readonly SlotRow[];
   readonly items: readonly ItemRow[];
@@ -146,10 +148,11 @@ export const line = (
   items: readonly ItemRow[],
   doc: string,
   example: string,
-  o: { aliases?: string; needs?: string } = {},
+  o: { aliases?: string; needs?: string; not?: string } = {},
 ): VerbRow => ({
   verb,
   aliases: o.aliases === undefined ? [] : o.aliases.split(" "),
+  not: o.not === undefined ? [] : o.not.split(" "),
   place,
   slots,
   items,

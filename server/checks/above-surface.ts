@@ -24,11 +24,10 @@ export const aboveSurface: Rule = (context) => {
 function flagOut({ report }: CheckContext, { trip }: TripAnalysis, event: TripEvent): boolean {
   const outM = measureOf(event.line, "out", "length", trip.gear.defaults);
   if (outM === undefined || outM > 0) return false;
-  report(ABOVE_SURFACE, itemPlace(event.lineIndex, event.line, "out"), {
-    kind: "out",
-    gear: trip.gear,
-    outM,
-  });
+  const { line, lineIndex } = event;
+  const out = findItem(line, "out");
+  const typed = out === undefined ? "" : line.raw.slice(out.valueStart, out.stop);
+  report(ABOVE_SURFACE, itemPlace(lineIndex, line, "out"), { kind: "out", gear: trip.gear, typed });
   return true;
 }
 

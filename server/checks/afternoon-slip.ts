@@ -7,15 +7,25 @@ import { laterClock, stampText, writeClock } from "./stamp-edits.ts";
 
 const HALF_DAY_H = 12;
 
-/** Flags an afternoon's times written like a morning's: twelve hours later they fit between their neighbors. */
+/**
+ * Flags an afternoon's times written like a morning's, and a morning's written like an afternoon's: twelve hours later,
+ * or earlier, they fit between their neighbors.
+ */
 export const afternoonSlip: Rule = ({ analysis, report }) => {
   for (const { trip } of analysis.trips) {
     for (const { slip, events, against } of timeDisorders(trip)) {
-      if (slip !== "afternoon") continue;
+      if (slip !== "afternoon" && slip !== "morning") continue;
       const [first] = events;
       const clock = first.line.clock ?? "";
       const meant = laterClock(clock, HALF_DAY_H);
-      const data = { clock, meant, against: stampText(against.line, false), more: events.length - 1 };
+      const isAhead = slip === "morning";
+      const data = {
+        clock,
+        meant,
+        isAhead,
+        against: stampText(against.line, false),
+        more: events.length - 1,
+      };
       const message = DAY_RELATED.lineAbove;
       const related = [{ uri: analysis.uri, message, ...stampPlace(against.lineIndex, against.line) }];
       const edits = events.map((event) =>

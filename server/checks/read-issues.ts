@@ -1,15 +1,22 @@
 /** What the reader found wrong with lines, each under its own check, with the ways to mend it. */
+
+import { isRead } from "../../grammar/is-read.ts";
 import type { Issue } from "../../grammar/issues.ts";
 import type { Line } from "../../grammar/journal.ts";
 import { VOCABULARY } from "../../grammar/vocabulary.ts";
+import type { JournalAnalysis } from "../analysis/journal-analysis.ts";
+import { carriedOver } from "./carried-over.ts";
 import { NUMBER_FORMAT, SYNTAX, UNIT_MISMATCH, UNKNOWN_WORD } from "./catalog/language.ts";
 import { FIX_TITLES } from "./catalog/titles.ts";
 import type { CheckContext, Fix, Place, Rule } from "./check.ts";
 import { mendsLine, renameFixes, replace } from "./edits.ts";
 import { nearest } from "./nearest.ts";
+import { ownerOf } from "./owners.ts";
 import { dimensionAt, mismatchFixes, nearUnits, unitOf } from "./read-issue-units.ts";
-import { isMending, measuresMeant, remarkMeant } from "./stray-words.ts";
+import { rowOf } from "./sound-lines.ts";
+import { isMending, measuresMeant, textMeant } from "./stray-words.ts";
 import { syntaxFixes } from "./syntax-fixes.ts";
+import { verbLess, verbOfTrade } from "./verb-meant.ts";
 import { writeFixes } from "./way.ts";
 import { wordOfTrade } from "./words-behind.ts";
 
@@ -33,6 +40,13 @@ export const readIssues: Rule = (context) => {
 };
 
 function reportSyntax(context: CheckContext, issue: IssueOf<"syntax">, line: Line, place: Place): void {
+  const carried = issue.reason === "repeated" ? carriedOver(context.analysis, line, place) : undefined;
+  if (carried !== undefined) {
+    const { typed, way } = carried;
+    const data = { ...issue, typed, meant: [way.text], isOneMeasure: true };
+    context.report(SYNTAX, place, data, { fixes: writeFixes([way]) });
+    return;
+  }
   const measures = measuresMeant(context.analysis, issue, line, place);
   const typed = measures?.typed ?? line.raw.slice(place.start, place.stop);
   const meant = measures?.ways.map((way) => way.text) ?? [];
@@ -43,19 +57,26 @@ function reportSyntax(context: CheckContext, issue: IssueOf<"syntax">, line: Lin
 
 function reportWord(context: CheckContext, issue: IssueOf<"unknown-word">, line: Line, place: Place): void {
   const { role, word, verb, candidates } = issue;
-  const traded = role === "item" ? wordOfTrade(line, word) : undefined;
+  const traded =
+    role === "item" ? wordOfTrade(line, word, place) : role === "verb" ? verbOfTrade(word) : undefined;
   const near =
     role === "unit"
       ? nearUnits(word, dimensionAt(line, place.start))
       : traded === undefined
         ? nearest(word, candidates.map(canonical))
         : [traded];
+  const said = role === "verb" && traded === undefined ? verbLess(context.analysis, line, place) : undefined;
+  if (said !== undefined && said.verbs.length > 0) {
+    const { verbs, ways } = said;
+    const data = { role, word, verb, choices: [], near: [], saidOn: verbs };
+    context.report(UNKNOWN_WORD, place, data, { fixes: writeFixes(ways) });
+    return;
+  }
   const choices = role === "item" && candidates.length <= MOST_CHOICES ? candidates : [];
-  const quoted =
-    role === "item" && near.length === 0 ? remarkMeant(context.analysis, line, place) : undefined;
+  const quoted = role === "item" && near.length === 0 ? textMeant(context.analysis, line, place) : undefined;
   const renames = renameFixes(context.analysis.uri, place, near);
   const fixes = traded === undefined ? renames : renames.filter((fix) => isMending(context.analysis, fix));
-  const data = { role, word, verb, choices, near, remark: quoted?.text };
+  const data = { role, word, verb, choices: quoted?.isName ? [] : choices, near, quoted };
   context.report(UNKNOWN_WORD, place, data, { fixes: [...fixes, ...writeFixes(quoted ? [quoted] : [])] });
 
   /** A verb's other spellings lead to the one that the formatter writes. */
@@ -68,13 +89,29 @@ function reportWord(context: CheckContext, issue: IssueOf<"unknown-word">, line:
 
 function reportNumber(context: CheckContext, issue: IssueOf<"number-format">, place: Place): void {
   const { analysis } = context;
-  const { text, mend } = issue;
+  const { text } = issue;
+  const mend = pointMeant(analysis, issue, place) ?? issue.mend;
   const edit = mend === null ? undefined : replace(analysis.uri, place, mend);
   const fixes: Fix[] =
     edit === undefined || !mendsLine(analysis, edit)
       ? []
       : [{ title: FIX_TITLES.write(edit.text), edits: [edit], isPreferred: true }];
   context.report(NUMBER_FORMAT, place, { text, mend, example: "72.5" }, { fixes });
+}
+
+/** `0-61` on a line of depths and temperatures, in the boat's units. */
+function pointMeant(
+  analysis: JournalAnalysis,
+  { text }: IssueOf<"number-format">,
+  { lineIndex }: Place,
+): string | undefined {
+  const line = analysis.parse.journal.lines[lineIndex];
+  const isOfPoints = line !== undefined && isRead(line) && rowOf(line)?.needs.includes("point");
+  const [, depth, temperature] = /^(\d+(?:\.\d+)?)[-–—/:](\d+(?:\.\d+)?)$/u.exec(text) ?? [];
+  if (isOfPoints !== true || depth === undefined) return undefined;
+  const units = ownerOf(analysis, lineIndex)?.gear.defaults.byDimension;
+  const [length, degrees] = [units?.get("length")?.unit ?? "ft", units?.get("temperature")?.unit ?? "F"];
+  return `${depth} ${length} ${temperature} ${degrees}`;
 }
 
 function reportMismatch(

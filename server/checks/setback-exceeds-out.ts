@@ -28,8 +28,10 @@ export const setbackExceedsOut: Rule = ({ analysis, report }) => {
       const { lineIndex, line } = depth.event;
       const data = { gear: day.trip.gear, setbackM, outM, carried };
       if (carried === undefined) {
-        const place = itemPlace(lineIndex, line, "setback");
-        report(SETBACK_EXCEEDS_OUT, place, data, { fixes: swap(analysis, depth) });
+        const odd = oddUnit(day, depth);
+        const place = itemPlace(lineIndex, line, odd === undefined ? "setback" : "out");
+        const fixes = odd === undefined ? swap(analysis, depth) : inOwnUnit(analysis, depth, odd);
+        report(SETBACK_EXCEEDS_OUT, place, { ...data, odd }, { fixes });
       } else {
         const place = itemPlace(lineIndex, line, carried === "setback" ? "out" : "setback");
         const related = lineBefore(analysis, day, depth, carried);
@@ -84,4 +86,27 @@ function swap({ uri }: JournalAnalysis, { event: { line, lineIndex } }: LineDept
     replace(uri, setbackPlace, line.raw.slice(outPlace.start, outPlace.stop)),
   ];
   return [{ title: DAY_FIXES.swap, edits, isPreferred: true }];
+}
+
+/** Cable out in a unit that the boat's book doesn't use: a slip of the unit explains it better than a swap. */
+interface OddUnit {
+  readonly typed: string;
+  /** The same number in the boat's own unit. */
+  readonly meant: string;
+}
+
+function oddUnit({ trip: { gear } }: TripAnalysis, { event: { line } }: LineDepth): OddUnit | undefined {
+  const out = findItem(line, "out");
+  const own = gear.defaults.byDimension.get("length")?.unit;
+  if (out?.value.kind !== "quantity" || own === undefined) return undefined;
+  const [part, ...others] = out.value.parts;
+  if (part?.unit == null || others.length > 0 || part.unit === own) return undefined;
+  return { typed: line.raw.slice(out.valueStart, out.stop), meant: `${part.number} ${own}` };
+}
+
+function inOwnUnit({ uri }: JournalAnalysis, { event: { line, lineIndex } }: LineDepth, odd: OddUnit): Fix[] {
+  const out = findItem(line, "out");
+  if (out === undefined) return [];
+  const edit = replace(uri, valuePlace(lineIndex, out), odd.meant);
+  return [{ title: DAY_FIXES.write(odd.meant), edits: [edit], isPreferred: true }];
 }

@@ -1,7 +1,7 @@
 /** What words and numbers that say nothing on a line were probably meant to say. */
 import { isRead } from "../../grammar/is-read.ts";
 import type { Issue } from "../../grammar/issues.ts";
-import type { Item, Line } from "../../grammar/journal.ts";
+import type { Item, Line, ReadLine } from "../../grammar/journal.ts";
 import { splitNumber } from "../../grammar/number-text.ts";
 import { quote } from "../../grammar/print.ts";
 import { type Dimension, findUnit } from "../../grammar/units.ts";
@@ -17,14 +17,46 @@ export function isMending(analysis: JournalAnalysis, { edits }: Fix): boolean {
   return edits.every((edit) => mendsLine(analysis, edit));
 }
 
-/** The stray words of a line in quotes, where all of them are plain words and the line has no remark yet. */
-export function remarkMeant(analysis: JournalAnalysis, line: Line, place: Place): Way | undefined {
+/** A text in quotes, and the change that puts it there. */
+interface TextMeant extends Way {
+  /** The stray words belong to the name before them; else they are a remark. */
+  readonly isName: boolean;
+}
+
+const PLAIN_WORDS = /^[\p{L}\p{M}'’!?.,;-]+(?:\s+[\p{L}\p{M}'’!?.,;-]+)*$/u;
+/** As names are written: `Otter Creek`. */
+const CAPITALS = /^\p{Lu}\S*(?:\s+\p{Lu}\S*)*$/u;
+
+/**
+ * The stray words of a line in quotes, where all of them are plain words: with the name before them where that is one
+ * that may have several words and they are capitalized like one, else as a remark where the line has none yet.
+ */
+export function textMeant(analysis: JournalAnalysis, line: Line, place: Place): TextMeant | undefined {
   const stray = strayItem(line, place);
-  if (stray === undefined || !/^[\p{L}\p{M}'’!?.,;-]+(?:\s+[\p{L}\p{M}'’!?.,;-]+)*$/u.test(stray.text))
-    return undefined;
-  const text = quote(stray.text);
-  const edit = replace(analysis.uri, { ...place, stop: stray.item.stop }, text);
-  return mendsLine(analysis, edit) ? { text, edit } : undefined;
+  if (stray === undefined || !PLAIN_WORDS.test(stray.text)) return undefined;
+  const nameStart = CAPITALS.test(stray.text) ? startOfName(line, place) : undefined;
+  const isName = nameStart !== undefined;
+  const start = nameStart ?? place.start;
+  const text = quote(line.raw.slice(start, stray.item.stop));
+  const edit = replace(analysis.uri, { ...place, start, stop: stray.item.stop }, text);
+  return mendsLine(analysis, edit) ? { text, edit, isName } : undefined;
+}
+
+/** Names that people, boats and places have; those of gear are words of the book. */
+const SPACED: ReadonlySet<string> = new Set(["boat", "place", "spot", "text", "guest"]);
+
+/** Where a name without quotes starts that ends right before a place; undefined where another thing stands there. */
+function startOfName(line: Line, { start }: Place): number | undefined {
+  if (!isRead(line)) return undefined;
+  const row = rowOf(line);
+  const endsThere = (stop: number): boolean => stop < start && line.raw.slice(stop, start).trim() === "";
+  const slotIndex = line.slots.findIndex((slot) => !slot.quoted && endsThere(slot.stop));
+  const slot = line.slots[slotIndex];
+  if (slot !== undefined) return SPACED.has(row?.slots[slotIndex]?.of ?? "") ? slot.start : undefined;
+  const item = line.items.find(({ stop }) => endsThere(stop));
+  if (item?.value.kind !== "name" || item.value.quoted) return undefined;
+  const type = row?.words.get(item.word)?.type;
+  return type?.kind === "name" && SPACED.has(type.of) ? item.valueStart : undefined;
 }
 
 /**
@@ -42,18 +74,46 @@ export function measuresMeant(
     if (behind !== undefined) return { typed: behind.typed, ways: [behind.way] };
   }
   const stray = strayMeasure(issue, line, place);
-  const measure = stray === undefined ? undefined : measureIn(stray.text);
-  if (stray === undefined || measure === undefined || !isRead(line)) return undefined;
-  const items = (rowOf(line)?.items ?? []).filter(
-    ({ word, type }) =>
-      type.kind === "quantity" &&
-      type.dimension === measure.dimension &&
-      !line.items.some((item) => item.word === word),
-  );
-  const ways = items
-    .map((item) => wayTo(analysis.uri, { ...place, stop: stray.stop }, `${item.word} ${measure.text}`))
+  const measures = stray === undefined ? [] : measuresIn(stray.text);
+  const [first, ...others] = measures;
+  if (stray === undefined || first === undefined || !isRead(line)) return undefined;
+  const open = openMeasures(line);
+  const texts = open(first).map((word) => {
+    const taken = new Set([word]);
+    return [`${word} ${first.text}`, ...others.map((one) => worded(open, one, taken))].join(" ");
+  });
+  const ways = texts
+    .map((text) => wayTo(analysis.uri, { ...place, stop: stray.stop }, text))
     .filter(({ edit }) => mendsLine(analysis, edit));
-  return { typed: measure.text, ways };
+  return { typed: measures.map(({ text }) => text).join(" "), ways };
+}
+
+/** A number with its unit. */
+interface Measure {
+  readonly text: string;
+  readonly dimension: Dimension;
+}
+
+/** Words of a line, not given yet, that take a measure. */
+type OpenMeasures = (measure: Measure) => readonly string[];
+
+function openMeasures(line: ReadLine): OpenMeasures {
+  return ({ dimension }) =>
+    (rowOf(line)?.items ?? []).flatMap(({ word, type }) =>
+      type.kind === "quantity" &&
+      type.dimension === dimension &&
+      !line.items.some((item) => item.word === word)
+        ? [word]
+        : [],
+    );
+}
+
+/** A measure with the first word that is left for it; by itself where none is. */
+function worded(open: OpenMeasures, measure: Measure, taken: Set<string>): string {
+  const word = open(measure).find((one) => !taken.has(one));
+  if (word === undefined) return measure.text;
+  taken.add(word);
+  return `${word} ${measure.text}`;
 }
 
 function wayTo(uri: string, place: Place, text: string): Way {
@@ -85,12 +145,16 @@ function strayItem(line: Line, place: Place): { item: Item; text: string } | und
   return item?.value.kind === "unread" ? { item, text: item.value.text } : undefined;
 }
 
-/** A text that is one number with its unit: `145ft`, `145 ft`. */
-function measureIn(text: string): { text: string; dimension: Dimension } | undefined {
-  const [first = "", second, ...rest] = text.split(/\s+/u);
-  const split = splitNumber(first);
-  if (split === undefined || rest.length > 0) return undefined;
-  const unit = split.unit === "" ? second : second === undefined ? split.unit : undefined;
-  const row = unit === undefined ? undefined : findUnit(unit);
-  return row === undefined ? undefined : { text: `${split.number} ${row.unit}`, dimension: row.dimension };
+/** A text that is numbers with their units, one after another: `145ft`, `98 ft 44 F 2.4 mph`; empty where it is not. */
+function measuresIn(text: string): Measure[] {
+  const words = text.split(/\s+/u);
+  const measures: Measure[] = [];
+  for (let i = 0; i < words.length; i++) {
+    const split = splitNumber(words[i] ?? "");
+    if (split === undefined) return [];
+    const row = findUnit(split.unit === "" ? (words[++i] ?? "") : split.unit);
+    if (row === undefined) return [];
+    measures.push({ text: `${split.number} ${row.unit}`, dimension: row.dimension });
+  }
+  return measures;
 }

@@ -10,7 +10,7 @@ import { laterDay, stampText, writeDate } from "./stamp-edits.ts";
 /** Flags times that come before the line above, once for each run of lines, with what would mend them. */
 export const timeBackwards: Rule = (context) => {
   for (const { trip } of context.analysis.trips) {
-    const disorders = timeDisorders(trip).filter(({ slip }) => slip !== "afternoon");
+    const disorders = timeDisorders(trip).filter(({ slip }) => slip !== "afternoon" && slip !== "morning");
     const sort = sortFix(context, trip, disorders);
     // Half a file may have to move: none of the fixes is made before somebody asks for it, and this one once for all.
     for (const disorder of disorders) flag(context, trip, disorder, disorders, sort);
@@ -25,7 +25,7 @@ function flag(
   sort: () => Fix | undefined,
 ): void {
   const { slip, events, against } = disorder;
-  if (slip === "afternoon") return;
+  if (slip === "afternoon" || slip === "morning") return;
   const [first] = events;
   const data = {
     clock: stampText(first.line, false),

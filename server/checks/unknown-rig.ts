@@ -2,7 +2,7 @@ import type { ReadLine } from "../../grammar/journal.ts";
 import { matchName } from "../model/match-name.ts";
 import { findItem, hasWord } from "../model/quantities.ts";
 import { findSpecies } from "../model/species.ts";
-import { UNKNOWN_RIG as UNSEEN_RIG } from "../model/trip.ts";
+import { ALL_RIGS, rigWord } from "../model/trip.ts";
 import { UNKNOWN_RIG } from "./catalog/language.ts";
 import type { CheckContext, Rule } from "./check.ts";
 import { knownGear } from "./known-gear.ts";
@@ -22,7 +22,6 @@ const CALIBRATED: NamedGear = {
   held: (gear) => new Map<string, unknown>([...gear.rigs, ...gear.cables]),
 };
 
-const ALL = "all";
 const FISH_VERBS: ReadonlySet<string> = new Set(["strike", "miss", "catch", "lost"]);
 
 /** Flags a rig that no book defines. */
@@ -40,14 +39,13 @@ export const unknownRig: Rule = (context) => {
 };
 
 function isPlainlyMeant({ name, line, word }: NameUse): boolean {
-  if (word !== undefined) return false;
-  return name === ALL ? line.verb === "pull" : name === UNSEEN_RIG && FISH_VERBS.has(line.verb);
+  return word === undefined && rigWord(name, line.verb) !== undefined;
 }
 
 /** `check all`, and `catch chinook` without its rig, are told apart from a rig that isn't defined. */
 function reportMistaken(context: CheckContext, { name, line, place, owner, isEvent }: NameUse): boolean {
   const isSpecies = FISH_VERBS.has(line.verb) && findSpecies(owner?.gear.nicknames.get(name) ?? name);
-  const mistakenFor = name === ALL ? "all" : isSpecies ? "species" : undefined;
+  const mistakenFor = name.toLowerCase() === ALL_RIGS ? "all" : isSpecies ? "species" : undefined;
   if (mistakenFor === undefined || !isEvent || isRigOf(owner, name)) return false;
   const data = { name, boat: owner?.boat, near: [], from: undefined, mistakenFor, verb: line.verb } as const;
   context.report(UNKNOWN_RIG, place, data);

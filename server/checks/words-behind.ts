@@ -9,10 +9,17 @@ import { mendsLine, replace } from "./edits.ts";
 import { rowOf } from "./sound-lines.ts";
 import type { Way } from "./way.ts";
 
-/** The word of the line that a common word of the trade stands for: `setback` for `back`. */
-export function wordOfTrade(line: Line, word: string): string | undefined {
+/**
+ * The word of the line that a common word of the trade stands for: `setback` for `back`. A word that takes a number
+ * counts only before one, where its place is given.
+ */
+export function wordOfTrade(line: Line, word: string, place?: Place): string | undefined {
   const row = isRead(line) ? rowOf(line) : undefined;
-  return row?.items.find((item) => item.not.includes(word.toLowerCase()))?.word;
+  const item = row?.items.find((one) => one.not.includes(word.toLowerCase()));
+  if (item === undefined || place === undefined || !["quantity", "number"].includes(item.type.kind))
+    return item?.word;
+  const [next = ""] = line.raw.slice(place.stop).trim().split(/\s+/u);
+  return splitNumber(next) === undefined ? undefined : item.word;
 }
 
 /**

@@ -4,7 +4,7 @@ import type { ReadLine } from "../../grammar/journal.ts";
 import type { Parse } from "../../grammar/parse.ts";
 import { type IndexedRow, type NameKind, VOCABULARY } from "../../grammar/vocabulary.ts";
 import { UNSEEN_FISH } from "./species.ts";
-import { ALL_RIGS, UNKNOWN_RIG } from "./trip.ts";
+import { rigWord } from "./trip.ts";
 
 /**
  * What a name names. A `calibrated` is a rig or a cable, a `guest` the short id of a trip's guest or somebody of the
@@ -144,7 +144,6 @@ function itemPlaces(line: ReadLine, row: IndexedRow): PlaceOnLine[] {
   });
 }
 
-const FISH_VERBS: ReadonlySet<string> = new Set(["strike", "miss", "catch", "lost"]);
 /** Written to take something off, or for there being none. */
 const NOTHING = "none";
 /** The crew, as `by` speaks of them. */
@@ -153,8 +152,7 @@ export const CREW: ReadonlySet<string> = new Set(["captain", "mate"]);
 /** A word that means the same in every log is nobody's name. */
 function isPlain(kind: NamedKind, name: string, verb: string): boolean {
   if (name.trim() === "") return true;
-  if (kind === "rig")
-    return name === ALL_RIGS ? verb === "pull" : name === UNKNOWN_RIG && FISH_VERBS.has(verb);
+  if (kind === "rig") return rigWord(name, verb) !== undefined;
   if (kind === "lure" || kind === "ball") return name === NOTHING && verb !== kind;
   if (kind === "species") return verb === "lost" && name.toLowerCase() === UNSEEN_FISH;
   return kind === "guest" && verb !== "guest" && CREW.has(name);

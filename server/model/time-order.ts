@@ -4,10 +4,14 @@ import { longestRising } from "./longest-rising.ts";
 import { ALL_RIGS, type Trip, type TripEvent } from "./trip.ts";
 
 /**
- * What explains it: an afternoon written like a morning (twelve hours short), a night past midnight without its date
- * (a day short), else a line that comes before one above it, or one that runs ahead of the lines below.
+ * What explains it: an afternoon written like a morning (twelve hours short) or the other way around, a night past
+ * midnight without its date (a day short), else a line that comes before one above it, or one that runs ahead of the
+ * lines below.
  */
-type Slip = "afternoon" | "next-day" | "before" | "ahead";
+type Slip = "afternoon" | "morning" | "next-day" | "before" | "ahead";
+
+/** A slip that says what time is meant. */
+type Shifted = Exclude<Slip, "before" | "ahead">;
 
 /** Lines next to each other that are out of order in the same way. */
 export interface Disorder {
@@ -86,15 +90,15 @@ export function inTimeOrder(trip: Trip): TripEvent[] {
 const knownSlips = new WeakMap<Trip, ReadonlyMap<number, number>>();
 
 /**
- * Lines whose half-day or date slipped, by line number, with how much later they are meant, ms: their place in the
- * file tells more than their clock.
+ * Lines whose half-day or date slipped, by line number, with how much later they are meant, ms (less than zero for
+ * earlier): their place in the file tells more than their clock.
  */
 export function slippedLines(trip: Trip): ReadonlyMap<number, number> {
   const known = knownSlips.get(trip);
   if (known !== undefined) return known;
   const slips = new Map<number, number>();
   for (const { slip, events } of timeDisorders(trip)) {
-    if (slip !== "afternoon" && slip !== "next-day") continue;
+    if (slip === "before" || slip === "ahead") continue;
     for (const { lineIndex } of events) slips.set(lineIndex, SHIFT_MS[slip]);
   }
   knownSlips.set(trip, slips);
@@ -135,6 +139,12 @@ function findDisorders(trip: Trip): Disorder[] {
   for (let i = 1; i < clocked.length; i++) {
     const [one, above] = [clocked[i], clocked[i - 1]];
     if (one === undefined || above === undefined || one.ms >= above.ms) continue;
+    const early = runAhead(clocked, i);
+    if (early !== undefined) {
+      for (const late of early.run) late.ms += SHIFT_MS.morning;
+      disorders.push(disorder("morning", early.run, early.above.event));
+      continue;
+    }
     const run = runBehind(clocked, i);
     const slip = explain(clocked, i, run);
     if (slip === undefined) continue;
@@ -176,14 +186,46 @@ function runBehind(clocked: readonly Clocked[], start: number): [Clocked, ...Clo
   return run;
 }
 
-const SHIFT_MS = { afternoon: 12 * HOUR_MS, "next-day": 24 * HOUR_MS } as const;
+const SHIFT_MS: Readonly<Record<Shifted, number>> = {
+  afternoon: 12 * HOUR_MS,
+  morning: -12 * HOUR_MS,
+  "next-day": 24 * HOUR_MS,
+};
+
+/**
+ * The lines right above `stop` that run ahead of it and, twelve hours earlier, fit between it and the line above them;
+ * undefined where they don't.
+ */
+function runAhead(
+  clocked: readonly Clocked[],
+  stop: number,
+): { readonly run: readonly [Clocked, ...Clocked[]]; readonly above: Clocked } | undefined {
+  const belowMs = clocked[stop]?.ms ?? Number.NEGATIVE_INFINITY;
+  const run: Clocked[] = [];
+  for (let i = stop - 1; i >= 0; i--) {
+    const one = clocked[i] as Clocked;
+    const nextMs = run[0]?.ms ?? Number.POSITIVE_INFINITY;
+    const [first, ...rest] = run;
+    if (first !== undefined && one.ms <= first.ms + SHIFT_MS.morning) {
+      const isShort = first.ms + SHIFT_MS.morning - one.ms <= LONGEST_PAUSE_MS;
+      return isShort ? { run: [first, ...rest], above: one } : undefined;
+    }
+    if (!isAfternoon(one) || one.ms > nextMs || one.ms + SHIFT_MS.morning > belowMs) return undefined;
+    run.unshift(one);
+  }
+  return undefined;
+}
+
+function isAfternoon({ event }: Clocked): boolean {
+  return Number(event.line.clock?.slice(0, 2)) >= 13;
+}
 
 /** The shift that puts a run between its neighbors, if one does. */
 function explain(
   clocked: readonly Clocked[],
   start: number,
   run: readonly [Clocked, ...Clocked[]],
-): keyof typeof SHIFT_MS | undefined {
+): Shifted | undefined {
   const [first] = run;
   const last = run.at(-1) ?? first;
   const above = clocked[start - 1];

@@ -38,6 +38,15 @@ export const UNKNOWN_RIG = "unknown";
 /** Written instead of a rig for every rig in the water. */
 export const ALL_RIGS = "all";
 
+const FISH_VERBS: ReadonlySet<string> = new Set(["strike", "miss", "catch", "lost"]);
+
+/** What a word in a rig's place says by itself on a line of that verb, in any capitals; undefined where it is a name. */
+export function rigWord(written: string, verb: string): typeof ALL_RIGS | typeof UNKNOWN_RIG | undefined {
+  const word = written.toLowerCase();
+  if (word === ALL_RIGS) return verb === "pull" ? ALL_RIGS : undefined;
+  return word === UNKNOWN_RIG && FISH_VERBS.has(verb) ? UNKNOWN_RIG : undefined;
+}
+
 /** Verbs whose first slot is a rig. */
 export const RIG_VERBS: ReadonlySet<string> = new Set([
   "set",

@@ -5,9 +5,9 @@ import type { Parse } from "../../grammar/parse.ts";
 import { kindDefined } from "./gear-lines.ts";
 import type { Gear } from "./gear-types.ts";
 import { type Instant, resolveInstant } from "./local-time.ts";
-import { matchMaybe } from "./match-name.ts";
+import { matchName } from "./match-name.ts";
 import { slotName } from "./quantities.ts";
-import { type GearResolver, RIG_VERBS, type Trip, type TripEvent } from "./trip.ts";
+import { type GearResolver, RIG_VERBS, rigWord, type Trip, type TripEvent } from "./trip.ts";
 
 /** Boats and gear may stand in a trip's file; they are no events of the trip. */
 const isGear = (verb: string): boolean => verb === "boat" || kindDefined(verb) !== undefined;
@@ -130,7 +130,7 @@ function eventKept(lineIndex: number, line: FactLine, day: Day): TripEvent {
     lineIndex,
     line,
     instant: instantOf(line, day.date, day.zone),
-    rig: RIG_VERBS.has(line.verb) ? matchMaybe(day.gear.rigs, slotName(line)) : undefined,
+    rig: RIG_VERBS.has(line.verb) ? rigMeant(day.gear, line) : undefined,
   };
   knownEvents.set(line, { day, event });
   return event;
@@ -149,4 +149,12 @@ function instantOf(line: FactLine, tripDate: string, zone: string | undefined): 
   if (line.clock === null) return null;
   const instant = resolveInstant(line.date ?? tripDate, line.clock, line.offset, zone);
   return Number.isFinite(instant.utcMs) ? instant : null;
+}
+
+/** A rig as the book writes it, or a word that stands for all or for none. */
+function rigMeant({ rigs }: Gear, line: FactLine): string | undefined {
+  const written = slotName(line);
+  if (written === undefined) return undefined;
+  const meant = matchName(rigs, written);
+  return rigs.has(meant) ? meant : (rigWord(written, line.verb) ?? written);
 }

@@ -6,6 +6,7 @@ import { SHAKY_CONDITIONING } from "../analysis/stream-used.ts";
 import { ageWords, clockWords, lengthWords, speedWords } from "../model/figures.ts";
 import type { Calibration, Gear } from "../model/gear-types.ts";
 import { meantMs } from "../model/time-order.ts";
+import { deeperWords } from "./deeper-words.ts";
 import { longLineSentences, sliderSentences } from "./long-line-sentences.ts";
 import { backWords, downWords, placeWords } from "./place-words.ts";
 
@@ -157,12 +158,9 @@ const FASTER_MS = 0.2 * 0.44704;
 
 /** Two what-ifs from the slopes at this setting. */
 function changeSentence(gear: Gear, place: DepthPlace, out: "cable" | "line"): string {
-  const more = lengthWords(gear, Math.abs(place.depthPerOut * TEN_FEET_M));
-  const lift = lengthWords(gear, Math.abs(place.depthPerSpeed * FASTER_MS));
-  const lifted = lift.startsWith("0 ")
-    ? "hardly any change"
-    : `about ${lift} ${place.depthPerSpeed < 0 ? "shallower" : "deeper"}`;
-  return `${lengthWords(gear, TEN_FEET_M)} more ${out}: about ${more} ${place.depthPerOut < 0 ? "shallower" : "deeper"}. ${speedWords(gear, FASTER_MS)} faster: ${lifted}.`;
+  const more = deeperWords(gear, place.depthPerOut * TEN_FEET_M);
+  const lifted = deeperWords(gear, place.depthPerSpeed * FASTER_MS);
+  return `${lengthWords(gear, TEN_FEET_M)} more ${out}: ${more}. ${speedWords(gear, FASTER_MS)} faster: ${lifted}.`;
 }
 
 function trustSentence(depth: LineDepth): string {

@@ -2,8 +2,8 @@
 import type { GearChange } from "../analysis/gear-changes.ts";
 import type { TripAnalysis } from "../analysis/journal-analysis.ts";
 import type { LineDepth } from "../analysis/line-depth.ts";
-import { lengthWords } from "../model/figures.ts";
 import type { Gear } from "../model/gear-types.ts";
+import { deeperWords } from "./deeper-words.ts";
 
 /** One line for all changes: `finned-15 for round-12: about 2 ft deeper.` */
 export function gearChangeSentences(day: TripAnalysis, depth: LineDepth): string[] {
@@ -12,9 +12,5 @@ export function gearChangeSentences(day: TripAnalysis, depth: LineDepth): string
 }
 
 function changeWords(gear: Gear, { name, instead, deeperM }: GearChange): string {
-  const size = lengthWords(gear, Math.abs(deeperM));
-  const what = size.startsWith("0 ")
-    ? "hardly any change"
-    : `about ${size} ${deeperM > 0 ? "deeper" : "shallower"}`;
-  return `${name} for ${instead}: ${what}.`;
+  return `${name} for ${instead}: ${deeperWords(gear, deeperM)}.`;
 }

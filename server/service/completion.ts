@@ -1,9 +1,8 @@
 /** Completion: what may stand at the cursor, from the vocabulary and the books, the last value on that rig first. */
 import { type CompletionItem, CompletionItemKind, type Position } from "vscode-languageserver-types";
 import { isRead } from "../../grammar/is-read.ts";
-import type { ReadLine } from "../../grammar/journal.ts";
 import { type Block, readLine } from "../../grammar/read-line.ts";
-import { type IndexedRow, type LinePlace, VOCABULARY } from "../../grammar/vocabulary.ts";
+import { type LinePlace, VOCABULARY } from "../../grammar/vocabulary.ts";
 import { ownerOf } from "../checks/owners.ts";
 import { itemOffers, unitOffers, valueOffers } from "./item-completion.ts";
 import { namesOf } from "./name-completion.ts";
@@ -12,6 +11,7 @@ import { itemsAt, type Offer } from "./offers.ts";
 import { openSlot, openWord } from "./open-word.ts";
 import type { Snapshot } from "./snapshot.ts";
 import { type TypedWord, typedWord, unitOf } from "./typed-word.ts";
+import type { Typing } from "./typing.ts";
 
 /**
  * What may follow at a position, best first; nothing in comments and in the text of notes. `nowMs` is the clock, UTC
@@ -36,14 +36,6 @@ export function completion(
   return itemsAt([...times, ...offersAt(snapshot, lineIndex, block, typed, wordOffers)], place, typed);
 }
 
-/** The line as far as it is typed, which is what decides. */
-interface Typing {
-  readonly snapshot: Snapshot;
-  readonly lineIndex: number;
-  readonly line: ReadLine;
-  readonly row: IndexedRow;
-}
-
 function offersAt(
   snapshot: Snapshot,
   lineIndex: number,
@@ -51,10 +43,25 @@ function offersAt(
   { before, word }: TypedWord,
   ask: (typing: Typing) => Offer[],
 ): Offer[] {
-  const { line } = readLine(before, "", block, VOCABULARY);
+  const { line, issue } = readLine(before, "", block, VOCABULARY);
   if (!isRead(line)) return isStamp(before, word) ? verbOffers(snapshot, lineIndex, before, block) : [];
   const row = VOCABULARY.find(line.kind === "property" ? line.block : "margin", line.verb);
-  return row === undefined ? [] : ask({ snapshot, lineIndex, line, row });
+  if (row === undefined) return [];
+  return ask({
+    snapshot,
+    lineIndex,
+    line,
+    row,
+    issue,
+    after: wordsAfter(snapshot, lineIndex, before.length),
+  });
+}
+
+/** Attributes that stand behind the cursor already. */
+function wordsAfter(snapshot: Snapshot, lineIndex: number, from: number): readonly string[] {
+  const line = snapshot.parse.journal.lines[lineIndex];
+  if (line === undefined || !isRead(line)) return [];
+  return line.items.flatMap(({ start, word }) => (start > from && word !== "" ? [word] : []));
 }
 
 /** Times that a line of a trip may start with, at its start; those that what is typed can still become. */
@@ -77,13 +84,14 @@ function isStamp(before: string, word: string): boolean {
   return /^\s*(?:~?\d[\d:Z+-]*\s+)*$/u.test(before) && !/^[~\d]/u.test(word);
 }
 
-function wordOffers({ snapshot, lineIndex, line, row }: Typing): Offer[] {
+function wordOffers(typing: Typing): Offer[] {
+  const { snapshot, lineIndex, line, row } = typing;
   const missing = openSlot(line, row);
   if (missing !== undefined) return namesOf(snapshot, lineIndex, missing.of, line, row.verb);
   const open = openWord(line, row);
   if (open === "range") return [];
   if (open !== undefined) return valueOffers(snapshot, lineIndex, open, line);
-  return [...unitOffers({ snapshot, lineIndex, line, row }), ...itemOffers(snapshot, lineIndex, row, line)];
+  return [...unitOffers(typing), ...itemOffers(typing)];
 }
 
 function placeOf(before: string, block: Block): LinePlace {

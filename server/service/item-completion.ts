@@ -1,29 +1,30 @@
 /** What may follow on a line whose names are given: units, attributes and flags, and the values of attributes. */
 import { CompletionItemKind } from "vscode-languageserver-types";
 import type { Part, ReadLine } from "../../grammar/journal.ts";
-import { UNITS, type UnitRow } from "../../grammar/units.ts";
+import { findUnit, UNITS, type UnitRow } from "../../grammar/units.ts";
 import type { IndexedRow, ItemRow, LinePlace } from "../../grammar/vocabulary.ts";
-import { defaultUnit } from "../model/quantities.ts";
+import { matchName } from "../model/match-name.ts";
+import { defaultUnit, slotName } from "../model/quantities.ts";
 import { gearAt } from "./definitions.ts";
 import { lastValues } from "./last-values.ts";
 import { namesOf } from "./name-completion.ts";
 import type { Offer } from "./offers.ts";
 import type { Snapshot } from "./snapshot.ts";
+import type { Typing } from "./typing.ts";
 import { usualWords } from "./usual-words.ts";
 
 const AS_LAST = "as last on this rig";
 
 /** Attributes and flags not given yet; those with a value from the last time on that rig first, all at once before. */
-export function itemOffers(snapshot: Snapshot, lineIndex: number, row: IndexedRow, line: ReadLine): Offer[] {
-  const open = row.items.filter(
-    (item) => item.many || !line.items.some((given) => isTaken(row, item, given.word)),
-  );
+export function itemOffers({ snapshot, lineIndex, row, line, after }: Typing): Offer[] {
+  const given = [...line.items.map(({ word }) => word), ...after];
+  const open = row.items.filter((item) => item.many || !given.some((word) => isTaken(row, item, word)));
   const last = lastValues(snapshot, lineIndex, line);
   const again = open.flatMap((item) => {
     const value = last.get(item.word);
     return value === undefined ? [] : [`${item.word} ${value}`];
   });
-  const all = row.verb === "set" && line.items.length === 0 && again.length > 1 ? [again.join(" ")] : [];
+  const all = row.verb === "set" && given.length === 0 && again.length > 1 ? [again.join(" ")] : [];
   const suggested = [...all, ...again].map((label) => ({
     label,
     kind: CompletionItemKind.Snippet,
@@ -47,19 +48,12 @@ function isTaken(row: IndexedRow, item: ItemRow, given: string): boolean {
 }
 
 /** Units for a last number that has none yet, the boat's own first; `to` where a range may follow. */
-export function unitOffers({
-  snapshot,
-  lineIndex,
-  line,
-  row,
-}: {
-  snapshot: Snapshot;
-  lineIndex: number;
-  line: ReadLine;
-  row: IndexedRow;
-}): Offer[] {
+export function unitOffers(typing: Typing): Offer[] {
+  const { line, row, issue } = typing;
   const last = line.items.at(-1);
   if (last === undefined || line.raw.slice(last.stop).trim() !== "") return [];
+  if (issue?.code === "syntax" && issue.reason === "which-measure")
+    return issue.words.flatMap((word) => unitsOf(typing, word)).map(unitOffer);
   const type = row.words.get(last.word)?.type;
   if (type?.kind !== "quantity") return [];
   const range =
@@ -67,15 +61,20 @@ export function unitOffers({
       ? [{ label: "to", kind: CompletionItemKind.Keyword, detail: "a range: the other end follows" }]
       : [];
   if (lastPart(last.value)?.unit !== null) return range;
+  return unitsOf(typing, last.word).map(unitOffer).concat(range);
+}
+
+/** Units that measure what an attribute says: the boat's own first, but for leadcore, which is counted in colors. */
+function unitsOf({ snapshot, lineIndex, line, row }: Typing, word: string): UnitRow[] {
+  const type = row.words.get(word)?.type;
+  if (type?.kind !== "quantity") return [];
   const units = UNITS.filter((unit) => type.dimension === "any" || unit.dimension === type.dimension);
   const gear = gearAt(snapshot, lineIndex);
-  const own =
-    type.dimension === "any" || gear === undefined
-      ? undefined
-      : defaultUnit(type.dimension, row.verb, gear.defaults, last.word);
-  return [...units.filter((unit) => unit === own), ...units.filter((unit) => unit !== own)]
-    .map(unitOffer)
-    .concat(range);
+  if (type.dimension === "any" || gear === undefined) return units;
+  const isLeadcore =
+    word === "out" && gear.rigs.get(matchName(gear.rigs, slotName(line) ?? ""))?.kind === "leadcore";
+  const own = isLeadcore ? findUnit("colors") : defaultUnit(type.dimension, row.verb, gear.defaults, word);
+  return [...units.filter((unit) => unit === own), ...units.filter((unit) => unit !== own)];
 }
 
 function lastPart(value: ReadLine["items"][number]["value"]): Part | undefined {

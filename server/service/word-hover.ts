@@ -3,7 +3,7 @@ import type { Position } from "vscode-languageserver-types";
 import type { FactLine, ReadLine } from "../../grammar/journal.ts";
 import { canonicalLine } from "../../grammar/print.ts";
 import { findSpecies } from "../model/species.ts";
-import { ALL_RIGS, UNKNOWN_RIG } from "../model/trip.ts";
+import { ALL_RIGS, rigWord, UNKNOWN_RIG } from "../model/trip.ts";
 import { boatHover } from "./boat-hover.ts";
 import { definitionOf, guestName, speciesMeant } from "./definitions.ts";
 import { code, plainMarkdown } from "./markdown.ts";
@@ -57,8 +57,10 @@ function stampHover(snapshot: Snapshot, lineIndex: number, line: FactLine): stri
 /** What a name stands for: its line in the book, a boat's gear, a nickname's species, a guest's name. */
 function nameHover(snapshot: Snapshot, lineIndex: number, line: ReadLine, { of, text }: NamedPlace): string {
   if (of === "boat") return boatHover(snapshot, text);
-  if (of === "rig" && text === ALL_RIGS) return "Every rig in the water.";
-  if (of === "rig" && text === UNKNOWN_RIG) return "Nobody saw which rod it was.";
+  const plain = of === "rig" ? rigWord(text, line.verb) : undefined;
+  if (plain === ALL_RIGS) return "Every rig in the water.";
+  if (plain === UNKNOWN_RIG) return "Nobody saw which rod it was.";
+  if (text === NOTHING && TAKEN_OFF.has(of) && line.kind === "fact") return "There is none on.";
   if (of === "species") return speciesHover(snapshot, lineIndex, text);
   if (of === "guest") {
     const name = guestName(snapshot, lineIndex, text);
@@ -70,6 +72,9 @@ function nameHover(snapshot: Snapshot, lineIndex: number, line: ReadLine, { of, 
   if (found !== undefined) return code(canonicalLine(found.line).trim());
   return line.kind === "fact" && LOOKED_UP.has(of) ? `No gear book in reach has ${plainMarkdown(text)}.` : "";
 }
+
+const NOTHING = "none";
+const TAKEN_OFF: ReadonlySet<string> = new Set(["lure", "ball"]);
 
 const LOOKED_UP: ReadonlySet<string> = new Set([
   "rig",

@@ -28,6 +28,27 @@ test.each([
   ^^^^ time-backwards
   12:55 fleas some
   `,
+  // The other way around.
+  `
+  05:12 weather sky clear
+  17:20 birds some
+  ^^^^^ afternoon-slip 17:20 is half a day after 05:12, the line above, and below the morning goes on; 05:20 would fit.
+  05:25 fleas some
+  `,
+  `
+  05:12 weather sky clear
+  17:20 birds some
+  ^^^^^ afternoon-slip 17:20 and the 1 line after it are half a day after 05:12, the line above, and below the morning goes on; 05:20 would fit.
+  17:22 birds heavy
+  05:25 fleas some
+  `,
+  // Twelve hours earlier it doesn't fit either.
+  `
+  05:12 weather sky clear
+  17:02 birds some
+  05:25 fleas some
+  ^^^^^ time-backwards
+  `,
   // Too long a pause.
   `
   05:44 depart
@@ -50,6 +71,7 @@ test("a strike in the afternoon is no strike before the set", () => {
 
 test.each([
   ["12:50 depart\n1:10 birds some", "12:50 depart\n13:10 birds some"],
+  ["5:12 depart\n17:20 birds some\n5:25 return", "5:12 depart\n05:20 birds some\n5:25 return"],
   ["12:50 depart\n~1:10:30 birds some\n2:00 return", "12:50 depart\n~13:10:30 birds some\n14:00 return"],
 ])("%j is mended", (before, after) => {
   checkFixOf("afternoon-slip", "opener", before, after);

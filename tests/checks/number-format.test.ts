@@ -42,6 +42,7 @@ describe("fixes", () => {
     ["04:45 depart engine 1,200 h", "04:45 depart engine 1200 h"],
     ["05:24 sonar marks 70-95 ft", "05:24 sonar marks 70 to 95 ft"],
     ["05:22 move P1 out 72. ft", "05:22 move P1 out 72 ft"],
+    ["05:10 profile 0-61, 30 ft 58 F", "05:10 profile 0 ft 61 F, 30 ft 58 F"],
     ["05:22 sonar bottom 15/2 fathoms", "05:22 sonar bottom 7.5 fathoms"],
   ])("%s → %s", (before, after) => {
     checkDayFix("number-format", before, after);

@@ -32,6 +32,11 @@ test.each([
   06:00 move P1 out 15 ft setback 60 ft
                           ^^^^^^^^^^^^^ setback-exceeds-out
   `,
+  // A unit that isn't the boat's.
+  `
+  05:32 move P1 out 95 cm setback 60 ft
+                ^^^^^^^^^ setback-exceeds-out The lure is 60 ft back on 95 cm of cable, which is 3 ft: is 95 ft meant?
+  `,
   // Carried from the line before: 15 ft back since 05:00.
   `
   05:32 move P1 out 12 ft

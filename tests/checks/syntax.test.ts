@@ -59,6 +59,14 @@ const CASES = [
                  ^^^^^ syntax What is 145 ft? Write depth 145 ft or behind 145 ft.
   `,
   `
+  05:45 probe P1 98 ft 44 F 2.4 mph
+                 ^^ syntax What is 98 ft 44 F 2.4 mph? Write depth 98 ft temp 44 F speed 2.4 mph or behind 98 ft temp 44 F speed 2.4 mph.
+  `,
+  `
+  11:40 dock king 17 lb 20 oz
+                        ^^^^^ syntax 17 lb 20 oz is 18 lb 4 oz: write it so.
+  `,
+  `
   05:45 surface 48 F
                 ^^ syntax What is 48 F? Write temp 48 F.
   `,

@@ -15,6 +15,8 @@ const withRig = (line: string): string => BOOK.replace("nickname king", `${line}
 test.each([
   "05:14 set P1 out 72 ft",
   "08:05 pull all",
+  "08:05 pull ALL",
+  "06:14 catch Unknown king 18 lb kept",
   "05:58 strike unknown",
   "06:14 catch unknown king 18 lb kept",
   `

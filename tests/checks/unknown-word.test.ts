@@ -27,6 +27,34 @@ test.each([
                      ^^^ unknown-word "big" says nothing on a lost line. It takes slider, by, sure or remark. A remark goes in quotes: "big one".
   `,
   `
+  05:14 again P1 at 75 ft
+                 ^^ unknown-word "at" says nothing on an again line. Did you mean out?
+  `,
+  `
+  05:14 set P1 out 100 ft on 2
+                          ^^ unknown-word "on" says nothing on a set line. Did you mean dial?
+  `,
+  `
+  05:14 wind SW 10 kn
+        ^^^^ unknown-word wind is said on a weather line.
+  `,
+  `
+  05:14 speed 2.4 mph
+        ^^^^^ unknown-word speed is said on a probe, surface or gps line.
+  `,
+  `
+  05:14 caught P1 king
+        ^^^^^^ unknown-word No line starts with "caught". Did you mean catch?
+  `,
+  `
+  05:14 12 lb king on P1
+        ^^ unknown-word No line starts with "12": first comes what happened, like set, catch or gps.
+  `,
+  `
+  05:14 run to Anvil Bank
+                     ^^^^ unknown-word "Bank" says nothing on a run line. A name of several words goes in quotes: "Anvil Bank".
+  `,
+  `
   05:14 set P1 out 72 ft back 20 ft
                          ^^^^ unknown-word "back" says nothing on a set line. Did you mean setback?
   `,
@@ -76,6 +104,10 @@ describe("fixes", () => {
     ["05:14 set P1 out 72 ft back 15 ft", "05:14 set P1 out 72 ft setback 15 ft"],
     ["05:58 strike S1 at the turn", '05:58 strike S1 "at the turn"'],
     ["  harbuor Hollis", "  harbor Hollis"],
+    ["  harbor Otter Creek", '  harbor "Otter Creek"'],
+    ["05:14 again P1 at 75 ft", "05:14 again P1 out 75 ft"],
+    ["05:14 wind SW 10 kn", "05:14 weather wind SW 10 kn"],
+    ["05:14 caught P1 king", "05:14 catch P1 king"],
   ])("%s → %s", (before, after) => {
     checkDayFix("unknown-word", before, after);
   });

@@ -191,6 +191,11 @@ describe("units", () => {
     checkFirst("06:20 catch P1 king length 30 <|>", ["in", "ft"]);
     checkFirst("06:20 change C1 down 4 <|>", ["h", "min"]);
   });
+  test("of everything that the number may measure", () => {
+    checkFirst("06:20 catch P1 king 14 <|>", ["lb", "oz"]);
+    expect(labels("06:20 catch P1 king 14 <|>")).toContain("in");
+  });
+  test("of leadcore colors first", () => checkFirst("06:20 set PB out 5 <|>", ["colors", "ft"]));
   test("run into the number", () => {
     checkCompletion("06:20 move P1 out 80f<|>", lengths);
     checkTaken("06:20 move P1 out 80f<|>", "ft", "06:20 move P1 out 80 ft");
@@ -202,6 +207,13 @@ describe("units", () => {
     checkFirst("06:20 sonar marks 65 to 80 <|>", [...lengths, "bottom"]);
   });
   test("a name may look like a number with a unit", () => checkCompletion("06:20 move 2f<|>", ["C1", "P1"]));
+});
+
+test("what stands behind the cursor is not offered again", () => {
+  const offered = labels("06:20 move P1 <|> out 80 ft");
+  expect(offered).not.toContain("out 72 ft");
+  expect(offered).not.toContain("out");
+  expect(offered).toContain("setback");
 });
 
 describe("values", () => {

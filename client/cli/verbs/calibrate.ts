@@ -1,5 +1,6 @@
 /** `deepwake calibrate`: each downrigger's drag and counter, learned from its readings. */
 import { resolve } from "node:path";
+import { isCalendarDate } from "../../../grammar/stamp.ts";
 import { calibrateAll, type RigCalibration } from "../../../server/analysis/calibration.ts";
 import {
   calibrationReadings,
@@ -68,7 +69,7 @@ interface Fitted {
 
 async function calibrateVerb(call: Call, world: World): Promise<ExitCode> {
   const since = call.values.get("since") ?? "";
-  if (since !== "" && !/^\d{4}-\d{2}-\d{2}$/u.test(since)) {
+  if (since !== "" && !isCalendarDate(since)) {
     complain(world, `--since ${since} is no day; write it like 2031-06-01.`);
     return UNUSABLE;
   }

@@ -1,5 +1,6 @@
 /** `deepwake letout`: how much cable or line to let out for a depth, by the captain's own rigs. */
 import { fileURLToPath } from "node:url";
+import { findUnit } from "../../../grammar/units.ts";
 import { createDepthMemo } from "../../../server/analysis/depth-memo.ts";
 import { type LetOutColumn, letOutColumns } from "../../../server/analysis/let-out-columns.ts";
 import { imaginedLine } from "../../../server/analysis/lines-to-set.ts";
@@ -66,6 +67,9 @@ export const LETOUT: Verb = {
   run: letOutVerb,
 };
 
+/** True for what is left of `--depths 30,45 ft`. */
+const isUnit = (text: string): boolean => findUnit(text) !== undefined;
+
 async function letOutVerb(call: Call, world: World): Promise<ExitCode> {
   const refuse = (why: string): ExitCode => {
     complain(world, why);
@@ -75,7 +79,12 @@ async function letOutVerb(call: Call, world: World): Promise<ExitCode> {
   if (form === undefined)
     return refuse(`--format: "${call.values.get("format")}" is none of ${FORMATS.join(", ")}.`);
   const [path] = call.paths;
-  if (path !== undefined) return refuse(`letout takes no file; the gear book is named by --book ${path}`);
+  if (path !== undefined)
+    return refuse(
+      isUnit(path)
+        ? `A blank came between a number and "${path}": write them as one word, like 45${path}.`
+        : `letout takes no file; the gear book is named by --book ${path}`,
+    );
   const chosen = chooseGear(call.values, world);
   if (!chosen.ok) return refuse(chosen.why);
   const gear = resolveGear(chosen.books, chosen.boat, chosen.date);

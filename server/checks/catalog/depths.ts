@@ -71,6 +71,8 @@ export const SETBACK_EXCEEDS_OUT = check<{
   outM: number;
   /** The one that isn't on the line and stays as it was. */
   carried: "setback" | "out" | undefined;
+  /** Cable as typed in a unit that isn't the boat's, and in the boat's. */
+  odd?: { readonly typed: string; readonly meant: string } | undefined;
 }>({
   slug: "setback-exceeds-out",
   severities: ["warning", "information"],
@@ -80,8 +82,10 @@ export const SETBACK_EXCEEDS_OUT = check<{
   isDoubt: true,
   isFixable: true,
   since,
-  message: ({ gear, setbackM, outM, carried }) => {
+  message: ({ gear, setbackM, outM, carried, odd }) => {
     const [back, out] = [lengthWords(gear, setbackM), lengthWords(gear, outM)];
+    if (odd !== undefined)
+      return `The lure is ${back} back on ${odd.typed} of cable, which is ${out}: is ${odd.meant} meant?`;
     if (carried === undefined) return `The lure is ${back} back on ${out} of cable: are the two swapped?`;
     return carried === "setback"
       ? `The lure is still ${back} back, on ${out} of cable now: is that meant?`
@@ -175,7 +179,7 @@ export const NO_DEEPER = check<{
 
 /** At or above the surface. */
 export const ABOVE_SURFACE = check<
-  | { kind: "out"; gear: Gear; outM: number }
+  | { kind: "out"; gear: Gear; typed: string }
   | { kind: "above"; gear: Gear; rig: string; aboveM: number; outM: number }
   | { kind: "model"; gear: Gear; what: "ball" | "lure"; speedMS: number }
 >({
@@ -188,7 +192,7 @@ export const ABOVE_SURFACE = check<
   since,
   message: (data) => {
     if (data.kind === "out")
-      return `With ${lengthWords(data.gear, data.outM)} out nothing is below the surface; write pull when it comes out.`;
+      return `With ${data.typed} out nothing is below the surface; write pull when it comes out.`;
     if (data.kind === "model")
       return `At ${speedWords(data.gear, data.speedMS)} the ${data.what} would come up to the surface.`;
     const { gear, rig, aboveM, outM } = data;

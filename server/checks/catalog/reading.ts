@@ -24,8 +24,10 @@ export const UNKNOWN_WORD = check<{
   /** What could stand there, where that is a short list. */
   choices: readonly string[];
   near: readonly string[];
-  /** The stray words in quotes, where they may be a remark. */
-  remark?: string | undefined;
+  /** The stray words in quotes, where they may be a remark, or the rest of a name. */
+  quoted?: { readonly text: string; readonly isName: boolean } | undefined;
+  /** Lines that say what an unknown verb says as an attribute. */
+  saidOn?: readonly string[];
 }>({
   slug: "unknown-word",
   severities: ["error"],
@@ -34,22 +36,27 @@ export const UNKNOWN_WORD = check<{
   isDoubt: false,
   isFixable: true,
   since: "0.1.0",
-  message: ({ role, word, verb, choices, near, remark }) => {
+  message: ({ role, word, verb, choices, near, quoted, saidOn = [] }) => {
     const said = {
-      verb: `No line starts with ${shown(word)}.`,
+      verb: verbLessSentence(word, saidOn),
       item: `${shown(word)} says nothing on ${withArticle(verb)} line.`,
       unit: `${shown(word)} is no unit.`,
       choice: `${shown(word)} can't follow ${verb}.`,
     }[role];
     const expected = choices.length === 0 || near.length > 0 ? "" : ` It takes ${anyOf(choices)}.`;
-    return (
-      said +
-      expected +
-      didYouMean(near) +
-      (remark === undefined ? "" : ` A remark goes in quotes: ${remark}.`)
-    );
+    return said + expected + didYouMean(near) + (quoted === undefined ? "" : quotedSentence(quoted));
   },
 });
+
+function verbLessSentence(word: string, saidOn: readonly string[]): string {
+  if (saidOn.length > 0) return `${word} is said on ${withArticle(`${anyOf(saidOn)} line`)}.`;
+  const isNumber = /^[+-]?[\d.]/u.test(word);
+  return `No line starts with ${shown(word)}${isNumber ? ": first comes what happened, like set, catch or gps" : ""}.`;
+}
+
+function quotedSentence({ text, isName }: { readonly text: string; readonly isName: boolean }): string {
+  return isName ? ` A name of several words goes in quotes: ${text}.` : ` A remark goes in quotes: ${text}.`;
+}
 
 /** A number that is not written as one. */
 export const NUMBER_FORMAT = check<{ text: string; mend: string | null; example: string }>({

@@ -10,6 +10,8 @@ export type SyntaxProblem = SyntaxReason & {
   readonly typed: string;
   /** What the line may have been meant to say there. */
   readonly meant?: readonly string[];
+  /** The two that are typed are one, in two units. */
+  readonly isOneMeasure?: boolean;
 };
 
 const SENTENCES: { readonly [R in Reason]: (problem: Of<R> & SyntaxProblem) => string } = {
@@ -34,8 +36,9 @@ const SENTENCES: { readonly [R in Reason]: (problem: Of<R> & SyntaxProblem) => s
     meant.length > 0 ? whatIs(typed, meant) : `Nothing on this ${verb} line takes ${shown(text)}.`,
   "no-range": ({ word }) => `${word} is one figure, not a range.`,
   exclusive: ({ word, other }) => `${other} and ${word} can't both be so; keep one.`,
-  repeated: ({ word, typed, meant = [] }) => {
+  repeated: ({ word, typed, meant = [], isOneMeasure = false }) => {
     const [only, ...others] = meant;
+    if (isOneMeasure) return `${typed} is ${anyOf(meant)}: write it so.`;
     if (only === undefined) return `${word} is said twice on this line; keep one.`;
     return others.length > 0 ? whatIs(typed, meant) : wordFirst(only);
   },

@@ -6,6 +6,9 @@ const since = "0.1.0";
 const andSo = (more: number): string =>
   more === 0 ? "" : `, and so ${more === 1 ? "does" : "do"} the ${countWords(more, "line")} after it`;
 
+const andAfter = (more: number): string =>
+  more === 0 ? " is" : ` and the ${countWords(more, "line")} after it are`;
+
 /** A time out of order. */
 export const TIME_BACKWARDS = check<{
   clock: string;
@@ -28,16 +31,25 @@ export const TIME_BACKWARDS = check<{
 });
 
 /** An afternoon time written like a morning's. */
-export const AFTERNOON_SLIP = check<{ clock: string; meant: string; against: string; more: number }>({
+export const AFTERNOON_SLIP = check<{
+  clock: string;
+  meant: string;
+  against: string;
+  more: number;
+  /** The line is half a day ahead of those around it, not behind. */
+  isAhead: boolean;
+}>({
   slug: "afternoon-slip",
   severities: ["warning"],
-  summary: "A time comes before the line above it, and fits twelve hours later.",
-  quietWhen: "twelve hours later it doesn't fit between the lines above and below",
+  summary: "A time is half a day off: twelve hours later, or earlier, it fits between its neighbors.",
+  quietWhen: "twelve hours later or earlier it doesn't fit between the lines above and below",
   isDoubt: true,
   isFixable: true,
   since,
-  message: ({ clock, meant, against, more }) =>
-    `${clock} comes before ${against}, the line above${andSo(more)}; ${meant} would fit.`,
+  message: ({ clock, meant, against, more, isAhead }) =>
+    isAhead
+      ? `${clock}${andAfter(more)} half a day after ${against}, the line above, and below the morning goes on; ${meant} would fit.`
+      : `${clock} comes before ${against}, the line above${andSo(more)}; ${meant} would fit.`,
 });
 
 /** Fishing before the boat left or after it was back. */
