@@ -2,6 +2,7 @@
 import type { Issue } from "../../grammar/issues.ts";
 import type { Line } from "../../grammar/journal.ts";
 import { VOCABULARY } from "../../grammar/vocabulary.ts";
+import { amountAfter } from "./amount-after.ts";
 import { NUMBER_FORMAT, SYNTAX, UNIT_MISMATCH, UNKNOWN_WORD } from "./catalog/language.ts";
 import { FIX_TITLES } from "./catalog/titles.ts";
 import type { CheckContext, Fix, Place, Rule } from "./check.ts";
@@ -33,7 +34,8 @@ export const readIssues: Rule = (context) => {
 };
 
 function reportSyntax(context: CheckContext, issue: IssueOf<"syntax">, line: Line, place: Place): void {
-  const measures = measuresMeant(context.analysis, issue, line, place);
+  const measures =
+    amountAfter(context.analysis, issue, line, place) ?? measuresMeant(context.analysis, issue, line, place);
   const typed = measures?.typed ?? line.raw.slice(place.start, place.stop);
   const meant = measures?.ways.map((way) => way.text) ?? [];
   const fixes =
