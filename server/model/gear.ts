@@ -21,6 +21,7 @@ import type {
   Rig,
   RigKind,
 } from "./gear-types.ts";
+import { isColorsOrFeet } from "./leadcore-count.ts";
 import { matchMaybe, matchName } from "./match-name.ts";
 import {
   hasWord,
@@ -236,7 +237,7 @@ function rigOf(line: FactLine, origin: GearOrigin, defaults: UnitDefaults): Rig 
     probeAboveBallM: length("probe"),
     boardM: length("board"),
     leaderM: length("leader"),
-    holdsM: length("holds"),
+    holdsM: isColorsOrFeet(line, "holds", undefined) ? undefined : length("holds"),
     inlineWeightKg: measureOf(line, "inline-weight", "mass", defaults),
     dial: numberOf(line, "dial"),
     tipHeightM: length("tip"),
