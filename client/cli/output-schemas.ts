@@ -181,7 +181,7 @@ const depthLine = z.strictObject({
     .string()
     .nullable()
     .describe("The trip's date; of a what-if the day whose gear it is, null where that is every day."),
-  verb: z.string().describe("set, move or again."),
+  verb: z.string().describe("set, move or again; change where it alters the depth."),
   time: clock.nullable().describe("The clock on board; null for a line without one."),
   instant: instant.nullable().describe("The same in UTC; null where the time zone isn't known."),
   rig: z.string(),
