@@ -152,12 +152,23 @@ export const LINE_TOO_LONG = check<{
   },
 });
 
+/** The speed that a depth goes by, at the probe's depth where the one on top is another. */
+export interface SpeedsSaid {
+  readonly speedMS: number;
+  readonly onTop: { readonly speedMS: number; readonly depthM: number } | undefined;
+}
+
+const speedsSaid = (gear: Gear, { speedMS, onTop }: SpeedsSaid): string =>
+  onTop === undefined
+    ? speedWords(gear, speedMS)
+    : `${speedWords(gear, onTop.speedMS)} on top and ${speedWords(gear, speedMS)} at ${lengthWords(gear, onTop.depthM)}`;
+
 /** No use letting out more. */
 export const NO_DEEPER = check<{
   gear: Gear;
   what: "ball" | "diver" | "weight" | "lure";
   share: number;
-  speedMS: number;
+  speeds: SpeedsSaid;
 }>({
   slug: "no-deeper",
   severities: ["information"],
@@ -167,9 +178,9 @@ export const NO_DEEPER = check<{
   isDoubt: true,
   isFixable: false,
   since,
-  message: ({ gear, what, share, speedMS }) => {
+  message: ({ gear, what, share, speeds }) => {
     const change = share < 0 ? "brings it up" : "hardly takes it deeper";
-    return `At ${speedWords(gear, speedMS)} more line out ${change}: the ${what} gains ${(10 * share).toFixed(1)} for every 10 let out.`;
+    return `At ${speedsSaid(gear, speeds)} more line out ${change}: the ${what} gains ${(10 * share).toFixed(1)} for every 10 let out.`;
   },
 });
 
@@ -177,7 +188,7 @@ export const NO_DEEPER = check<{
 export const ABOVE_SURFACE = check<
   | { kind: "out"; gear: Gear; outM: number }
   | { kind: "above"; gear: Gear; rig: string; aboveM: number; outM: number }
-  | { kind: "model"; gear: Gear; what: "ball" | "lure"; speedMS: number }
+  | { kind: "model"; gear: Gear; what: "ball" | "lure"; speeds: SpeedsSaid }
 >({
   slug: "above-surface",
   severities: ["error", "warning"],
@@ -190,7 +201,7 @@ export const ABOVE_SURFACE = check<
     if (data.kind === "out")
       return `With ${lengthWords(data.gear, data.outM)} out nothing is below the surface; write pull when it comes out.`;
     if (data.kind === "model")
-      return `At ${speedWords(data.gear, data.speedMS)} the ${data.what} would come up to the surface.`;
+      return `At ${speedsSaid(data.gear, data.speeds)} the ${data.what} would come up to the surface.`;
     const { gear, rig, aboveM, outM } = data;
     const where = aboveM > outM ? `${lengthWords(gear, aboveM - outM)} above the water` : "at the surface";
     return `${rig} is clipped ${lengthWords(gear, aboveM)} above the ball, with ${lengthWords(gear, outM)} of cable out: it would be ${where}.`;
