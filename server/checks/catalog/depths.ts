@@ -27,6 +27,17 @@ function overShoal(gear: Gear, { rig, what, depthM, isStopped, verb, clock }: Li
 const nearWords = (gear: Gear, depthM: number, isStopped: boolean): string =>
   isStopped ? "on the bottom" : `about ${lengthWords(gear, depthM)} down`;
 
+/** The bottom as the sounder shows it, and the water over it where the sounder lies below the water line. */
+interface BottomSaid {
+  readonly shownM: number;
+  readonly waterM: number;
+}
+
+function bottomWords(gear: Gear, { shownM, waterM }: BottomSaid): string {
+  const [shown, water] = [lengthWords(gear, shownM), lengthWords(gear, waterM)];
+  return shown === water ? shown : `${shown} (${water} of water)`;
+}
+
 /** A ball or lure near the bottom. */
 export const TOUCHING_BOTTOM = check<
   | {
@@ -37,10 +48,10 @@ export const TOUCHING_BOTTOM = check<
       isStopped: boolean;
       /** How much cable lies over how much water, where that is far too much of it. */
       tooMuch: { outM: number; waterM: number } | undefined;
-      bottomShownM: number;
+      bottom: BottomSaid;
       bottomAgeMs: number;
     }
-  | { kind: "shoal"; gear: Gear; bottomShownM: number; lines: readonly LineOverShoal[] }
+  | { kind: "shoal"; gear: Gear; bottom: BottomSaid; lines: readonly LineOverShoal[] }
 >({
   slug: "touching-bottom",
   severities: ["warning"],
@@ -52,15 +63,16 @@ export const TOUCHING_BOTTOM = check<
   isFixable: true,
   since,
   message: (data) => {
-    const { gear, bottomShownM } = data;
+    const { gear } = data;
+    const bottom = bottomWords(gear, data.bottom);
     if (data.kind === "shoal")
-      return `The bottom has come up to ${lengthWords(gear, bottomShownM)}: ${data.lines.map((line) => overShoal(gear, line)).join("; ")}.`;
+      return `The bottom has come up to ${bottom}: ${data.lines.map((line) => overShoal(gear, line)).join("; ")}.`;
     const { what, depthM, isStopped, tooMuch, bottomAgeMs } = data;
     if (tooMuch !== undefined)
       return `${lengthWords(gear, tooMuch.outM)} of cable over ${lengthWords(gear, tooMuch.waterM)} of water: the ball would lie far from where it is let down. Is one of the two wrong?`;
     const where = nearWords(gear, depthM, isStopped);
     const age = bottomAgeMs < 60_000 ? "just now" : `${ageWords(bottomAgeMs)} ago`;
-    return `The ${what} is ${where}; bottom last read ${lengthWords(gear, bottomShownM)}, ${age}.`;
+    return `The ${what} is ${where}; bottom last read ${bottom}, ${age}.`;
   },
 });
 
@@ -308,7 +320,9 @@ export const LINES_MAY_CROSS = check<{
     const { one, other, distanceM, depthM, behindM, isTurn } = crossing;
     const part = ({ name, what }: NearPart): string => `${name}'s ${what}`;
     const { value, unit } = wholeLength(gear, distanceM, Math.ceil);
-    const where = `${lengthWords(gear, Math.max(0, depthM))} down, ${lengthWords(gear, Math.max(0, behindM))} back`;
+    const [down, back] = [depthM, behindM].map((m) => lengthWords(gear, Math.max(0, m)));
+    const isOnTop = [down, back].every((words) => words?.startsWith("0 "));
+    const where = isOnTop ? "where both go into the water" : `${down} down, ${back} back`;
     const turn = isTurn ? `, in the turn at ${clock}` : "";
     return `${part(one)} comes within ${Math.max(1, value)} ${unit} of ${part(other)}, ${where}${turn}; less than ${lengthWords(gear, marginM)} is too near.`;
   },
