@@ -156,6 +156,7 @@ class TimelineRun {
     if (run.state === "up" && NEEDS_RIG_WET.has(verb)) note("not-in-water");
     else if (run.state === "fishing" && verb === "set") note("already-set");
     else if (run.state === "interrupted" && isStrikeOnIdleRod(event, run.because)) note("waiting-again");
+    else if (run.state === "interrupted" && isFishOnRaisedBall(event, run.because)) note("waiting-again");
   }
 
   #start(event: TripEvent, run: RigRun, timeMs: number | null): void {
@@ -330,4 +331,15 @@ function isSameSpread(one: CableSpread, other: CableSpread): boolean {
 function isStrikeOnIdleRod(event: TripEvent, because: TripEvent | undefined): boolean {
   if (event.line.verb !== "strike" || because === undefined) return false;
   return hasWord(event.line, "slider") === hasWord(because.line, "slider");
+}
+
+/** As long a fish may be fought that was hooked before its ball was raised out of the way (judgement). */
+const LONGEST_FIGHT_MS = 30 * 60_000;
+const FISH = new Set(["miss", "catch", "lost", "broke"]);
+
+/** A fish, with no strike before, on a rod that came up with the ball it is stacked on, too long before to be of then. */
+function isFishOnRaisedBall({ line, rig, instant }: TripEvent, because: TripEvent | undefined): boolean {
+  const raised = because?.line.verb === "pull" && because.rig !== rig ? because.instant : null;
+  if (!FISH.has(line.verb) || raised === null || instant === null) return false;
+  return instant.utcMs - raised.utcMs > LONGEST_FIGHT_MS;
 }

@@ -72,8 +72,8 @@ describe("the bottom comes up under lines that are out", () => {
   });
 
   test("where the sounder lies below the water line both depths are named", () => {
-  checkDay(
-    `
+    checkDay(
+      `
     05:00 surface speed 2.4 mph
     05:09 sonar bottom 62 ft
     05:10 set P1 out 66 ft
@@ -82,11 +82,11 @@ describe("the bottom comes up under lines that are out", () => {
     05:30 sonar bottom 46 ft
                 ^^^^^^^^^^^^ touching-bottom The bottom has come up to 46 ft (48 ft of water): S1's ball, set at 05:20, is on the bottom.
     `,
-    { boat: "sounder 2 ft" },
-  );
-});
+      { boat: "sounder 2 ft" },
+    );
+  });
 
-test("a day on the bottom", () => {
+  test("a day on the bottom", () => {
     checkFile(`
       trip 2031-06-21 "Bright Penny"
         method deep
