@@ -1,4 +1,5 @@
 /** What can be wrong with the reading of a line. Facts only: the words for the captain are in the checks' catalog. */
+import type { ByHowMuch } from "./by-how-much.ts";
 import type { Span } from "./journal.ts";
 import type { Dimension } from "./units.ts";
 import type { LinePlace, ValueType } from "./vocabulary.ts";
@@ -37,6 +38,7 @@ export type SyntaxReason =
   | { readonly reason: "bad-bearing"; readonly text: string }
   | { readonly reason: "bad-count"; readonly text: string }
   | { readonly reason: "out-of-place"; readonly verb: string; readonly belongs: LinePlace }
+  | ({ readonly reason: "by-how-much"; readonly word: string } & ByHowMuch)
   | { readonly reason: "which-measure"; readonly number: string; readonly words: readonly string[] };
 
 /** At most one issue is reported for a line. */

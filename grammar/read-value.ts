@@ -1,4 +1,5 @@
 /** Reads the value after a word, by the type its vocabulary row gives. */
+import { readByHowMuch, wayOf } from "./by-how-much.ts";
 import { type Cursor, unquote } from "./cursor.ts";
 import type { Part, Value } from "./journal.ts";
 import { looksNumeric, mendNumber, splitCompound, splitNumber } from "./number-text.ts";
@@ -50,8 +51,15 @@ function readQuantity(
   range: boolean,
   row: IndexedRow,
 ): Value | null {
+  const first = cursor.at;
   const low = readParts(cursor, item, dimension, row);
   if (low === null) return null;
+  const change = dimension === "length" ? readByHowMuch(cursor, first, low, row) : undefined;
+  if (change !== undefined) {
+    const span = cursor.spanFrom(first, cursor.at);
+    cursor.report({ code: "syntax", reason: "by-how-much", word: item.word, ...change, span });
+    return null;
+  }
   if (cursor.text().toLowerCase() !== "to" || !looksNumeric(cursor.text(1)))
     return { kind: "quantity", parts: low };
   if (!range) {
@@ -162,6 +170,7 @@ export function takeApart(cursor: Cursor): boolean {
 /** A bare word after a number that means nothing else there was meant as its unit. */
 function isStrayUnit(cursor: Cursor, word: string, row: IndexedRow): boolean {
   if (word === "" || cursor.isQuoted(1) || cursor.isClock(1) || looksNumeric(word)) return false;
+  if (wayOf(word, row) !== undefined) return false;
   return word.toLowerCase() !== "to" && findItem(row, word) === undefined && /^\p{L}{1,12}$/u.test(word);
 }
 

@@ -5,6 +5,12 @@ import { isKnownZone, localClock } from "../../server/model/local-time.ts";
 import type { TripEvent } from "../../server/model/trip.ts";
 import type { DepthLineJson, DepthPlaceJson } from "./output-schemas.ts";
 
+/** The depths of a trip that are shown: of lines set, moved and put back out, and of changes that alter one. */
+export function shownDepths({ depths, changeDepths }: TripAnalysis): readonly LineDepth[] {
+  if (changeDepths.length === 0) return depths;
+  return [...depths, ...changeDepths].sort((a, b) => a.event.lineIndex - b.event.lineIndex);
+}
+
 /** One line's depths. */
 export function depthLineJson(day: TripAnalysis, depth: LineDepth): DepthLineJson {
   const { trip } = day;

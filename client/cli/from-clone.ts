@@ -6,12 +6,11 @@ import { spawnSync } from "node:child_process";
 import { readdirSync, statSync } from "node:fs";
 import { join } from "node:path";
 import { pathToFileURL } from "node:url";
+import { cloneBundles } from "./clone-bundles.ts";
 
 const PROJECT = join(import.meta.dirname, "..", "..");
-/** The language server is bundled for the verb that starts it alone. */
-const SERVER = process.argv.includes("serve") ? ["dist/server.cjs"] : [];
-const BUNDLES = ["dist/deepwake", ...SERVER];
-const BUILT = ["dist/deepwake.cjs", "dist/deepwake.mjs", ...SERVER].map((path) => join(PROJECT, path));
+const { names: BUNDLES, files } = cloneBundles(process.argv);
+const BUILT = files.map((path) => join(PROJECT, path));
 const SOURCES = [
   ...["grammar", "server", "client/cli", "package-lock.json"],
   ...["package.json", "esbuild.config.ts", "esbuild.command-line.ts", "esbuild.late.ts", "esbuild.shared.ts"],

@@ -116,10 +116,10 @@ const tripSummary = z.strictObject({
   return: clock.nullable().describe("The clock on board."),
   returnInstant: instant.nullable(),
   hours: finite.nullable(),
-  rodHoursWet: finite,
+  rodHoursWet: finite.describe("With the lure in the water: fishing, or a fish on."),
   rodHoursFishing: finite,
   rodHoursByRig: z.array(z.strictObject({ rig: z.string(), rodHoursWet: finite, rodHoursFishing: finite })),
-  assumedPulls: count.describe("Lines never pulled, taken to be out at the end."),
+  assumedPulls: count.describe("Lines that fished to the end and were never pulled, taken to be out there."),
   species: z.array(z.strictObject({ species: z.string(), kept: count, released: count, unsaid: count })),
   landed: count,
   lost: count,
@@ -181,7 +181,7 @@ const depthLine = z.strictObject({
     .string()
     .nullable()
     .describe("The trip's date; of a what-if the day whose gear it is, null where that is every day."),
-  verb: z.string().describe("set, move or again."),
+  verb: z.string().describe("set, move or again; change where it alters the depth."),
   time: clock.nullable().describe("The clock on board; null for a line without one."),
   instant: instant.nullable().describe("The same in UTC; null where the time zone isn't known."),
   rig: z.string(),

@@ -1,12 +1,15 @@
 /** Readings of a trip that tell of a rig's line and counter: probe depths, touches of the bottom, distances behind. */
+import { lengthWords } from "../model/figures.ts";
 import type { Gear, Rig } from "../model/gear-types.ts";
-import { findItem, measureOf } from "../model/quantities.ts";
+import { findItem, hasWord, measureOf } from "../model/quantities.ts";
 import { meantMs } from "../model/time-order.ts";
 import type { CableSpread } from "../model/timeline.ts";
 import { cableRigOf, type TripEvent } from "../model/trip.ts";
 import type { CalibrationReading } from "../physics/calibration-reading.ts";
 import { DEFAULTS } from "../physics/defaults.ts";
+import { beyondCable } from "./beyond-cable.ts";
 import { bottomNear } from "./bottom.ts";
+import { cableOutM } from "./cable-out.ts";
 import { gearSince } from "./calibration-used.ts";
 import { type DownriggerTask, downriggerTask } from "./downrigger-input.ts";
 import type { TripAnalysis } from "./journal-analysis.ts";
@@ -86,9 +89,28 @@ function collect(day: TripAnalysis): ReadingsOfTrip {
     }
     const setting = settingAt(event);
     if (typeof setting === "string") unused.push({ event, rig: event.rig ?? "", why: setting });
-    else for (const one of measured) used.push(readingOf(day, event, setting, one));
+    else
+      for (const one of measured) {
+        const why = whyBeyond(day.trip.gear, event, setting, one);
+        if (why === undefined) used.push(readingOf(day, event, setting, one));
+        else unused.push({ event, rig: event.rig ?? "", why });
+      }
   }
   return { used, ofLines, unused };
+}
+
+/** Why a reading can't be of the cable that was out; one whose line says `sure` counts all the same. */
+function whyBeyond(
+  gear: Gear,
+  { line }: TripEvent,
+  { rig, counterM }: SettingAt,
+  { as, measuredM }: Measured,
+): string | undefined {
+  const aboveBallM = as === "probe-depth" ? (rig.probeAboveBallM ?? 0) : 0;
+  const outM = Math.max(counterM, cableOutM(gear, rig, counterM));
+  if (hasWord(line, "sure") || !beyondCable(gear, measuredM + aboveBallM, outM).isBeyond) return undefined;
+  const where = as.endsWith("behind") ? " behind" : " deep";
+  return `${lengthWords(gear, measuredM)}${where} can't be with ${lengthWords(gear, counterM)} of cable out (if it is so, write sure on its line)`;
 }
 
 /** What was measured on a line, and the instrument's own error, m. */

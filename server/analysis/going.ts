@@ -13,7 +13,7 @@ interface Going {
 const ENDS_BITE = new Set(["catch", "lost", "broke", "miss", "again", "set", "pull"]);
 
 /** How the boat goes at each line with a clock, by line index. */
-export function goingByLine(trip: Trip, timeline: Timeline): ReadonlyMap<number, Going> {
+export function goingByLine(trip: Trip, timeline: Pick<Timeline, "ordered">): ReadonlyMap<number, Going> {
   const wet = new Set<string>();
   const fishOn = new Set<string>();
   let isUnderWay = true;

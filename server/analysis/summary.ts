@@ -44,9 +44,11 @@ export interface TripSummary {
   readonly departMs: number | null;
   readonly returnMs: number | null;
   readonly hours: number | null;
+  /** With the lure in the water: fishing, or a fish on. */
   readonly rodHoursWet: number;
   readonly rodHoursFishing: number;
   readonly rodHoursByRig: readonly { rig: string; wet: number; fishing: number }[];
+  /** Rods that still fished at the end. */
   readonly assumedPulls: number;
   readonly species: readonly SpeciesCount[];
   readonly landed: number;
@@ -102,7 +104,7 @@ export function summarize(
     rodHoursWet: sum(rodHoursByRig.map((rig) => rig.wet)),
     rodHoursFishing: fishing,
     rodHoursByRig,
-    assumedPulls: timeline.assumedPulls.length,
+    assumedPulls: timeline.assumedPulls.filter(({ state }) => state === "fishing").length,
     species: speciesCounts(bites),
     landed,
     lost: ended("lost"),
@@ -148,10 +150,10 @@ function rodHours(trip: Trip, timeline: Timeline): { rig: string; wet: number; f
   const hours = new Map<string, { rig: string; wet: number; fishing: number }>();
   for (const stretch of timeline.stretches) {
     const rods = stretch.setting.anglers ?? trip.gear.rigs.get(stretch.rig)?.rods ?? 1;
-    const spent = ((stretch.toMs - stretch.fromMs) / HOUR_MS) * rods;
+    const hoursTo = (ms: number): number => ((ms - stretch.fromMs) / HOUR_MS) * rods;
     const row = hours.get(stretch.rig) ?? { rig: stretch.rig, wet: 0, fishing: 0 };
-    row.wet += spent;
-    if (stretch.state === "fishing") row.fishing += spent;
+    row.wet += hoursTo(stretch.wetToMs);
+    if (stretch.state === "fishing") row.fishing += hoursTo(stretch.toMs);
     hours.set(stretch.rig, row);
   }
   return [...hours.values()];

@@ -6,6 +6,7 @@ import { ABOVE_SURFACE } from "./catalog/day.ts";
 import type { CheckContext, Rule } from "./check.ts";
 import { itemPlace } from "./places.ts";
 import { relatedOut } from "./related-out.ts";
+import { speedsOf } from "./speeds-of.ts";
 
 const SAYS_OUT = new Set(["set", "move", "again", "change"]);
 
@@ -56,7 +57,7 @@ function flagModel({ report }: CheckContext, { trip }: TripAnalysis, depth: Line
   const isUp = (place: DepthPlace | null): boolean => place !== null && place.depthM <= 0;
   const what = isUp(depth.ball) ? "ball" : isUp(depth.lure) ? "lure" : undefined;
   if (what === undefined || speed === undefined) return;
-  const data = { kind: "model", gear: trip.gear, what, speedMS: speed.value } as const;
+  const data = { kind: "model", gear: trip.gear, what, speeds: speedsOf(speed) } as const;
   const severity = what === "ball" ? "error" : "warning";
   report(ABOVE_SURFACE, itemPlace(event.lineIndex, event.line, "out"), data, { severity });
 }

@@ -2,6 +2,7 @@
 import { aboveSurface } from "./above-surface.ts";
 import { afternoonSlip } from "./afternoon-slip.ts";
 import { alreadySet } from "./already-set.ts";
+import { ballUp } from "./ball-up.ts";
 import { blowbackExceedsOut } from "./blowback-exceeds-out.ts";
 import type { Rule } from "./check.ts";
 import { clockMissing } from "./clock-missing.ts";
@@ -9,6 +10,7 @@ import { clockRepeated } from "./clock-repeated.ts";
 import { counterDrift } from "./counter-drift.ts";
 import { deeperThanOut } from "./deeper-than-out.ts";
 import { depthDisagrees } from "./depth-disagrees.ts";
+import { downLonger } from "./down-longer.ts";
 import { fishImplausible } from "./fish-implausible.ts";
 import { futureDate } from "./future-date.ts";
 import { lineTooLong } from "./line-too-long.ts";
@@ -34,6 +36,8 @@ export const TRIP_RULES: readonly Rule[] = [
   afternoonSlip,
   timeOutsideTrip,
   notInWater,
+  ballUp,
+  downLonger,
   alreadySet,
   setbackExceedsOut,
   blowbackExceedsOut,

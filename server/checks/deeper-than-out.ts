@@ -1,3 +1,4 @@
+import { beyondCable } from "../analysis/beyond-cable.ts";
 import { bottomNear } from "../analysis/bottom.ts";
 import type { TripAnalysis } from "../analysis/journal-analysis.ts";
 import { measureOf } from "../model/quantities.ts";
@@ -27,15 +28,14 @@ interface Measured {
 export const deeperThanOut: Rule = ({ analysis, report }) => {
   for (const day of analysis.trips) {
     const { gear } = day.trip;
-    const limit = (row: (typeof THRESHOLDS)[keyof typeof THRESHOLDS]): number => thresholdOf(gear, row);
     for (const event of day.trip.events) {
       const cable = measuresDepth(event) ? cableAt(day, event) : undefined;
       const measured = cable === undefined ? undefined : measuredDepth(day, event, cable);
       if (cable === undefined || measured === undefined) continue;
       const outM = Math.max(cable.counterM, cable.outM);
-      const excessM = measured.depthM + measured.probeAboveBallM - outM;
-      const isBeyond = excessM > outM * limit(THRESHOLDS.counterShare) + limit(THRESHOLDS.counterSlack);
-      const isWithin = excessM <= limit(THRESHOLDS.counterRounding) + ROUNDING_M;
+      const ballM = measured.depthM + measured.probeAboveBallM;
+      const { excessM, isBeyond } = beyondCable(gear, ballM, outM);
+      const isWithin = excessM <= thresholdOf(gear, THRESHOLDS.counterRounding) + ROUNDING_M;
       if (isWithin || (measured.isElsewhere && !isBeyond)) continue;
       const { what, depthM, probeAboveBallM, isElsewhere } = measured;
       const isError = isBeyond && !isElsewhere;

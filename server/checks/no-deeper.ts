@@ -4,6 +4,7 @@ import { THRESHOLDS, thresholdOf } from "../model/thresholds.ts";
 import { NO_DEEPER } from "./catalog/day.ts";
 import type { Rule } from "./check.ts";
 import { itemPlace } from "./places.ts";
+import { speedsOf } from "./speeds-of.ts";
 
 /** Says where more line out no longer goes deeper; once for a rig, until it goes deeper again. */
 export const noDeeper: Rule = ({ analysis, report }) => {
@@ -18,7 +19,7 @@ export const noDeeper: Rule = ({ analysis, report }) => {
       const isFlat = share < leastShare;
       if (isFlat && !said.has(rig)) {
         const what = depth.ball === null ? (depth.weightIs ?? "lure") : "ball";
-        const data = { gear, what, share, speedMS: speed.value } as const;
+        const data = { gear, what, share, speeds: speedsOf(speed) } as const;
         report(NO_DEEPER, itemPlace(event.lineIndex, event.line, "out"), data);
       }
       if (isFlat) said.add(rig);

@@ -64,7 +64,12 @@ function firstOfEachSpell({ timeline }: TripAnalysis): Anomaly[] {
 }
 
 /** A line above that names the rig and can't be read may be the one that put it in; it has its own message. */
-function isSetUnread(analysis: JournalAnalysis, day: TripAnalysis, below: number, rig: string): boolean {
+export function isSetUnread(
+  analysis: JournalAnalysis,
+  day: TripAnalysis,
+  below: number,
+  rig: string,
+): boolean {
   const { lines } = analysis.parse.journal;
   return lines
     .slice(day.trip.openerIndex + 1, below)

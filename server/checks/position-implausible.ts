@@ -1,5 +1,4 @@
 import { jumpsIn } from "../analysis/stray-positions.ts";
-import { THRESHOLDS, thresholdOf } from "../model/thresholds.ts";
 import { POSITION_IMPLAUSIBLE } from "./catalog/day.ts";
 import { DAY_RELATED } from "./catalog/day-titles.ts";
 import type { Rule } from "./check.ts";
@@ -12,11 +11,10 @@ const NMI_M = 1852;
 export const positionImplausible: Rule = ({ analysis, report }) => {
   for (const { trip, water } of analysis.trips) {
     const { gear, zone } = trip;
-    const limitMS = thresholdOf(gear, THRESHOLDS.fastestBoat);
-    for (const { before, fix, distanceM, seconds } of jumpsIn(trip, water.fixes)) {
+    for (const { before, fix, distanceM, seconds, limitMS, isTrolling } of jumpsIn(trip, water.fixes)) {
       const speedMS = seconds === 0 ? undefined : distanceM / seconds;
       const clock = clockWords(before.timeMs, zone);
-      const data = { gear, distanceNmi: distanceM / NMI_M, clock, speedMS, limitMS };
+      const data = { gear, distanceNmi: distanceM / NMI_M, clock, speedMS, limitMS, isTrolling };
       const { event } = fix;
       const read = itemPlace(before.event.lineIndex, before.event.line, "at");
       const related = [{ uri: analysis.uri, message: DAY_RELATED.reading, ...read }];

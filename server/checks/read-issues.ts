@@ -5,6 +5,7 @@ import type { Issue } from "../../grammar/issues.ts";
 import type { Line } from "../../grammar/journal.ts";
 import { VOCABULARY } from "../../grammar/vocabulary.ts";
 import type { JournalAnalysis } from "../analysis/journal-analysis.ts";
+import { amountAfter } from "./amount-after.ts";
 import { carriedOver } from "./carried-over.ts";
 import { NUMBER_FORMAT, SYNTAX, UNIT_MISMATCH, UNKNOWN_WORD } from "./catalog/language.ts";
 import { FIX_TITLES } from "./catalog/titles.ts";
@@ -47,7 +48,8 @@ function reportSyntax(context: CheckContext, issue: IssueOf<"syntax">, line: Lin
     context.report(SYNTAX, place, data, { fixes: writeFixes([way]) });
     return;
   }
-  const measures = measuresMeant(context.analysis, issue, line, place);
+  const measures =
+    amountAfter(context.analysis, issue, line, place) ?? measuresMeant(context.analysis, issue, line, place);
   const typed = measures?.typed ?? line.raw.slice(place.start, place.stop);
   const meant = measures?.ways.map((way) => way.text) ?? [];
   const fixes =

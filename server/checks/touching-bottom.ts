@@ -34,7 +34,7 @@ export const touchingBottom: Rule = (context) => {
         depthM: depth[what]?.depthM ?? 0,
         isStopped: depth[what]?.onBottom ?? false,
         tooMuch,
-        bottomShownM: bottom.shownM,
+        bottom,
         bottomAgeMs: bottom.ageMs,
       } as const;
       const read = itemPlace(bottom.event.lineIndex, bottom.event.line, "bottom");
@@ -48,7 +48,7 @@ export const touchingBottom: Rule = (context) => {
 
 /** The bottom came up under lines that are out: told where it was read, with the lines that it finds too near. */
 function reportShoal({ analysis, report }: CheckContext, { gear }: Trip, shoal: Shoal): void {
-  const { event, shownM, lines } = shoal;
+  const { event, lines } = shoal;
   const related = lines.map(({ rig, putOut }) => ({
     uri: analysis.uri,
     message: DAY_RELATED.lineOf(rig),
@@ -60,7 +60,7 @@ function reportShoal({ analysis, report }: CheckContext, { gear }: Trip, shoal: 
     clock: line.clock,
   }));
   const place = itemPlace(event.lineIndex, event.line, "bottom");
-  report(TOUCHING_BOTTOM, place, { kind: "shoal", gear, bottomShownM: shownM, lines: told }, { related });
+  report(TOUCHING_BOTTOM, place, { kind: "shoal", gear, bottom: shoal, lines: told }, { related });
 }
 
 /** Cable longer than this many times the water, and some more, is never let out to reach the bottom (judgement). */

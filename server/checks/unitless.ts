@@ -2,6 +2,7 @@
 import type { Item, Part } from "../../grammar/journal.ts";
 import type { Dimension } from "../../grammar/units.ts";
 import type { JournalAnalysis } from "../analysis/journal-analysis.ts";
+import { isColorsOrFeet } from "../model/leadcore-count.ts";
 import { FIX_TITLES } from "./catalog/titles.ts";
 import type { Fix, Place } from "./check.ts";
 import { insert } from "./edits.ts";
@@ -102,9 +103,11 @@ function ofItem(
 ): Unitless[] {
   return [...lackingParts(item, dimension)].map(({ before, part, word, dimension: measured }) => {
     const defaults = owner?.gear.defaults;
-    const meant = meantUnit(word, line.verb, measured, defaults);
+    const isLeadcore = isColorsOrFeet(line, word, owner?.gear);
+    const meant = isLeadcore ? undefined : meantUnit(word, line.verb, measured, defaults);
     const written = item.value.kind === "range" ? before.at(-1)?.unit : null;
-    const usual = usualUnits(word, line.verb, measured, defaults);
+    const known = usualUnits(word, line.verb, measured, defaults);
+    const usual = isLeadcore ? ["colors", ...known.slice(0, 1)] : known;
     const units =
       written === null || written === undefined ? usual : [written, ...usual.filter((u) => u !== written)];
     const start = startOf(line.raw, item.valueStart, [...before, part]);

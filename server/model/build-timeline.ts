@@ -21,6 +21,8 @@ interface RigRun {
   state: RigState;
   setting: Setting;
   sinceMs: number | null;
+  /** When its lure came out of the water, while the rod waits to go back; null with a fish on. */
+  dryMs: number | null;
   /** The line that put it in the water. */
   since: TripEvent | undefined;
   /** The line that put it in its state. */
@@ -137,6 +139,7 @@ class TimelineRun {
       state: "up",
       setting: NO_SETTING,
       sinceMs: null,
+      dryMs: null,
       since: undefined,
       because: undefined,
     };
@@ -154,6 +157,7 @@ class TimelineRun {
     if (run.state === "up" && NEEDS_RIG_WET.has(verb)) note("not-in-water");
     else if (run.state === "fishing" && verb === "set") note("already-set");
     else if (run.state === "interrupted" && isStrikeOnIdleRod(event, run.because)) note("waiting-again");
+    else if (run.state === "interrupted" && isFishOnRaisedBall(event, run.because)) note("waiting-again");
   }
 
   #start(event: TripEvent, run: RigRun, timeMs: number | null): void {
@@ -182,7 +186,10 @@ class TimelineRun {
     const downMs = (measureOf(event.line, "down", "duration", this.#trip.gear.defaults) ?? 0) * 1000;
     const outMs = Math.max(timeMs - downMs, run.sinceMs ?? timeMs - downMs);
     this.#close(rig, run, outMs);
-    if (run.state === "fishing" && outMs < timeMs) this.#push(rig, "interrupted", outMs, timeMs, run.setting);
+    if (run.state === "fishing" && outMs < timeMs) {
+      const { setting } = run;
+      this.#push({ rig, state: "interrupted", fromMs: outMs, toMs: timeMs, wetToMs: outMs, setting });
+    }
     if (isDone && run.state !== "fishing") this.#turn(rig, run, "fishing", event, run.because);
     run.sinceMs = timeMs;
   }
@@ -206,8 +213,9 @@ class TimelineRun {
     const before = run.state;
     if (before !== "interrupted") {
       this.#close(rig, run, timeMs);
-      Object.assign(run, { sinceMs: timeMs, since: before === "up" ? event : run.since });
+      Object.assign(run, { sinceMs: timeMs, dryMs: null, since: before === "up" ? event : run.since });
     }
+    if (event.line.verb !== "strike") run.dryMs ??= timeMs;
     this.#turn(rig, run, "interrupted", event);
   }
 
@@ -253,15 +261,20 @@ class TimelineRun {
   }
 
   #close(rig: string, run: RigRun, timeMs: number | null): void {
-    if (run.state !== "up" && run.sinceMs !== null && timeMs !== null && timeMs > run.sinceMs) {
-      this.#push(rig, run.state, run.sinceMs, timeMs, run.setting);
-    }
+    const { state, sinceMs, dryMs, setting } = run;
+    if (state === "up" || sinceMs === null || timeMs === null || timeMs <= sinceMs) return;
+    const wetToMs = state === "fishing" || dryMs === null ? timeMs : Math.max(dryMs, sinceMs);
+    this.#push({ rig, state, fromMs: sinceMs, toMs: timeMs, wetToMs, setting });
   }
 
   /** Nothing is in the water after the return, whatever a line there says. */
-  #push(rig: string, state: "fishing" | "interrupted", fromMs: number, toMs: number, setting: Setting): void {
-    const endMs = Math.min(toMs, this.#endMs ?? toMs);
-    if (endMs > fromMs) this.#stretches.push({ rig, state, fromMs, toMs: endMs, setting });
+  #push(stretch: Stretch): void {
+    const endMs = this.#endMs ?? stretch.toMs;
+    const [toMs, wetToMs] = [stretch.toMs, stretch.wetToMs].map((ms) => Math.min(ms, endMs)) as [
+      number,
+      number,
+    ];
+    if (toMs > stretch.fromMs) this.#stretches.push({ ...stretch, toMs, wetToMs });
   }
 
   #remember(event: TripEvent): void {
@@ -288,4 +301,15 @@ function rodOf({ setting, state }: RigRun): RodOnSpread {
 function isStrikeOnIdleRod(event: TripEvent, because: TripEvent | undefined): boolean {
   if (event.line.verb !== "strike" || because === undefined) return false;
   return hasWord(event.line, "slider") === hasWord(because.line, "slider");
+}
+
+/** As long a fish may be fought that was hooked before its ball was raised out of the way (judgement). */
+const LONGEST_FIGHT_MS = 30 * 60_000;
+const FISH = new Set(["miss", "catch", "lost", "broke"]);
+
+/** A fish, with no strike before, on a rod that came up with the ball it is stacked on, too long before to be of then. */
+function isFishOnRaisedBall({ line, rig, instant }: TripEvent, because: TripEvent | undefined): boolean {
+  const raised = because?.line.verb === "pull" && because.rig !== rig ? because.instant : null;
+  if (!FISH.has(line.verb) || raised === null || instant === null) return false;
+  return instant.utcMs - raised.utcMs > LONGEST_FIGHT_MS;
 }

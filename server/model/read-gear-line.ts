@@ -1,4 +1,5 @@
 /** Reads one line of a gear book: what each word of it comes to, in SI. */
+
 import type { FactLine } from "../../grammar/journal.ts";
 import type {
   Ball,
@@ -11,6 +12,7 @@ import type {
   Rig,
   RigKind,
 } from "./gear-types.ts";
+import { isColorsOrFeet } from "./leadcore-count.ts";
 import { hasWord, measureOf, nameOf, numberOf, rangeOf, slotName, type UnitDefaults } from "./quantities.ts";
 
 function oneOf<T extends string>(line: FactLine, words: readonly T[]): T | undefined {
@@ -94,7 +96,7 @@ export function rigOf(line: FactLine, origin: GearOrigin, defaults: UnitDefaults
     probeAboveBallM: length("probe"),
     boardM: length("board"),
     leaderM: length("leader"),
-    holdsM: length("holds"),
+    holdsM: isColorsOrFeet(line, "holds", undefined) ? undefined : length("holds"),
     inlineWeightKg: measureOf(line, "inline-weight", "mass", defaults),
     dial: numberOf(line, "dial"),
     tipHeightM: length("tip"),

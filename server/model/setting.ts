@@ -2,6 +2,7 @@
 import type { ReadLine } from "../../grammar/journal.ts";
 import { findUnit, type UnitRow } from "../../grammar/units.ts";
 import type { Gear } from "./gear-types.ts";
+import { isColorsOrFeet } from "./leadcore-count.ts";
 import { matchMaybe } from "./match-name.ts";
 import {
   defaultUnit,
@@ -77,10 +78,12 @@ function settingAfter(before: Setting, line: ReadLine, gear: Gear): Setting {
   const { defaults } = gear;
   const length = (word: string, old: number | undefined): number | undefined =>
     findItem(line, word) === undefined ? old : measureOf(line, word, "length", defaults);
+  const out = (): number | undefined =>
+    isColorsOrFeet(line, "out", gear) ? undefined : length("out", before.outM);
   const said = <T>(value: T | undefined, old: T | undefined): T | undefined =>
     value === NOTHING ? undefined : (value ?? old);
   return {
-    outM: length("out", before.outM),
+    outM: out(),
     outColorsM: findItem(line, "out") === undefined ? before.outColorsM : colorsM(line, defaults),
     aboveM: length("above", before.aboveM),
     setbackM: length("setback", before.setbackM),

@@ -14,6 +14,8 @@ export interface Stretch {
   readonly state: "fishing" | "interrupted";
   readonly fromMs: number;
   readonly toMs: number;
+  /** The lure was in the water up to then: all the while it fished, with a fish on until that was in or off. */
+  readonly wetToMs: number;
   readonly setting: Setting;
 }
 

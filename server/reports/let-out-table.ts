@@ -35,7 +35,7 @@ export function letOutTable(
   const shown = grouped(columns).map((group) => shownColumn(gear, group, notes));
   return {
     title: LET_OUT_TITLE,
-    facts: [...about, unitFact(gear, columns), ...calibrationFacts(columns)],
+    facts: [...about, unitFact(gear, columns), ...backingFacts(gear, columns), ...calibrationFacts(columns)],
     heads: shown.map(({ head }) => head),
     rows: depthsM.map((depthM, row) => ({
       depth: lengthWords(gear, depthM),
@@ -117,6 +117,16 @@ function unitFact(gear: Gear, columns: readonly LetOutColumn[]): string {
     has(({ cells }) => cells.some(({ of }) => of === "ball"), ", or the ball where the heading says so"),
     ".",
   ].join("");
+}
+
+/** Leadcore's backing stands in its cells; of other lines a length may run on into it unseen. */
+function backingFacts(gear: Gear, columns: readonly LetOutColumn[]): string[] {
+  return columns.flatMap(({ line: { rig }, cells }) => {
+    const { holdsM, kind } = rig;
+    if (holdsM === undefined || kind === "leadcore") return [];
+    const isBeyond = cells.some((cell) => cell.ok && cell.outM > holdsM);
+    return isBeyond ? [`${rig.name} holds ${lengthWords(gear, holdsM)}; beyond that is its backing.`] : [];
+  });
 }
 
 function calibrationFacts(columns: readonly LetOutColumn[]): string[] {

@@ -74,7 +74,7 @@ function biteSentence(summary: TripSummary): string {
 }
 
 function rateSentence({ landedPerRodHour, landed, rodHoursFishing }: TripSummary): string {
-  if (landedPerRodHour === null) return "";
+  if (landedPerRodHour === null || oneDecimal(rodHoursFishing) === "0") return "";
   const { range } = landedPerRodHour;
   if (landed === 0) {
     return `Nothing landed in ${rodHours(oneDecimal(rodHoursFishing))}; up to one per ${perHours(range.high)} would fit as well.`;

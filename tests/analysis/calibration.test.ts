@@ -82,10 +82,27 @@ describe("readings of a trip", () => {
       "05:00 set P1 out 90 ft\n05:10 probe P1 depth 80 ft speed 2 mph",
       "where the probe rides on P1 isn't in the gear book (probe 1.25 ft on its rig line)",
     ],
+    [
+      "05:00 set C1 out 95 cm\n05:10 probe C1 depth 93 ft speed 2 mph",
+      "93 ft deep can't be with 3 ft of cable out (if it is so, write sure on its line)",
+    ],
+    [
+      "05:00 set C1 out 60 ft\n05:10 probe C1 behind 90 ft speed 2 mph",
+      "90 ft behind can't be with 60 ft of cable out (if it is so, write sure on its line)",
+    ],
   ])("are left out with a reason: %s", (lines, why) => {
     const { used, unused } = readings(lines);
     expect([used.length, unused.map((one) => one.why)]).toEqual([0, [why]]);
   });
+});
+
+test("a depth beyond the cable counts where a counter that reads short may explain it, or the line says sure", () => {
+  const lines = `05:00 surface speed 2 mph
+05:00 set C1 out 60 ft
+05:10 probe C1 depth 66 ft
+05:20 probe C1 depth 90 ft
+05:30 probe C1 depth 90 ft sure`;
+  expect(readings(lines).used.map(({ event }) => event.line.clock?.slice(0, 5))).toEqual(["05:10", "05:30"]);
 });
 
 test("a new cable starts a new calibration from its date", () => {

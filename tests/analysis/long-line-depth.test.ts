@@ -22,6 +22,11 @@ describe("leadcore", () => {
     expect(lure).toBeLessThan(lureFtOf("06:00 set PB out 200 ft lure glow-spoon"));
   });
 
+  test("has no length where a number could be colors or the book's feet", () => {
+    expect(depthOf("06:00 set PB out 5 lure glow-spoon").setting.outM).toBeUndefined();
+    expect(depthOf("06:00 set PB out 150 lure glow-spoon").setting.outM).toBeCloseTo(45.72, 6);
+  });
+
   test("keeps its colors until another length is said", () => {
     const lines = "06:00 set PB out 5 colors lure glow-spoon\n06:30 strike PB\n06:40 again PB";
     expect(depthOf(lines).setting.outColorsM).toBeCloseTo(45.72, 6);

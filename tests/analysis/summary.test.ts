@@ -26,14 +26,14 @@ const DAY = `04:30 depart
 catch unknown coho
 `;
 
-/** Worked by hand: P1 fishes 05:00 to 06:00 and 06:30 to 08:00, S1 05:00 to 07:00 and 07:15 to 08:00. */
+/** Worked by hand: P1 fishes 05:00 to 06:00 and 06:30 to 08:00, S1 05:00 to 07:00 and 07:15 to 08:00; wet besides is P1's fish. */
 describe("a day", () => {
   const summary = summaryOf(DAY);
 
   test("hours and rod-hours", () => {
     expect(summary.hours).toBeCloseTo(4.5, 12);
     expect(summary.rodHoursFishing).toBeCloseTo(2.5 + 2.75, 12);
-    expect(summary.rodHoursWet).toBeCloseTo(6, 12);
+    expect(summary.rodHoursWet).toBeCloseTo(2.5 + 0.25 + 2.75, 12);
     expect(summary.rodHoursByRig.map(({ rig, fishing }) => [rig, fishing])).toEqual([
       ["P1", 2.5],
       ["S1", 2.75],
@@ -164,5 +164,23 @@ describe("rods", () => {
   test("those never pulled are counted to the return", () => {
     const summary = summaryOf("05:00 set P1\n05:30 set S1\n06:00 return");
     expect([summary.assumedPulls, summary.rodHoursWet]).toEqual([2, 1.5]);
+  });
+
+  test.each([
+    ["on deck for a change", "05:00 set P1\n05:30 change P1 down 12 min\n06:00 pull P1", 0.8, 0],
+    ["as long as it had been in", "05:00 set P1\n05:10 change P1 down 45 min\n06:00 pull P1", 5 / 6, 0],
+    ["with a fish in the boat", "05:00 set P1\n05:30 catch P1 coho\n06:00 return", 0.5, 0],
+    ["but wet with one on", "05:00 set P1\n05:30 strike P1\n05:45 lost P1 fish\n06:00 return", 0.75, 0],
+    [
+      "a move of its ball is no way back",
+      "05:00 set P1\n05:30 lost P1 fish\n05:40 move P1 out 40 ft\n06:00 return",
+      0.5,
+      0,
+    ],
+    ["one left out is", "05:00 set P1\n05:00 set S1\n05:30 lost P1 fish\n06:00 return", 1.5, 1],
+  ])("dry: %s", (_, lines, wet, assumedPulls) => {
+    const summary = summaryOf(lines);
+    expect(summary.rodHoursWet).toBeCloseTo(wet, 12);
+    expect(summary.assumedPulls).toBe(assumedPulls);
   });
 });

@@ -24,6 +24,11 @@ test("an outside diver lies across a long lead in the turn, once", () => {
 05:50 turn left to 130`);
 });
 
+test("two boards at one distance cross on top", () => {
+  checkDay(`${BOARDS}05:15 set PC out 6 colors lure glow-spoon
+          ^^ lines-may-cross PC's line comes within 1 ft of PB's line, where both go into the water; less than 3 ft is too near.`);
+});
+
 test.each([
   // The diver is on the inside.
   `${LONG_LEAD}05:25 turn right to 130`,

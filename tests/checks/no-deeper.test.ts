@@ -29,6 +29,14 @@ test("says it once, until more line goes deeper again", () => {
               ^^^^^^^^^^ no-deeper`);
 });
 
+test("names both speeds where the water runs otherwise on top", () => {
+  checkDay(`${GEAR.replace("speed 4 mph", "speed 3.2 mph")}rig IW flat port cable mono-12 inline-weight 2 oz
+05:06 set C1 out 100 ft
+05:08 probe C1 depth 95 ft speed 2.2 mph
+05:10 set IW out 400 ft lure green-spoon
+             ^^^^^^^^^^ no-deeper At 3.2 mph on top and 2.2 mph at 95 ft more line out hardly takes it deeper: the weight gains 0.5 for every 10 let out.`);
+});
+
 test("the captain may set what counts as deeper", () => {
   checkDay(`${GEAR}05:10 set P3 out 600 ft`, { boat: "threshold no-deeper 0.01" });
 });

@@ -1,5 +1,5 @@
 import { test } from "vitest";
-import { checkDay } from "./check-day.ts";
+import { checkDay, checkTrolling } from "./check-day.ts";
 
 test.each([
   "05:45 gps at 44 46.1N 086 21.7W\n06:15 gps at 44 46.6N 086 22.5W",
@@ -32,4 +32,22 @@ test.each([
   `,
 ])("%s", (source) => {
   checkDay(source);
+});
+
+test.each([
+  "05:45 gps at 44 46.1N 086 21.7W\n07:14 gps at 44 50.0N 086 21.7W",
+  // Fast with the current, over a few minutes, written to whole tenths.
+  "05:45 gps at 44 46.1N 086 21.7W\n05:50 gps at 44 47.0N 086 21.7W",
+  // The boat ran, or had nothing in for a while.
+  "05:45 gps at 44 46.1N 086 21.7W\n06:00 run\n07:14 gps at 45 26.0N 086 21.7W",
+  "05:45 gps at 44 46.1N 086 21.7W\n06:00 pull all\n07:10 set P1 out 60 ft sure\n07:14 gps at 45 26.0N 086 21.7W",
+  "05:45 gps at 44 46.1N 086 21.7W\n07:14 gps at 45 26.0N 086 21.7W sure",
+  `
+  05:45 gps at 44 46.1N 086 21.7W
+  07:14 gps at 45 26.1N 086 21.7W
+            ^^^^^^^^^^^^^^^^^^^^^ position-implausible 40 nautical miles from the position of 05:45: that takes 31 mph, and with lines in the water all the while a boat makes up to 9 mph.
+  07:20 gps at 44 47.1N 086 21.7W
+  `,
+])("at a troll: %s", (source) => {
+  checkTrolling(source);
 });

@@ -134,6 +134,15 @@ const CASES = [
   06:14 catch P1 king 18
                       ^^ syntax 18 of what: weight or length? Write its unit.
   `,
+  `
+  05:14 move P1 20 ft deeper
+                ^^^^^^^^^^^^ syntax Write the amount afterwards, not the change: like out 90 ft.
+  `,
+  `
+  05:14 set P1 out 72 ft
+  05:20 move P1 20 ft deeper
+                ^^^^^^^^^^^^ syntax Write the amount afterwards, not the change: out 92 ft.
+  `,
 ];
 
 test.each(CASES)("%s", (source) => {
@@ -182,6 +191,17 @@ describe("fixes", () => {
     ["06:14 pull P1 8  # late", "06:14 pull P1  # late 8"],
   ])("%s → %s", (before, after) => {
     checkDayFix("syntax", before, after);
+  });
+
+  test.each([
+    ["move P1 +10 ft", "move P1 out 82 ft"],
+    ["move P1 20 ft deeper", "move P1 out 92 ft"],
+    ["move P1 out 2 ft shallower setback 10 ft", "move P1 out 70 ft setback 10 ft"],
+    ["move P1 setback 5 ft more", "move P1 setback 20 ft"],
+    ["again P1 10 up", "again P1 out 62 ft"],
+  ])("a change becomes what is out afterwards: %s → %s", (before, after) => {
+    const set = "05:14 set P1 out 72 ft setback 15 ft lure glow-spoon\n05:20 ";
+    checkDayFix("syntax", set + before, set + after);
   });
 
   test.each([

@@ -71,6 +71,21 @@ describe("the bottom comes up under lines that are out", () => {
     checkTrolling(source);
   });
 
+  test("where the sounder lies below the water line both depths are named", () => {
+    checkDay(
+      `
+    05:00 surface speed 2.4 mph
+    05:09 sonar bottom 62 ft
+    05:10 set P1 out 66 ft
+                 ^^^^^^^^^ touching-bottom The ball is on the bottom; bottom last read 62 ft (64 ft of water), 1 min ago.
+    05:20 set S1 out 50 ft
+    05:30 sonar bottom 46 ft
+                ^^^^^^^^^^^^ touching-bottom The bottom has come up to 46 ft (48 ft of water): S1's ball, set at 05:20, is on the bottom.
+    `,
+      { boat: "sounder 2 ft" },
+    );
+  });
+
   test("a day on the bottom", () => {
     checkFile(`
       trip 2031-06-21 "Bright Penny"

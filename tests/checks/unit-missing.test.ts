@@ -25,6 +25,20 @@ test.each([
 test.each([
   `
   boat "Tin Cup"
+    units ft
+  rig PB leadcore port holds 10
+                             ^^ unit-missing holds 10 what? Write 10 colors or 10 ft.
+  rig CU copper port holds 10
+  trip 2031-06-21 "Tin Cup"
+  05:14 set PB 5
+               ^ unit-missing 5 what? Write 5 colors or 5 ft.
+  05:20 move PB out 5.5 setback 10
+                    ^^^ unit-missing out 5.5 what? Write 5.5 colors or 5.5 ft.
+  05:24 move PB out 150
+  05:26 set CU out 15
+  `,
+  `
+  boat "Tin Cup"
     sounder 2
             ^ unit-missing 2 what? Write 2 ft, 2 in or 2 m.
     variation -7

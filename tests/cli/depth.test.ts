@@ -33,6 +33,16 @@ test("piped: a table", async () => {
   `);
 });
 
+test("a change that alters the depth stands among them, another does not", async () => {
+  const trip = `${GOOD_DAY}07:00 change C1 out 120 ft\n07:10 change C1 down 4 min\n`;
+  const { out } = await deepwake("depth trips/good.trip", { files: { ...files, "trips/good.trip": trip } });
+  expect(out.match(/^ *\d+ +~?[\d:]+ +\S+ +.{8}/gmu)?.at(-1)).toBe("  14  07:00   C1     120 ft  ");
+  const { files: found } = await depthJson("depth trips/good.trip --json", {
+    files: { ...files, "trips/good.trip": trip },
+  });
+  expect(found[0]?.lines.map(({ verb }) => verb)).toEqual(["set", "set", "again", "move", "change"]);
+});
+
 test("on a narrow terminal: a block a line", async () => {
   const { out } = await deepwake("depth trips/good.trip", { files, columns: 40, env: { NO_COLOR: "1" } });
   expect(out.split("\n").filter((line) => line.length > 40)).toEqual([]);

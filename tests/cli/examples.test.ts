@@ -51,12 +51,12 @@ test("the sound files are in canonical form", async () => {
   expect([code, out]).toEqual([0, "none of 6 files would change.\n"]);
 });
 
-test("depth --json has each set, move and again line once", async () => {
+test("depth --json has each set, move and again line once, and each change of a lure or length", async () => {
   const { out } = await deepwake("depth --json trips", { files });
   for (const { path, lines } of depthOutput.parse(JSON.parse(out)).files) {
     const written = (files[path] ?? "")
       .split("\n")
-      .flatMap((line, index) => (/^\S+ (?:set|move|again) /u.test(line) ? [index] : []));
+      .flatMap((line, index) => (/^\S+ (?:set|move|again|change) /u.test(line) ? [index] : []));
     expect(
       lines.map((line) => line.line),
       path,

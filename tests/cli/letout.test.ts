@@ -39,6 +39,14 @@ const bare = (out: string): string =>
     .replaceAll(/½|\d+(?= (?:ft (?:with|out|down)|colors?|to))|(?<=to |and |\+ )\d+/gu, "N")
     .replaceAll(/\d*N+/gu, "N");
 
+test("length that runs on into backing is told, leadcore's in its cells", async () => {
+  const book = BOOK.replace("copper-45 leader", "copper-45 backing backing-30 leader");
+  const table = async (depths: string): Promise<string> =>
+    (await deepwake(ask("--rigs", "CU,PB", "--depths", depths), { files: { "penny.gear": book } })).out;
+  expect(await table("80ft")).toContain("\nCU holds 300 ft; beyond that is its backing.\n");
+  expect(await table("40ft")).not.toContain("backing.");
+});
+
 test("on a terminal: depths down, own rigs across, like ones in one column", async () => {
   const { out, code, err } = await deepwake(ask("--depths", "30,60,200ft", "--date", "2031-06-21"), {
     ...given,
@@ -195,6 +203,14 @@ describe("for programs", () => {
 describe("refuses", () => {
   test.each([
     [["letout"], "at what speed? Say --speed 2.5mph."],
+    [
+      ["letout", "--speed", "40mph"],
+      "--speed: 40 mph is no speed to troll at; it goes from 0 to 6 mph (threshold fastest-troll in the gear book).",
+    ],
+    [
+      ask("--surface-speed", "12kn"),
+      "--surface-speed: 13.8 mph is no speed to troll at; it goes from 0 to 6 mph (threshold fastest-troll in the gear book).",
+    ],
     [ask("--speed-at", "80F"), '--speed-at: "80F" is no length; write one like 80ft.'],
     [ask("--depths", "30,deep"), '--depths: "deep" is no length; write them like 30,40,50ft.'],
     [

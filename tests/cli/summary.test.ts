@@ -11,7 +11,7 @@ test("piped: a sentence a line", async () => {
   expect(out).toMatchInlineSnapshot(`
     "2031-06-21, Bright Penny (trips/good.trip)
       6 h 35 min: left 04:45, back 11:20.
-      9.8 rod-hours fishing, 10.1 wet, on 2 rigs.
+      9.8 rod-hours fishing, 10 wet, on 2 rigs.
       Landed: chinook 1 kept.
       Bites: 1 landed.
       One landed per 10 rod-hours; one per 2½ to one per 93 would fit as well.
@@ -32,7 +32,7 @@ test("on a narrow terminal: wrapped", async () => {
     "2031-06-21, Bright Penny
       (trips/good.trip)
       6 h 35 min: left 04:45, back 11:20.
-      9.8 rod-hours fishing, 10.1 wet, on 2
+      9.8 rod-hours fishing, 10 wet, on 2
         rigs.
       Landed: chinook 1 kept.
       Bites: 1 landed.

@@ -109,6 +109,14 @@ describe("refuses", () => {
     [["--out", "90F", "--speed", "2mph"], '--out: "90F" is no length; write one like 90ft.'],
     [["--out", "72,5ft", "--speed", "2mph"], '--out: "72,5ft" is no length; write one like 90ft.'],
     [["--out", "90 to 95 ft", "--speed", "2mph"], '--out: "90 to 95 ft" is no length; write one like 90ft.'],
+    [
+      ["--out", "90ft", "--speed", "40mph"],
+      "--speed: 40 mph is no speed to troll at; it goes from 0 to 6 mph (threshold fastest-troll in the gear book).",
+    ],
+    [
+      ["--out", "90ft", "--speed=-2mph"],
+      "--speed: -2 mph is no speed to troll at; it goes from 0 to 6 mph (threshold fastest-troll in the gear book).",
+    ],
     [["--out", "90ft", "--speed", "2ft"], '--speed: "2ft" is no speed; write one like 2.5mph.'],
     [
       ["--out", "90ft", "--speed", "2mph", "--temp", "cold"],

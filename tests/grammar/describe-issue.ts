@@ -44,6 +44,8 @@ function describeReason(issue: Issue & { code: "syntax" }): string {
       return `${issue.length} of ${issue.longest}`;
     case "exclusive":
       return `${issue.word} after ${issue.other}`;
+    case "by-how-much":
+      return `${issue.word} ${issue.way > 0 ? "more" : "less"} by ${issue.parts.map(({ number, unit }) => `${number} ${unit ?? "?"}`).join(" ")}`;
     case "no-range":
     case "repeated":
       return issue.word;

@@ -39,6 +39,23 @@ test("missing-slot: a slot that took an attribute's word is the missing name", (
   `);
 });
 
+test("by-how-much: a line that alters an amount says what it is afterwards", () => {
+  checkIssues(`
+    move P1 +10 ft
+            ^^^^^^ by-how-much out more by 10 ft
+    move P1 out -5 setback 15 ft
+                ^^ by-how-much out less by 5 ?
+    again P1 20 ft deeper lure mini-spoon
+             ^^^^^^^^^^^^ by-how-much out more by 20 ft
+    change S1 setback 6 ft 6 in Less
+                      ^^^^^^^^^^^^^^ by-how-much setback less by 6 ft 6 in
+    set P1 10 ft deeper
+                 ^^^^^^ unknown-word item deeper
+    change S1 out 60 ft down 4 min
+    calibrate P1 counter-offset +1.5 ft
+  `);
+});
+
 test("missing-value", () => {
   checkIssues(
     `

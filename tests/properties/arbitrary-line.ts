@@ -107,11 +107,20 @@ function anyItem(row: IndexedRow, item: ItemRow): fc.Arbitrary<Item> {
   return fc.boolean().chain((wish) => {
     const bare = item.type.kind === "point" || (canBeBare && wish);
     return anyValue(item.type, bare && rivals.length > 1).map((value): Item => {
-      const typed: Value = value.kind === "name" ? { kind: "name", ...quoteTraps(row, value) } : value;
+      const typed: Value =
+        value.kind === "name" ? { kind: "name", ...quoteTraps(row, value) } : amount(row, item, value);
       const quoted: Value = typed.kind === "name" && bare ? { ...typed, quoted: true } : typed;
       return { word: item.word, bare, value: quoted, ...NOWHERE };
     });
   });
+}
+
+/** Lines that alter an amount take it without a sign: with one it would be a change, which isn't read. */
+function amount(row: IndexedRow, { type }: ItemRow, value: Value): Value {
+  const isLength = type.kind === "quantity" && type.dimension === "length";
+  if (!isLength || value.kind !== "quantity" || !["move", "again", "change"].includes(row.verb)) return value;
+  const parts = value.parts.map(({ number, unit }) => ({ number: number.replace(/^[+-]/u, ""), unit }));
+  return { ...value, parts };
 }
 
 /** A bare measure that another item's measure would take for its own finer part gets its word. */

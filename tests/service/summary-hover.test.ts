@@ -20,6 +20,10 @@ test.each([
   expect(summaryOf(lines)).toContain(words);
 });
 
+test("hours that come to nothing have no rate", () => {
+  expect(summaryOf("05:00 set P1\n05:02 weather sky clear")).not.toContain("Nothing landed");
+});
+
 test("Celsius and meters in halves", () => {
   const metric = BOOK.replace("units ft mph F lb in", "units m km/h C kg cm");
   expect(summaryOf("05:00 set P1 out 60 ft\n05:10 probe P1 temp 8.5 C", metric)).toContain(

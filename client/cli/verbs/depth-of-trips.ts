@@ -1,9 +1,9 @@
-/** `deepwake depth TRIP…`: every set, move and again line of trips. */
+/** `deepwake depth TRIP…`: every set, move and again line of trips, and every change that alters a depth. */
 import type { JournalAnalysis } from "../../../server/analysis/journal-analysis.ts";
 import { TRIP_ENDING } from "../../../server/files/find-books.ts";
 import { DEPTH_CAUTION } from "../../../server/reports/depth-sentences.ts";
 import { complain } from "../complain.ts";
-import { depthLineJson } from "../depth-lines.ts";
+import { depthLineJson, shownDepths } from "../depth-lines.ts";
 import { envelopeText } from "../envelope.ts";
 import { type ExitCode, FINE, UNUSABLE } from "../exit-codes.ts";
 import { guardFile } from "../guard-file.ts";
@@ -43,7 +43,7 @@ export async function depthOfTrips(call: Call, world: World): Promise<ExitCode> 
 }
 
 function depthFileJson(path: string, { trips }: JournalAnalysis): DepthFileJson {
-  return { path, lines: trips.flatMap((day) => day.depths.map((depth) => depthLineJson(day, depth))) };
+  return { path, lines: trips.flatMap((day) => shownDepths(day).map((depth) => depthLineJson(day, depth))) };
 }
 
 function fileText(shown: string, { trips }: JournalAnalysis, look: Look): string[] {

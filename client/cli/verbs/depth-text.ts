@@ -5,7 +5,7 @@ import type { LineDepth } from "../../../server/analysis/line-depth.ts";
 import { lengthWords } from "../../../server/model/figures.ts";
 import type { Gear } from "../../../server/model/gear-types.ts";
 import { placeCell } from "../../../server/reports/depth-sentences.ts";
-import { clockOf } from "../depth-lines.ts";
+import { clockOf, shownDepths } from "../depth-lines.ts";
 import { printable } from "../render/printable.ts";
 import { type Column, type Row, table } from "../render/table.ts";
 import type { Paint } from "../render/terminal.ts";
@@ -33,8 +33,9 @@ const NARROW = 64;
 /** A trip's heading and lines. */
 export function tripDepthLines(shown: string, day: TripAnalysis, { width, paint }: Look): string[] {
   const heading = tripHeading(shown, day, width, paint);
-  if (day.depths.length === 0) return [...heading, "No line was set."];
-  const cells = day.depths.map((depth) => lineCells(day, depth));
+  const depths = shownDepths(day);
+  if (depths.length === 0) return [...heading, "No line was set."];
+  const cells = depths.map((depth) => lineCells(day, depth));
   const rows =
     width < NARROW
       ? undefined

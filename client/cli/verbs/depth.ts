@@ -27,7 +27,7 @@ export const DEPTH: Verb = {
     "depth --case FILE [--json]",
   ],
   about: [
-    "Of trips: every set, move and again line, with the range that fits what isn't known exactly, or why there is no depth.",
+    "Of trips: every set, move and again line, and every change that alters a depth, with the range that fits what isn't known exactly, or why there is no depth.",
     "What if: one rig of the gear book at a length out and a speed.",
     "Cases: towed lines in SI, one or a file with cases; with --json an array with the case file's own field names.",
   ],

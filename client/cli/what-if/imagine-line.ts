@@ -9,10 +9,11 @@ import { analyzeJournal, type TripAnalysis } from "../../../server/analysis/jour
 import type { LineDepth } from "../../../server/analysis/line-depth.ts";
 import { resolveGear } from "../../../server/model/gear.ts";
 import type { Gear } from "../../../server/model/gear-types.ts";
+import { isColorsOrFeet } from "../../../server/model/leadcore-count.ts";
 import { matchName } from "../../../server/model/match-name.ts";
 import { cableRigOf } from "../../../server/model/trip.ts";
 import type { ChosenGear } from "./choose-gear.ts";
-import { measureIn, wrongName } from "./read-options.ts";
+import { measureIn, wrongName, wrongSpeed } from "./read-options.ts";
 import { inUnitsAsked } from "./units-asked.ts";
 
 type Options = ReadonlyMap<string, string>;
@@ -52,13 +53,21 @@ export function imagineLine(options: Options, chosen: ChosenGear & { ok: true })
   }
   for (const [option, verb, dimension, example] of MEASURES) {
     const text = options.get(option);
-    if (text === undefined || measureIn(text, option, verb, dimension, gear) !== undefined) continue;
-    return no(`--${option}: "${text}" is no ${dimension}; write one like ${example}.`);
+    if (text === undefined) continue;
+    const si = measureIn(text, option, verb, dimension, gear);
+    const why = si === undefined || dimension !== "speed" ? undefined : wrongSpeed(option, si, gear);
+    if (why !== undefined) return no(why);
+    if (si === undefined) return no(`--${option}: "${text}" is no ${dimension}; write one like ${example}.`);
   }
   const text = tripText(options, gear, boat, date);
   const parsed = parse(text);
   if (parsed.issues.some((issue) => issue !== null))
     return no("these options make no line that can be read.");
+  const set = parsed.journal.lines.at(-1);
+  if (set?.kind === "fact" && isColorsOrFeet(set, "out", gear))
+    return no(
+      `--out ${options.get("out")} what? Write ${options.get("out")}colors or ${options.get("out")}ft.`,
+    );
   const day = analyzeJournal({ uri: "deepwake:what-if.trip", parse: parsed }, books).trips[0];
   const depth = day?.depths.at(-1);
   return day === undefined || depth === undefined

@@ -2,9 +2,11 @@
 import { parse } from "../../../grammar/parse.ts";
 import type { Dimension } from "../../../grammar/units.ts";
 import { nearest } from "../../../server/checks/nearest.ts";
+import { speedWords } from "../../../server/model/figures.ts";
 import type { Gear } from "../../../server/model/gear-types.ts";
 import { matchName } from "../../../server/model/match-name.ts";
 import { measureOf } from "../../../server/model/quantities.ts";
+import { THRESHOLDS, thresholdOf } from "../../../server/model/thresholds.ts";
 
 /** The measure in SI, where the text, put behind its word, is read as that one measure and nothing else. */
 export function measureIn(
@@ -34,4 +36,11 @@ export function wrongName(
   if (known.has(matchName(known, name)) || (kind === "lure" && known.size === 0)) return undefined;
   const [near] = nearest(name, known.keys());
   return `--${option}: there is no ${kind} "${name}" in the gear of ${gear.boat}${near === undefined ? "." : `; did you mean ${near}?`}`;
+}
+
+/** What is wrong with a speed that nothing is reckoned at; undefined for one that a boat trolls at. */
+export function wrongSpeed(option: string, speedMS: number, gear: Gear): string | undefined {
+  const fastestMS = thresholdOf(gear, THRESHOLDS.fastTroll);
+  if (speedMS >= 0 && speedMS <= fastestMS) return undefined;
+  return `--${option}: ${speedWords(gear, speedMS)} is no speed to troll at; it goes from 0 to ${speedWords(gear, fastestMS)} (threshold fastest-troll in the gear book).`;
 }

@@ -27,6 +27,17 @@ function overShoal(gear: Gear, { rig, what, depthM, isStopped, verb, clock }: Li
 const nearWords = (gear: Gear, depthM: number, isStopped: boolean): string =>
   isStopped ? "on the bottom" : `about ${lengthWords(gear, depthM)} down`;
 
+/** The bottom as the sounder shows it, and the water over it where the sounder lies below the water line. */
+interface BottomSaid {
+  readonly shownM: number;
+  readonly waterM: number;
+}
+
+function bottomWords(gear: Gear, { shownM, waterM }: BottomSaid): string {
+  const [shown, water] = [lengthWords(gear, shownM), lengthWords(gear, waterM)];
+  return shown === water ? shown : `${shown} (${water} of water)`;
+}
+
 /** A ball or lure near the bottom. */
 export const TOUCHING_BOTTOM = check<
   | {
@@ -37,10 +48,10 @@ export const TOUCHING_BOTTOM = check<
       isStopped: boolean;
       /** How much cable lies over how much water, where that is far too much of it. */
       tooMuch: { outM: number; waterM: number } | undefined;
-      bottomShownM: number;
+      bottom: BottomSaid;
       bottomAgeMs: number;
     }
-  | { kind: "shoal"; gear: Gear; bottomShownM: number; lines: readonly LineOverShoal[] }
+  | { kind: "shoal"; gear: Gear; bottom: BottomSaid; lines: readonly LineOverShoal[] }
 >({
   slug: "touching-bottom",
   severities: ["warning"],
@@ -52,15 +63,16 @@ export const TOUCHING_BOTTOM = check<
   isFixable: true,
   since,
   message: (data) => {
-    const { gear, bottomShownM } = data;
+    const { gear } = data;
+    const bottom = bottomWords(gear, data.bottom);
     if (data.kind === "shoal")
-      return `The bottom has come up to ${lengthWords(gear, bottomShownM)}: ${data.lines.map((line) => overShoal(gear, line)).join("; ")}.`;
+      return `The bottom has come up to ${bottom}: ${data.lines.map((line) => overShoal(gear, line)).join("; ")}.`;
     const { what, depthM, isStopped, tooMuch, bottomAgeMs } = data;
     if (tooMuch !== undefined)
       return `${lengthWords(gear, tooMuch.outM)} of cable over ${lengthWords(gear, tooMuch.waterM)} of water: the ball would lie far from where it is let down. Is one of the two wrong?`;
     const where = nearWords(gear, depthM, isStopped);
     const age = bottomAgeMs < 60_000 ? "just now" : `${ageWords(bottomAgeMs)} ago`;
-    return `The ${what} is ${where}; bottom last read ${lengthWords(gear, bottomShownM)}, ${age}.`;
+    return `The ${what} is ${where}; bottom last read ${bottom}, ${age}.`;
   },
 });
 
@@ -156,12 +168,23 @@ export const LINE_TOO_LONG = check<{
   },
 });
 
+/** The speed that a depth goes by, at the probe's depth where the one on top is another. */
+export interface SpeedsSaid {
+  readonly speedMS: number;
+  readonly onTop: { readonly speedMS: number; readonly depthM: number } | undefined;
+}
+
+const speedsSaid = (gear: Gear, { speedMS, onTop }: SpeedsSaid): string =>
+  onTop === undefined
+    ? speedWords(gear, speedMS)
+    : `${speedWords(gear, onTop.speedMS)} on top and ${speedWords(gear, speedMS)} at ${lengthWords(gear, onTop.depthM)}`;
+
 /** No use letting out more. */
 export const NO_DEEPER = check<{
   gear: Gear;
   what: "ball" | "diver" | "weight" | "lure";
   share: number;
-  speedMS: number;
+  speeds: SpeedsSaid;
 }>({
   slug: "no-deeper",
   severities: ["information"],
@@ -171,9 +194,9 @@ export const NO_DEEPER = check<{
   isDoubt: true,
   isFixable: false,
   since,
-  message: ({ gear, what, share, speedMS }) => {
+  message: ({ gear, what, share, speeds }) => {
     const change = share < 0 ? "brings it up" : "hardly takes it deeper";
-    return `At ${speedWords(gear, speedMS)} more line out ${change}: the ${what} gains ${(10 * share).toFixed(1)} for every 10 let out.`;
+    return `At ${speedsSaid(gear, speeds)} more line out ${change}: the ${what} gains ${(10 * share).toFixed(1)} for every 10 let out.`;
   },
 });
 
@@ -181,7 +204,7 @@ export const NO_DEEPER = check<{
 export const ABOVE_SURFACE = check<
   | { kind: "out"; gear: Gear; typed: string }
   | { kind: "above"; gear: Gear; rig: string; aboveM: number; outM: number }
-  | { kind: "model"; gear: Gear; what: "ball" | "lure"; speedMS: number }
+  | { kind: "model"; gear: Gear; what: "ball" | "lure"; speeds: SpeedsSaid }
 >({
   slug: "above-surface",
   severities: ["error", "warning"],
@@ -194,7 +217,7 @@ export const ABOVE_SURFACE = check<
     if (data.kind === "out")
       return `With ${data.typed} out nothing is below the surface; write pull when it comes out.`;
     if (data.kind === "model")
-      return `At ${speedWords(data.gear, data.speedMS)} the ${data.what} would come up to the surface.`;
+      return `At ${speedsSaid(data.gear, data.speeds)} the ${data.what} would come up to the surface.`;
     const { gear, rig, aboveM, outM } = data;
     const where = aboveM > outM ? `${lengthWords(gear, aboveM - outM)} above the water` : "at the surface";
     return `${rig} is clipped ${lengthWords(gear, aboveM)} above the ball, with ${lengthWords(gear, outM)} of cable out: it would be ${where}.`;
@@ -301,7 +324,9 @@ export const LINES_MAY_CROSS = check<{
     const { one, other, distanceM, depthM, behindM, isTurn } = crossing;
     const part = ({ name, what }: NearPart): string => `${name}'s ${what}`;
     const { value, unit } = wholeLength(gear, distanceM, Math.ceil);
-    const where = `${lengthWords(gear, Math.max(0, depthM))} down, ${lengthWords(gear, Math.max(0, behindM))} back`;
+    const [down, back] = [depthM, behindM].map((m) => lengthWords(gear, Math.max(0, m)));
+    const isOnTop = [down, back].every((words) => words?.startsWith("0 "));
+    const where = isOnTop ? "where both go into the water" : `${down} down, ${back} back`;
     const turn = isTurn ? `, in the turn at ${clock}` : "";
     return `${part(one)} comes within ${Math.max(1, value)} ${unit} of ${part(other)}, ${where}${turn}; less than ${lengthWords(gear, marginM)} is too near.`;
   },

@@ -89,7 +89,7 @@ export const UNIT_MISSING = check<UnitlessMeasure & { units: readonly string[] }
   slug: "unit-missing",
   severities: ["error"],
   summary: "A number has no unit, and the gear book states none for it.",
-  quietWhen: "the boat's units line has a unit of that kind",
+  quietWhen: "the boat's units line has a unit of that kind; of leadcore, where it is too much to be colors",
   isDoubt: false,
   isFixable: true,
   since: "0.1.0",

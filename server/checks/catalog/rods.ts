@@ -5,21 +5,34 @@ import { countWords } from "../words.ts";
 const since = "0.1.0";
 
 /** A line about a rig that isn't fishing. */
-export const NOT_IN_WATER = check<{
-  rig: string;
-  verb: string;
-  state: "never-set" | "pulled" | "not-back";
-  since: string | undefined;
-}>({
+export const NOT_IN_WATER = check<
+  | {
+      rig: string;
+      verb: string;
+      state: "never-set" | "pulled" | "not-back";
+      since: string | undefined;
+    }
+  | { state: "ball-up"; rig: string; ball: string; since: string | undefined }
+  | { state: "down-longer"; rig: string; down: string; since: string }
+>({
   slug: "not-in-water",
   severities: ["warning"],
-  summary: "A strike, catch, move or pull on a rig that isn't fishing.",
+  summary:
+    "A strike, catch, move or pull on a rig that isn't fishing, a stacked rod set with its ball up, or a rod down for longer than it was in.",
   quietWhen:
-    "the rig is unknown, the line is a reading or outside of the trip, the time of one of its lines is in doubt, a line that put it in can't be read, or it was said since the rig came out",
+    "the rig is unknown, the line is a reading or outside of the trip, the time of one of its lines is in doubt, a line that put it in can't be read, it was said since the rig came out, a fish comes within 30 minutes of its ball's pull, or the ball goes down within 15 minutes",
   isDoubt: true,
   isFixable: true,
   since,
-  message: ({ rig, verb, state, since }) => {
+  message: (data) => {
+    const { rig, state, since } = data;
+    if (state === "ball-up") {
+      const why = since === undefined ? "nothing has set it" : `it was pulled at ${since}`;
+      return `${rig} is clipped to the cable of ${data.ball}, whose ball isn't down: ${why}.`;
+    }
+    if (state === "down-longer")
+      return `Out of the water for ${data.down}? ${rig} went in at ${since}, not that long before.`;
+    const { verb } = data;
     const counts = verb === "catch" ? " The fish counts all the same." : "";
     if (state === "never-set") return `${rig} isn't in the water: nothing has set it.${counts}`;
     if (state === "pulled")

@@ -52,6 +52,8 @@ const SENTENCES: { readonly [R in Reason]: (problem: Of<R> & SyntaxProblem) => s
     belongs === "margin"
       ? `${verb} stands at the margin, or has a clock before it; here it is indented.`
       : `${verb} belongs under a ${belongs} line, indented.`,
+  "by-how-much": ({ word, meant: [meant] = [] }) =>
+    `Write the amount afterwards, not the change: ${meant ?? `like ${word} 90 ft`}.`,
   "which-measure": ({ number, words }) => `${number} of what: ${anyOf(words)}? Write its unit.`,
 };
 

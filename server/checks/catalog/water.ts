@@ -133,19 +133,22 @@ export const POSITION_IMPLAUSIBLE = check<{
   clock: string;
   speedMS: number | undefined;
   limitMS: number;
+  isTrolling: boolean;
 }>({
   slug: "position-implausible",
   severities: ["warning"],
-  summary: "A position is farther from the one before than the boat can go.",
-  quietWhen: "the time of one of the two lines is in doubt",
+  summary:
+    "A position is farther from the one before than the boat can go, or than it can troll with lines in the water all the while.",
+  quietWhen:
+    "the time of one of the two lines is in doubt; at a troll, where the boat ran, drifted or had no line in between",
   isDoubt: true,
   isFixable: false,
   since,
-  message: ({ gear, distanceNmi, clock, speedMS, limitMS }) => {
+  message: ({ gear, distanceNmi, clock, speedMS, limitMS, isTrolling }) => {
     const how =
       speedMS === undefined
         ? "in the same minute"
-        : `that takes ${speedWords(gear, speedMS)}, and a boat makes up to ${speedWords(gear, limitMS)}`;
+        : `that takes ${speedWords(gear, speedMS)}, and ${isTrolling ? "with lines in the water all the while " : ""}a boat makes up to ${speedWords(gear, limitMS)}`;
     return `${distanceNmi < 10 ? distanceNmi.toFixed(1) : Math.round(distanceNmi)} nautical miles from the position of ${clock}: ${how}.`;
   },
 });

@@ -1,0 +1,73 @@
+/** A stacked rod that goes in while the ball it is clipped above is up: it has nothing to hang from. */
+import type { TripAnalysis } from "../analysis/journal-analysis.ts";
+import { outsideTrip } from "../analysis/outside-trip.ts";
+import { rigStateBefore } from "../model/rig-states.ts";
+import { isOutOfOrder, meantMs } from "../model/time-order.ts";
+import { cableRigOf, type TripEvent } from "../model/trip.ts";
+import { NOT_IN_WATER } from "./catalog/day.ts";
+import { DAY_FIXES, DAY_RELATED } from "./catalog/day-titles.ts";
+import type { Rule } from "./check.ts";
+import { writtenName } from "./edits.ts";
+import { insertLine } from "./move-lines.ts";
+import { isSetUnread } from "./not-in-water.ts";
+import { slotPlace, verbPlace } from "./places.ts";
+import { stampText } from "./stamp-edits.ts";
+
+const PUTS_IN = new Set(["set", "again"]);
+/** The ball may be written a little below the rods on it (judgement). */
+const SOON_MS = 15 * 60_000;
+
+/** Flags it once for each ball, until the ball is down. */
+export const ballUp: Rule = ({ analysis, report }) => {
+  for (const day of analysis.trips) {
+    const outside = outsideTrip(day.trip);
+    const said = new Set<string>();
+    for (const event of day.timeline.ordered) {
+      if (!PUTS_IN.has(event.line.verb)) continue;
+      if (event.rig !== undefined) said.delete(event.rig);
+      const up = outside.has(event.lineIndex) ? undefined : ballUpAt(day, event);
+      if (up === undefined || said.has(up.ball)) continue;
+      if (isSetUnread(analysis, day, event.lineIndex, up.ball)) continue;
+      said.add(up.ball);
+      const { ball, pull } = up;
+      const data = {
+        state: "ball-up",
+        rig: event.rig ?? "",
+        ball,
+        since: pull?.line.clock ?? undefined,
+      } as const;
+      const line = [stampText(event.line), pull === undefined ? "set" : "again", writtenName(ball)];
+      const text = line.filter((part) => part !== "").join(" ");
+      const edits = [insertLine(analysis, event.lineIndex, text)];
+      report(NOT_IN_WATER, slotPlace(event.lineIndex, event.line), data, {
+        related:
+          pull === undefined
+            ? []
+            : [{ uri: analysis.uri, message: DAY_RELATED.cameOut, ...verbPlace(pull.lineIndex, pull.line) }],
+        fixes: [{ title: DAY_FIXES.addAbove(text), edits, isPreferred: true }],
+      });
+    }
+  }
+};
+
+interface BallUp {
+  readonly ball: string;
+  /** The line that took it up; undefined where it never was down. */
+  readonly pull: TripEvent | undefined;
+}
+
+function ballUpAt({ trip, timeline }: TripAnalysis, event: TripEvent): BallUp | undefined {
+  const { rig, lineIndex, instant } = event;
+  const ball = rig === undefined ? undefined : cableRigOf(trip.gear, rig)?.name;
+  const timeMs = instant === null ? null : meantMs(trip, event);
+  if (ball === undefined || ball === rig || timeMs === null) return undefined;
+  if (isOutOfOrder(trip, ball) || isOutOfOrder(trip, rig ?? "")) return undefined;
+  const { state, because } = rigStateBefore(timeline, ball, { lineIndex, timeMs });
+  if (state !== "up") return undefined;
+  const isSoonDown = trip.events.some((other) => {
+    if (other.rig !== ball || !PUTS_IN.has(other.line.verb)) return false;
+    const otherMs = meantMs(trip, other);
+    return otherMs === null || (otherMs >= timeMs && otherMs - timeMs <= SOON_MS);
+  });
+  return isSoonDown ? undefined : { ball, pull: because };
+}
