@@ -1,7 +1,7 @@
 import { DOWNRIGGER_LIMITS, whyNoDownrigger } from "./check-downrigger.ts";
 import { type Downrigger, type SolvedDownrigger, solveDownrigger } from "./downrigger.ts";
 import { buildCable, type Cable, cableWith } from "./downrigger-cable.ts";
-import { SOLVER_TOLERANCE } from "./exactness.ts";
+import { JOURNAL } from "./exactness.ts";
 import { type LineOut, lineOutChecked, type OutOfReach } from "./line-out.ts";
 import { lureReleaseDepthM, solveLureLineIn } from "./lure.ts";
 import { refuse, whyNotInRange } from "./refusal.ts";
@@ -23,6 +23,8 @@ interface CounterOut {
 
 /** Rounds of hanging the lures on releases that move as the cable is lengthened; two or three in shear. */
 const MOST_HANGINGS = 8;
+/** A release this near, as a share of the depth, to where its lure was hung for leaves the lure as it is. */
+const NEAR_SHARE = 1e-4;
 
 /**
  * The counter's reading that brings `target` to a depth (m): "ball", or the id of the rod whose lure is meant; with the rods' pulls and the
@@ -116,7 +118,7 @@ function cableFor(
   for (let hanging = 1; ; hanging++) {
     const lures: SolvedLine[] = [];
     for (const [i, rod] of rig.rods.entries()) {
-      const lure = solveLureLineIn(rod, rig.flow, depthsM[i] ?? 0, water);
+      const lure = solveLureLineIn(rod, rig.flow, depthsM[i] ?? 0, water, JOURNAL.tolerance);
       if (!lure.ok) return lure;
       lures.push(lure);
     }
@@ -127,7 +129,7 @@ function cableFor(
     start = settled.settled;
     const now = settled.depthsM;
     const moved = now.reduce((most, at, i) => Math.max(most, Math.abs(at - (depthsM[i] ?? 0))), 0);
-    if (rig.flow.type === "uniform" || moved <= 1e-6 * Math.max(1, depthM) || hanging >= MOST_HANGINGS)
+    if (rig.flow.type === "uniform" || moved <= NEAR_SHARE * Math.max(1, depthM) || hanging >= MOST_HANGINGS)
       return settled;
     depthsM = now;
   }
@@ -162,7 +164,7 @@ function settleOut(
       target,
       SURFACE,
       cable.lengthM,
-      SOLVER_TOLERANCE,
+      JOURNAL.tolerance,
     );
     if (out.ok) readReleases(cable, out, to);
     return out.ok;
@@ -181,7 +183,7 @@ function settleOut(
       return solveInto(to);
     },
     start,
-    1e-7 * scaleM,
+    JOURNAL.share * scaleM,
     0.5 * scaleM,
   );
   if (!out.ok) return out;

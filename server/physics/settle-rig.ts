@@ -1,6 +1,7 @@
 import { climbLure } from "./climb-rig.ts";
+import { cableWith } from "./downrigger-cable.ts";
 import { SOLVER_TOLERANCE } from "./exactness.ts";
-import { entriesIn, type HangingRig, hangOnce } from "./hanging-rig.ts";
+import { entriesIn, type HangingRig, hangOnce, placesIn } from "./hanging-rig.ts";
 import { minusShareOfIdentity, type Settled, settle } from "./settle.ts";
 import { solveChecked } from "./towed-line.ts";
 
@@ -34,10 +35,13 @@ export function settleHard(hanging: HangingRig, start: SettleStart, withinM: num
   const exact: HangingRig = { ...hanging, tolerance: SOLVER_TOLERANCE, lureLines: [] };
   const { rig, cable, climbed } = exact;
   let from: SettleStart = { point: start.point.slice(0, entriesIn(exact)) };
+  let isPlaced = !hanging.isSheared;
   let releasesM = rig.rods.map((rod) => 0.9 * Math.max(0, cable.lengthM - rod.releaseAboveBallM));
   for (let hangings = 1; ; hangings++) {
     hanging.why = hangAll(hanging, releasesM);
     if (hanging.why !== undefined) return withLures(hanging, from.point, false);
+    if (!isPlaced) from = { point: placedByScan(exact, from.point) };
+    isPlaced = true;
     const settled = settleFrom(exact, from, withinM);
     hanging.why = exact.why;
     const nowM = cable.releaseNodes.map((node) => climbed.zM[node] ?? 0);
@@ -47,6 +51,17 @@ export function settleHard(hanging: HangingRig, start: SettleStart, withinM: num
     releasesM = nowM;
     from = settled;
   }
+}
+
+/** The point with the ball where the cable can hang deepest, the pulls being those of the point given. */
+function placedByScan(exact: HangingRig, given: Float64Array): Float64Array {
+  const { cable, lures, pulls, water, flow, tolerance } = exact;
+  const [point, image] = [given.slice(), new Float64Array(given.length)];
+  if (!hangOnce(exact, point, image)) return given;
+  const line = solveChecked(cableWith(cable, lures, pulls), water, flow, { xM: 0, zM: 0 }, tolerance);
+  if (!line.ok) return given;
+  point[placesIn(exact)] = line.depthM;
+  return hangOnce(exact, point, image) ? image : given;
 }
 
 /** Hangs the lures below releases at such depths, each in the deepest way it can; or why it cannot. */
