@@ -67,6 +67,7 @@ const bandDepths = z
   .strictObject({ topM: finite, bottomM: finite, isOpenBelow: z.boolean() })
   .describe("Depths with the band's temperatures; open below where they go on past the deepest reading.");
 const alongMS = finite.nullable().describe("Current along the course; below zero the boat ran into it.");
+const alongSdMS = finite.nullable().describe("How well it is known, one standard deviation.");
 const waterSummary = z.strictObject({
   profiles: z.array(
     z.strictObject({
@@ -88,7 +89,9 @@ const waterSummary = z.strictObject({
       madeGoodDeg: finite.nullable(),
       madeGoodMS: finite.nullable(),
       currentOnTopMS: alongMS,
+      currentOnTopSdMS: alongSdMS,
       currentAtProbeMS: alongMS,
+      currentAtProbeSdMS: alongSdMS,
       currentLines: z.array(line).describe("The speeds the current was taken from."),
     }),
   ),
