@@ -8,6 +8,7 @@ import { fromSource, speedReadings, valueAt } from "../model/readings.ts";
 import { THRESHOLDS, thresholdOf } from "../model/thresholds.ts";
 import type { Trip } from "../model/trip.ts";
 import { DEFAULTS } from "../physics/defaults.ts";
+import type { Layers } from "../physics/lake-layers.ts";
 import type { ShearUsed } from "./shear-used.ts";
 
 /** A speed and how well it is known, m/s. */
@@ -17,6 +18,8 @@ export interface SpeedUsed extends ReadValue {
   readonly onTop?: SpeedUsed;
   /** Set where it wasn't read: the current of other courses tells it, from the reading in `used`. */
   readonly byCurrent?: ShearUsed;
+  /** The metalimnion of the minute, where there is a speed on top beside it and a profile shows one. */
+  readonly layer?: Layers;
 }
 
 const SD_WHEN_READ_MS: Readonly<Record<ReadingSource, number>> = {

@@ -17,9 +17,17 @@ export interface TempPoint {
 
 /**
  * All temperatures with a minute and a depth, in the order of time. A probe that shows no depth has no say here, and
- * neither has a temperature that no water has.
+ * neither has a temperature that no water has. Kept with the trip.
  */
-export function temperaturePoints(trip: Trip): TempPoint[] {
+export function temperaturePoints(trip: Trip): readonly TempPoint[] {
+  const known = pointsOfTrip.get(trip) ?? readPoints(trip);
+  pointsOfTrip.set(trip, known);
+  return known;
+}
+
+const pointsOfTrip = new WeakMap<Trip, readonly TempPoint[]>();
+
+function readPoints(trip: Trip): TempPoint[] {
   const lowered = profilesOf(trip).flatMap(({ event, timeMs, points }) =>
     points.map((point): TempPoint => ({ ...point, timeMs, source: "profile", event })),
   );

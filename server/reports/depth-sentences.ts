@@ -8,6 +8,7 @@ import type { Calibration, Gear } from "../model/gear-types.ts";
 import { meantMs } from "../model/time-order.ts";
 import { longLineSentences, sliderSentences } from "./long-line-sentences.ts";
 import { backWords, downWords, placeWords } from "./place-words.ts";
+import { streamSentence } from "./stream-sentence.ts";
 
 export { placeCell, placeWords } from "./place-words.ts";
 
@@ -50,7 +51,10 @@ export function depthSentences(day: TripAnalysis, depth: LineDepth): string[] {
     ...(main.onBottom ? [] : doubtSentences(gear, depth)),
     ...(depth.speed === undefined
       ? []
-      : [speedSentence(day, depth.speed, meantMs(day.trip, depth.event) ?? 0, !main.onBottom)]),
+      : [
+          speedSentence(day, depth.speed, meantMs(day.trip, depth.event) ?? 0, !main.onBottom),
+          ...streamSentence(gear, depth.speed),
+        ]),
     // What the bottom stopped stays there: neither range nor what-ifs would be of what hangs in the water.
     ...(main.onBottom
       ? []

@@ -6,7 +6,14 @@ import type { AlongLeg, LayersRead, LegCurrent, WaterSummary } from "../analysis
 import { clockWords, lengthWords, speedWords } from "../model/figures.ts";
 import type { Gear } from "../model/gear-types.ts";
 import type { Trip } from "../model/trip.ts";
-import { bandDepthWords, currentWords, directionWords, extentWords, isTold, moonWords } from "./water-words.ts";
+import {
+  bandDepthWords,
+  currentWords,
+  directionWords,
+  extentWords,
+  isTold,
+  moonWords,
+} from "./water-words.ts";
 
 /** The sentences, none where nothing is known. */
 export function waterSummarySentences({ trip, summary }: TripAnalysis): string[] {

@@ -67,7 +67,12 @@ describe("a leg's current says what the hover of its readings does", () => {
     ["surface", 2.9, "running with about half a mph", "on 090 with half a mph on top."],
     ["surface", 1.9, "running into about half a mph", "on 090 into half a mph on top."],
     ["probe P1", 2.5, "no current to speak of", "on 090 none to speak of at the probe."],
-    ["probe P1", 2.6, "running with about a quarter of a mph", "on 090 with a quarter of a mph at the probe."],
+    [
+      "probe P1",
+      2.6,
+      "running with about a quarter of a mph",
+      "on 090 with a quarter of a mph at the probe.",
+    ],
   ])("%s at 2.4 mph, over ground %d", (instrument, ground, hover, leg) => {
     const day = dayOf(through(instrument, ground));
     expect(waterReadingSentences(day, 2).join(" ")).toContain(hover);
