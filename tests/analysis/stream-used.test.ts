@@ -4,6 +4,7 @@ import { downriggerTask, type WaterAndSpeed } from "../../server/analysis/downri
 import { analyzeTrip, type TripAnalysis } from "../../server/analysis/journal-analysis.ts";
 import type { LineDepth } from "../../server/analysis/line-depth.ts";
 import { spanOf, streamOf } from "../../server/analysis/stream-used.ts";
+import { widenedByAgeM } from "../../server/analysis/widened-by-age.ts";
 import { inStream } from "../../server/analysis/without-depth.ts";
 import { depthSentences } from "../../server/reports/depth-sentences.ts";
 import { readTrip } from "../model/read-trip.ts";
@@ -159,6 +160,34 @@ describe("where a profile shows a thermocline", () => {
     const deeper = depthOf(PROFILE.replace("25 ft 58 F", "25 ft 63 F"));
     expect(deeper.solved).toBe(1);
     expect(deeper.depthM).not.toBe(first.depthM);
+  });
+});
+
+describe("a stale speed widens the range as its spread grows, and is said to only where it shows", () => {
+  const at = (outFt: number, clock: string, lines = "05:10 probe P1 depth 60 ft speed 2.4 mph") => {
+    const one = dayOf(`${lines}\n${clock} set P1 out ${outFt} ft`);
+    const { ball, speed } = one.depth;
+    if (ball === null || speed === undefined) throw new Error("no depth");
+    const widthFt = (ball.highM - ball.lowM) / FOOT_M;
+    return { widthFt, widenedFt: widenedByAgeM(ball, speed) / FOOT_M, said: speedSaid(one) };
+  };
+  test("a long line's", () => {
+    const [fresh, stale] = [at(150, "05:10"), at(150, "05:55")];
+    expect(fresh.said).not.toContain("stale");
+    expect(fresh.widenedFt).toBe(0);
+    expect(stale.said).toMatch(/45 min old\. That is stale, so the range is wider\.$/u);
+    expect(stale.widthFt).toBeGreaterThan(fresh.widthFt + 1);
+    expect(stale.widenedFt).toBeGreaterThan(0.5 * (stale.widthFt - fresh.widthFt));
+    expect(stale.widenedFt).toBeLessThan(1.5 * (stale.widthFt - fresh.widthFt));
+  });
+  test("a short line's", () => {
+    const [fresh, stale] = [at(65, "05:10"), at(65, "05:55")];
+    expect(stale.widthFt - fresh.widthFt).toBeLessThan(1);
+    expect(stale.said).toMatch(/That is stale, which hardly matters to this depth\.$/u);
+  });
+  test("by a speed on top that is the older of the two", () => {
+    const top = "05:05 surface speed 2 mph\n06:10 probe P1 depth 100 ft speed 2.4 mph";
+    expect(at(150, "06:15", top).said).toMatch(/That is stale, so the range is wider\.$/u);
   });
 });
 
