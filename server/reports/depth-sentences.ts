@@ -7,6 +7,7 @@ import { widenedByAgeM } from "../analysis/widened-by-age.ts";
 import { ageWords, clockWords, lengthWords, speedWords } from "../model/figures.ts";
 import type { Calibration, Gear } from "../model/gear-types.ts";
 import { meantMs } from "../model/time-order.ts";
+import { contradictionSentences } from "./contradiction-sentences.ts";
 import { longLineSentences, sliderSentences } from "./long-line-sentences.ts";
 import { backWords, downWords, placeWords } from "./place-words.ts";
 import { streamSentence } from "./stream-sentence.ts";
@@ -41,7 +42,8 @@ function longLineLabel(gear: Gear, { weight, weightIs, lure }: LineDepth): strin
 export function depthSentences(day: TripAnalysis, depth: LineDepth): string[] {
   const { gear } = day.trip;
   const main = depth.ball ?? depth.lure;
-  if (main === null) return [`No depth for ${depth.rig}: ${depth.why ?? "not known"}.`];
+  if (main === null)
+    return [`No depth for ${depth.rig}: ${depth.why ?? "not known"}.`, ...contradictionSentences(day, depth)];
   return [
     ...(depth.ball === null
       ? longLineSentences(gear, depth)
@@ -55,6 +57,7 @@ export function depthSentences(day: TripAnalysis, depth: LineDepth): string[] {
       : [
           speedSentence(day, depth.speed, meantMs(day.trip, depth.event) ?? 0, main),
           ...streamSentence(gear, depth.speed),
+          ...contradictionSentences(day, depth),
         ]),
     // What the bottom stopped stays there: neither range nor what-ifs would be of what hangs in the water.
     ...(main.onBottom
