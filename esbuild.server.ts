@@ -28,6 +28,7 @@ const forNode: BuildOptions = { platform: "node", format: "cjs", target: "node20
 const water: LateBundle = {
   outfile: "dist/server-water.cjs",
   modules: [
+    "server/analysis/current-layer.ts",
     "server/analysis/summary.ts",
     "server/analysis/water-day.ts",
     "server/checks/water-rules.ts",

@@ -1,6 +1,7 @@
 /** Computed lines as they go into JSON: SI, lines from 0, the clock on board. */
 import type { TripAnalysis } from "../../server/analysis/journal-analysis.ts";
 import type { DepthPlace, LineDepth } from "../../server/analysis/line-depth.ts";
+import { streamOf } from "../../server/analysis/stream-used.ts";
 import { isKnownZone, localClock } from "../../server/model/local-time.ts";
 import type { TripEvent } from "../../server/model/trip.ts";
 import type { DepthLineJson, DepthPlaceJson } from "./output-schemas.ts";
@@ -29,9 +30,23 @@ export function depthLineJson(day: TripAnalysis, depth: LineDepth): DepthLineJso
     lure: placeJson(depth.lure),
     slider: depth.slider,
     sideM: depth.sideM,
+    stream: streamJson(depth),
     why: depth.why ?? depth.whyNoLure ?? depth.whyNoBall,
     assumed: [...depth.assumed],
     changes: changesJson(day, depth),
+  };
+}
+
+/** How fast the water runs past the line at each depth; null without a speed. */
+function streamJson({ speed }: LineDepth): DepthLineJson["stream"] {
+  if (speed === undefined) return null;
+  const { kind, flow } = streamOf(speed);
+  const isPieces = flow.type === "piecewise";
+  return {
+    shape: kind,
+    depthsM: isPieces ? [...flow.depthsM] : [0],
+    speedsMS: isPieces ? [...flow.speedsMS] : [speed.value],
+    thermoclineM: speed.layer?.thermoclineM ?? null,
   };
 }
 

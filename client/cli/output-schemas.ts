@@ -67,6 +67,7 @@ const bandDepths = z
   .strictObject({ topM: finite, bottomM: finite, isOpenBelow: z.boolean() })
   .describe("Depths with the band's temperatures; open below where they go on past the deepest reading.");
 const alongMS = finite.nullable().describe("Current along the course; below zero the boat ran into it.");
+const alongSdMS = finite.nullable().describe("How well it is known, one standard deviation.");
 const waterSummary = z.strictObject({
   profiles: z.array(
     z.strictObject({
@@ -88,7 +89,9 @@ const waterSummary = z.strictObject({
       madeGoodDeg: finite.nullable(),
       madeGoodMS: finite.nullable(),
       currentOnTopMS: alongMS,
+      currentOnTopSdMS: alongSdMS,
       currentAtProbeMS: alongMS,
+      currentAtProbeSdMS: alongSdMS,
       currentLines: z.array(line).describe("The speeds the current was taken from."),
     }),
   ),
@@ -175,6 +178,14 @@ const changes = z.strictObject({
     )
     .describe("The next heavier ball and the other cable of the book, on the same line."),
 });
+const stream = z.strictObject({
+  shape: z
+    .enum(["uniform", "straight", "two-layers", "in-layer", "above-layer"])
+    .describe("How the speeds on top and at the probe were joined; in or above the layer hung the probe."),
+  depthsM: z.array(finite),
+  speedsMS: z.array(finite).describe("At these depths; straight in between, the same above and below."),
+  thermoclineM: finite.nullable().describe("Where there are two speeds and a profile shows one."),
+});
 const depthLine = z.strictObject({
   line: line.nullable().describe("Line number in the file, from 0; null for a what-if."),
   trip: z
@@ -192,6 +203,7 @@ const depthLine = z.strictObject({
   lure: depthPlace.nullable(),
   slider: slider.nullable(),
   sideM: finite.nullable().describe("How far a planer board takes the line to the side."),
+  stream: stream.nullable().describe("The water past the line; null without a speed."),
   why: z.string().nullable().describe("Why there is no depth, or else none of the lure, or else no ball."),
   assumed: z.array(z.string()).describe("What the book or the line doesn't say and was taken."),
   changes: changes

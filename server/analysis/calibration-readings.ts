@@ -11,6 +11,7 @@ import { beyondCable } from "./beyond-cable.ts";
 import { bottomNear } from "./bottom.ts";
 import { cableOutM } from "./cable-out.ts";
 import { gearSince } from "./calibration-used.ts";
+import { isContradicted } from "./contradictions.ts";
 import { type DownriggerTask, downriggerTask } from "./downrigger-input.ts";
 import type { TripAnalysis } from "./journal-analysis.ts";
 import { type LineReading, lineReader } from "./line-readings.ts";
@@ -81,6 +82,10 @@ function collect(day: TripAnalysis): ReadingsOfTrip {
   for (const event of day.trip.events) {
     const measured = measuredOn(day, event);
     if (measured.length === 0) continue;
+    if (isContradicted(day.trip, event, "depth")) {
+      unused.push({ event, rig: event.rig ?? "", why: "its probe shows two depths in that minute" });
+      continue;
+    }
     if (cableRigOf(day.trip.gear, event.rig ?? "") === undefined) {
       const line = lineAt(event);
       if (typeof line === "string") unused.push({ event, rig: event.rig ?? "", why: line });

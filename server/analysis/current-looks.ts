@@ -18,6 +18,7 @@ import {
 } from "../physics/current.ts";
 import { DEFAULTS } from "../physics/defaults.ts";
 import { type Bearing, courseOf } from "./bearings.ts";
+import { isContradicted } from "./contradictions.ts";
 
 /** Where a speed through the water was read. */
 export type CurrentDepth = "surface" | "probe";
@@ -75,7 +76,7 @@ function findLooks(trip: Trip): CurrentLook[] {
   const turns = timed.filter(({ line }) => line.verb === "turn");
   const speeds = { surface: waterSpeeds(trip, timed, "surface"), probe: waterSpeeds(trip, timed, "probe") };
   return timed.flatMap((gps) => {
-    if (gps.line.verb !== "gps") return [];
+    if (gps.line.verb !== "gps" || isContradicted(trip, gps, "speed")) return [];
     return (["surface", "probe"] as const).flatMap(
       (where) => lookOf(trip, gps, where, speeds[where], turns) ?? [],
     );
@@ -101,6 +102,7 @@ interface WaterSpeed {
 function waterSpeeds(trip: Trip, timed: readonly TripEvent[], where: CurrentDepth): WaterSpeed[] {
   return timed.flatMap((event) => {
     if (event.line.verb !== where || event.instant === null) return [];
+    if (isContradicted(trip, event, "speed")) return [];
     const speedMS = measureOf(event.line, "speed", "speed", trip.gear.defaults);
     return speedMS === undefined ? [] : [{ event, timeMs: event.instant.utcMs, speedMS }];
   });
@@ -128,7 +130,7 @@ function lookOf(
     groundMS,
     waterMS: water.speedMS,
     course: courseOf(trip, gps),
-    depthM: where === "surface" ? 0 : measureOf(water.event.line, "depth", "length", gear.defaults),
+    depthM: where === "surface" ? 0 : probeDepthM(trip, water.event),
     alongMS: groundMS - water.speedMS,
     isDoubted: isDoubted(trip, gps, groundMS, water),
     sdMS: Math.hypot(GROUND_SD_MS, WATER_SD_MS[where]),
@@ -136,6 +138,11 @@ function lookOf(
       times.some((time) => Math.abs(time - (instant?.utcMs ?? 0)) <= TURN_MS),
     ),
   };
+}
+
+function probeDepthM(trip: Trip, event: TripEvent): number | undefined {
+  if (isContradicted(trip, event, "depth")) return undefined;
+  return measureOf(event.line, "depth", "length", trip.gear.defaults);
 }
 
 /** A wheel that stands still and a boat that runs tell nothing of the current. */

@@ -65,6 +65,8 @@ export function isSameSpeed(one: SpeedUsed | undefined, other: SpeedUsed | undef
     one.value === other.value &&
     one.sdMS === other.sdMS &&
     one.depthM === other.depthM &&
+    one.layer?.topM === other.layer?.topM &&
+    one.layer?.bottomM === other.layer?.bottomM &&
     isSameSpeed(one.onTop, other.onTop)
   );
 }

@@ -11,6 +11,7 @@ import {
   type RodOnCable,
 } from "../physics/downrigger.ts";
 import type { DownriggerSpreads } from "../physics/downrigger-band.ts";
+import type { FlowChange } from "../physics/flow-change.ts";
 import type { FlowProfile } from "../physics/flow-profile.ts";
 import { type LineMaterial, lineMake } from "../physics/line-materials.ts";
 import { type LineInUse, type LureForces, liftAreaForDive, lureForces } from "../physics/lure.ts";
@@ -45,6 +46,8 @@ export interface WaterAndSpeed {
   readonly speedSdMS: number;
   /** Of the speed on top in a sheared stream. */
   readonly surfaceSpeedSdMS?: number;
+  /** What one standard deviation of a sheared stream's shape changes. */
+  readonly shape?: FlowChange;
   readonly waterTemperatureC: number;
 }
 
@@ -96,7 +99,7 @@ function buildTask(gear: Gear, rig: Rig, rods: CableSpread, water: WaterAndSpeed
     ...(rig.probeAboveBallM === undefined ? {} : { probeAboveBallM: rig.probeAboveBallM }),
     rods: built,
   });
-  const spreads = spreadsOn(used.spreads, water.surfaceSpeedSdMS);
+  const spreads = spreadsOn(used.spreads, water);
   return { ok: true, downrigger, spreads, calibration, sharedFrom: used.shared };
 }
 
@@ -154,9 +157,16 @@ function ballForces(
   };
 }
 
-/** A stream with a speed on top of its own has that speed's error too. */
-function spreadsOn(spreads: DownriggerSpreads, surfaceSpeedSdMS: number | undefined): DownriggerSpreads {
-  return surfaceSpeedSdMS === undefined ? spreads : { ...spreads, surfaceSpeedMS: surfaceSpeedSdMS };
+/** A stream with a speed on top of its own has that speed's error too, and that of its shape. */
+function spreadsOn(
+  spreads: DownriggerSpreads,
+  { surfaceSpeedSdMS, shape }: WaterAndSpeed,
+): DownriggerSpreads {
+  return {
+    ...spreads,
+    ...(surfaceSpeedSdMS === undefined ? {} : { surfaceSpeedMS: surfaceSpeedSdMS }),
+    ...(shape === undefined ? {} : { shape }),
+  };
 }
 
 /** The rod with its lines dragging so many times as much. */

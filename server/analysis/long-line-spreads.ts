@@ -15,7 +15,7 @@ interface SpreadFacts {
   /** `undefined` where an ordinary leadcore or nylon is taken. */
   readonly cable: Cable | undefined;
   readonly jointIs: "diver" | "weight" | undefined;
-  readonly water: Pick<WaterAndSpeed, "speedSdMS" | "surfaceSpeedSdMS">;
+  readonly water: Pick<WaterAndSpeed, "speedSdMS" | "surfaceSpeedSdMS" | "shape">;
 }
 
 /** The spreads of one line's inputs. */
@@ -29,6 +29,7 @@ export function longLineSpreads(
   return {
     ...defaultLongLineSpreads(water.speedSdMS),
     ...(water.surfaceSpeedSdMS === undefined ? {} : { surfaceSpeedMS: water.surfaceSpeedSdMS }),
+    ...(water.shape === undefined ? {} : { shape: water.shape }),
     lnDragShared: lnSharedSd,
     weightShare: isWeighed ? DEFAULTS.weighedLineScale.sd : weightShare(cable),
     ...dragSpreads(own?.dragRatio === undefined ? ofCable : own),

@@ -3,9 +3,10 @@
  * very same lines: typing elsewhere computes none anew.
  */
 import type { ReadingAges } from "../model/readings.ts";
+import { THRESHOLDS, thresholdOf } from "../model/thresholds.ts";
 import type { Trip } from "../model/trip.ts";
 import { type BandDepths, bandDepths } from "./temperature-at.ts";
-import type { TempPoint } from "./temperature-points.ts";
+import { type TempPoint, temperaturePoints } from "./temperature-points.ts";
 import { profileAt, type WaterProfile } from "./water-profile.ts";
 
 /** Profiles of one day's readings. */
@@ -25,6 +26,18 @@ interface Kept {
 
 const latest = new Map<string, Kept>();
 const MOST_KEPT = 100;
+
+const ofTrips = new WeakMap<Trip, { readonly ages: ReadingAges; readonly store: ProfileStore }>();
+
+/** The profiles of a trip, by the ages of its speeds and how long its book lets a temperature serve. */
+export function dayProfiles(trip: Trip, speedAges: ReadingAges): ProfileStore {
+  const known = ofTrips.get(trip);
+  if (known?.ages === speedAges) return known.store;
+  const ages = { ...speedAges, unusedAfterMs: thresholdOf(trip.gear, THRESHOLDS.profileUnused) * 1000 };
+  const store = profileStore(trip, temperaturePoints(trip), ages);
+  ofTrips.set(trip, { ages: speedAges, store });
+  return store;
+}
 
 /** The store of a day's readings; the one of the version before where nothing it is made of changed. */
 export function profileStore(trip: Trip, points: readonly TempPoint[], ages: ReadingAges): ProfileStore {

@@ -8,6 +8,8 @@ import { fromSource, speedReadings, valueAt } from "../model/readings.ts";
 import { THRESHOLDS, thresholdOf } from "../model/thresholds.ts";
 import type { Trip } from "../model/trip.ts";
 import { DEFAULTS } from "../physics/defaults.ts";
+import type { Layers } from "../physics/lake-layers.ts";
+import { isContradicted } from "./contradictions.ts";
 import type { ShearUsed } from "./shear-used.ts";
 
 /** A speed and how well it is known, m/s. */
@@ -17,6 +19,8 @@ export interface SpeedUsed extends ReadValue {
   readonly onTop?: SpeedUsed;
   /** Set where it wasn't read: the current of other courses tells it, from the reading in `used`. */
   readonly byCurrent?: ShearUsed;
+  /** The metalimnion of the minute, where there is a speed on top beside it and a profile shows one. */
+  readonly layer?: Layers;
 }
 
 const SD_WHEN_READ_MS: Readonly<Record<ReadingSource, number>> = {
@@ -31,15 +35,22 @@ export const MOST_APART_MS = 2 * 0.44704;
 
 /**
  * The speed readings a depth may lean on: those ahead and no faster than a troll, unless the line says `sure`. A speed on the
- * run, or a slip of the pen, is in the log but not in the lines' water.
+ * run, or a slip of the pen, is in the log but not in the lines' water; neither are two that contradict each other.
  */
 export function trollingSpeeds(trip: Trip): readonly Reading[] {
   const known = speedsOfTrip.get(trip);
   if (known !== undefined) return known;
   const fastestMS = thresholdOf(trip.gear, THRESHOLDS.fastTroll);
-  const speeds = speedReadings(trip).filter(
-    ({ value, event }) => value >= 0 && (value <= fastestMS || hasWord(event.line, "sure")),
-  );
+  const speeds = speedReadings(trip)
+    .filter(
+      ({ value, event }) =>
+        value >= 0 &&
+        (value <= fastestMS || hasWord(event.line, "sure")) &&
+        !isContradicted(trip, event, "speed"),
+    )
+    .map((reading) =>
+      isContradicted(trip, reading.event, "depth") ? { ...reading, depthM: undefined } : reading,
+    );
   speedsOfTrip.set(trip, speeds);
   return speeds;
 }

@@ -17,8 +17,10 @@ export interface StatedSpeeds {
 export function statedWater(speeds: StatedSpeeds, targetM: number): WaterAndSpeed {
   const { speedMS, surfaceSpeedMS, speedDepthM = targetM, waterTempC } = speeds;
   const onTop = surfaceSpeedMS === undefined ? {} : { onTop: { value: surfaceSpeedMS } };
+  const { flow, shape } = streamOf({ value: speedMS, depthM: speedDepthM, ...onTop });
   return {
-    flow: streamOf({ value: speedMS, depthM: speedDepthM, ...onTop }),
+    flow,
+    ...(shape === undefined ? {} : { shape }),
     speedSdMS: DEFAULTS.probeSpeedSdMS.value,
     ...(surfaceSpeedMS === undefined ? {} : { surfaceSpeedSdMS: DEFAULTS.surfaceSpeedSdMS.value }),
     waterTemperatureC: waterTempC ?? DEFAULTS.waterTemperatureC.value,

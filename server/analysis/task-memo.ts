@@ -47,7 +47,8 @@ export function settingKey(setting: Setting): string {
 }
 
 /** Water and speed as part of a key. */
-export function waterKey({ flow, speedSdMS, surfaceSpeedSdMS, waterTemperatureC }: WaterAndSpeed): string {
-  const stream = flow.type === "uniform" ? flow.speedMS : JSON.stringify(flow);
+export function waterKey(water: WaterAndSpeed): string {
+  const { flow, shape, speedSdMS, surfaceSpeedSdMS, waterTemperatureC } = water;
+  const stream = flow.type === "uniform" ? flow.speedMS : JSON.stringify([flow, shape]);
   return `${stream} ${speedSdMS} ${surfaceSpeedSdMS} ${waterTemperatureC}`;
 }

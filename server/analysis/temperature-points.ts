@@ -1,6 +1,7 @@
 /** Every temperature of a day with the depth it was read at: lowered profiles, the probe at its depth, the surface. */
 import { measureOf } from "../model/quantities.ts";
 import type { Trip, TripEvent } from "../model/trip.ts";
+import { isContradicted } from "./contradictions.ts";
 import { isUsableTemperature } from "./odd-temperature.ts";
 import { profilesOf } from "./water-used.ts";
 
@@ -17,9 +18,17 @@ export interface TempPoint {
 
 /**
  * All temperatures with a minute and a depth, in the order of time. A probe that shows no depth has no say here, and
- * neither has a temperature that no water has.
+ * neither has a temperature that no water has. Kept with the trip.
  */
-export function temperaturePoints(trip: Trip): TempPoint[] {
+export function temperaturePoints(trip: Trip): readonly TempPoint[] {
+  const known = pointsOfTrip.get(trip) ?? readPoints(trip);
+  pointsOfTrip.set(trip, known);
+  return known;
+}
+
+const pointsOfTrip = new WeakMap<Trip, readonly TempPoint[]>();
+
+function readPoints(trip: Trip): TempPoint[] {
   const lowered = profilesOf(trip).flatMap(({ event, timeMs, points }) =>
     points.map((point): TempPoint => ({ ...point, timeMs, source: "profile", event })),
   );
@@ -27,13 +36,14 @@ export function temperaturePoints(trip: Trip): TempPoint[] {
   return [...lowered, ...single].sort((a, b) => a.timeMs - b.timeMs || a.depthM - b.depthM);
 }
 
-function singlePoint({ gear }: Trip, event: TripEvent): TempPoint[] {
+function singlePoint(trip: Trip, event: TripEvent): TempPoint[] {
+  const { gear } = trip;
   const { line, instant } = event;
   if (instant === null || (line.verb !== "probe" && line.verb !== "surface")) return [];
   const tempC = measureOf(line, "temp", "temperature", gear.defaults);
   const depthM = line.verb === "surface" ? 0 : measureOf(line, "depth", "length", gear.defaults);
   if (tempC === undefined || depthM === undefined || depthM < 0) return [];
-  if (!isUsableTemperature(gear, tempC, event)) return [];
+  if (!isUsableTemperature(gear, tempC, event) || isContradicted(trip, event, "depth")) return [];
   return [{ depthM, tempC, timeMs: instant.utcMs, source: line.verb, event }];
 }
 

@@ -4,21 +4,26 @@
  */
 import type { ReadingAges } from "../model/readings.ts";
 import type { Trip } from "../model/trip.ts";
+import type { Layers } from "../physics/lake-layers.ts";
+import { layerAt } from "./current-layer.ts";
 import { legAt } from "./legs.ts";
 import { type ShearUsed, shearAt } from "./shear-used.ts";
 import { MOST_APART_MS, type SpeedUsed, speedAt, trollingSpeeds } from "./speed-used.ts";
+import { spanOf } from "./stream-used.ts";
 
 /** Answers for any minute of a trip; undefined where no reading may be used. */
 export function tripSpeed(trip: Trip, ages: ReadingAges): (timeMs: number) => SpeedUsed | undefined {
   const readings = trollingSpeeds(trip);
   return (timeMs) => {
-    const speed = speedAt(readings, timeMs, ages);
-    return speed === undefined ? undefined : completed(trip, speed, timeMs);
+    const found = speedAt(readings, timeMs, ages);
+    const speed = found && completed(trip, found, timeMs, ages);
+    const layer = speed?.onTop && layerAt(trip, ages, timeMs);
+    return speed === undefined || layer === undefined ? speed : { ...speed, layer };
   };
 }
 
 /** A pair of one leg stays as it was read. A speed over ground alone says nothing of the water. */
-function completed(trip: Trip, speed: SpeedUsed, timeMs: number): SpeedUsed {
+function completed(trip: Trip, speed: SpeedUsed, timeMs: number, ages: ReadingAges): SpeedUsed {
   const { onTop, ...deep } = speed;
   const isNow = (one: SpeedUsed): boolean => isOfLeg(trip, one, timeMs);
   if (speed.source === "gps" || (onTop !== undefined && isNow(onTop) === isNow(speed))) return speed;
@@ -27,7 +32,7 @@ function completed(trip: Trip, speed: SpeedUsed, timeMs: number): SpeedUsed {
   if (hasDeep && speed.depthM === undefined) return speed;
   const shear = shearAt(trip, timeMs);
   if (shear === undefined) return speed;
-  return (hasDeep ? withTop(known, shear) : withDeep(known, shear)) ?? speed;
+  return (hasDeep ? withTop(known, shear, layerAt(trip, ages, timeMs)) : withDeep(known, shear)) ?? speed;
 }
 
 /** True when one of its readings is of the leg of that minute. */
@@ -36,9 +41,10 @@ function isOfLeg(trip: Trip, { used }: SpeedUsed, timeMs: number): boolean {
   return used.some(({ event }) => leg?.includes(event) === true);
 }
 
-/** The probe's speed with the one on top that the current tells; a shallower probe sees less of the difference. */
-function withTop(deep: SpeedUsed, shear: ShearUsed): SpeedUsed | undefined {
-  const share = Math.min(1, (deep.depthM ?? 0) / shear.depthM);
+/** The probe's speed with the one on top that the current tells; a shallower probe may see less of the difference. */
+function withTop(deep: SpeedUsed, shear: ShearUsed, layer: Layers | undefined): SpeedUsed {
+  const { fromM, toM } = spanOf(shear.depthM, layer);
+  const share = Math.min(1, Math.max(0, ((deep.depthM ?? 0) - fromM) / (toM - fromM)));
   const value = deep.value + share * shear.topLessDeepMS;
   const sdMS = Math.hypot(deep.sdMS, share * shear.sdMS);
   return { ...deep, onTop: { ...deep, source: "surface", depthM: 0, value, sdMS, byCurrent: shear } };

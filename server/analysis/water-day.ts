@@ -1,7 +1,6 @@
 /** Everything a day's readings say of the water, each part computed when first asked for. */
 import { calendarDay, localDate } from "../model/local-time.ts";
 import type { ReadingAges } from "../model/readings.ts";
-import { THRESHOLDS, thresholdOf } from "../model/thresholds.ts";
 import type { Trip, TripEvent } from "../model/trip.ts";
 import { type CurrentLook, currentLooks } from "./current-looks.ts";
 import { layersOf, type WaterLayers } from "./layers-at.ts";
@@ -18,7 +17,7 @@ import {
 } from "./lure-water.ts";
 import { once } from "./once.ts";
 import { type Fix, fixesOf, placeNear } from "./positions.ts";
-import { profileStore } from "./profile-store.ts";
+import { dayProfiles, type ProfileStore } from "./profile-store.ts";
 import { type TempPoint, temperaturePoints } from "./temperature-points.ts";
 import { type Track, trackOf } from "./track.ts";
 import type { WaterProfile } from "./water-profile.ts";
@@ -44,14 +43,12 @@ export interface WaterDay {
 
 /** Reads a day's water. */
 export function readWater(trip: Trip, speedAges: ReadingAges): WaterDay {
-  const ages = { ...speedAges, unusedAfterMs: thresholdOf(trip.gear, THRESHOLDS.profileUnused) * 1000 };
   const salt = trip.gear.water;
-  const points = once(() => temperaturePoints(trip));
   const bands = once(() => targetBands(trip));
   const looks = once(() => currentLooks(trip));
   const fixes = once(() => fixesOf(trip));
   const track = once(() => trackOf(trip));
-  const store = once(() => profileStore(trip, points(), ages));
+  const store = (): ProfileStore => dayProfiles(trip, speedAges);
   const sun = once(() => {
     const place =
       trip.zone === undefined ? undefined : placeNear(trip, track().fixes, Number.NEGATIVE_INFINITY);
@@ -65,7 +62,7 @@ export function readWater(trip: Trip, speedAges: ReadingAges): WaterDay {
       return looks();
     },
     get points() {
-      return points();
+      return temperaturePoints(trip);
     },
     get fixes() {
       return fixes();

@@ -20,11 +20,18 @@ export interface LayersRead {
   readonly bands: readonly { readonly species: string; readonly depths: readonly BandDepths[] }[];
 }
 
-/** A leg with the mean of what each pair of speeds said of the current along it, m/s; below zero it ran into it. */
+/** The current along a leg, m/s; below zero the boat ran into it. */
+export interface AlongLeg {
+  readonly alongMS: number;
+  /** Of one pair of speeds: what an instrument is off stays the same from one to the next, so a mean is no better. */
+  readonly sdMS: number;
+}
+
+/** A leg with the mean of what each pair of speeds said of the current along it. */
 export interface LegCurrent {
   readonly leg: Leg;
-  readonly onTopMS: number | null;
-  readonly atProbeMS: number | null;
+  readonly onTop: AlongLeg | null;
+  readonly atProbe: AlongLeg | null;
   /** Line numbers of the speeds they were taken from, from 0. */
   readonly lines: readonly number[];
 }
@@ -92,12 +99,15 @@ function distinct(lines: readonly number[]): number[] {
 
 function legCurrent(leg: Leg, looks: readonly CurrentLook[]): LegCurrent {
   const on = looks.filter((look) => !look.isNearTurn && !look.isDoubted && leg.events.includes(look.gps));
-  const mean = (where: CurrentLook["where"]): number | null => {
-    const along = on.filter((look) => look.where === where).map((look) => look.alongMS);
-    return along.length === 0 ? null : along.reduce((sum, one) => sum + one, 0) / along.length;
+  const mean = (where: CurrentLook["where"]): AlongLeg | null => {
+    const there = on.filter((look) => look.where === where);
+    const [first] = there;
+    if (first === undefined) return null;
+    const alongMS = there.reduce((sum, look) => sum + look.alongMS, 0) / there.length;
+    return { alongMS, sdMS: first.sdMS };
   };
   const lines = on.flatMap(({ gps, water }) => [gps.lineIndex, water.lineIndex]);
-  return { leg, onTopMS: mean("surface"), atProbeMS: mean("probe"), lines: distinct(lines) };
+  return { leg, onTop: mean("surface"), atProbe: mean("probe"), lines: distinct(lines) };
 }
 
 /** Every hour of the clock in which a rod fished. */

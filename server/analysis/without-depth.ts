@@ -46,8 +46,10 @@ export function waterAndSpeed({ event, speed, water }: DepthBase): ({ ok: true }
 
 /** What a line runs in: the stream of its minute's speeds, in water of a temperature, °C. */
 export function inStream(speed: SpeedUsed, waterTemperatureC: number): WaterAndSpeed {
+  const { flow, shape } = streamOf(speed);
   return {
-    flow: streamOf(speed),
+    flow,
+    ...(shape === undefined ? {} : { shape }),
     speedSdMS: speed.sdMS,
     ...(speed.onTop === undefined ? {} : { surfaceSpeedSdMS: speed.onTop.sdMS }),
     waterTemperatureC,

@@ -169,6 +169,20 @@ export const THRESHOLDS = {
     "judgement",
     "A wheel's speed that stays the same while the GPS changes by this on one course is doubted.",
   ),
+  sameMinuteSpeed: row(
+    "same-minute-speed",
+    "speed",
+    "0.5 mph",
+    "judgement",
+    "Speeds that one instrument shows in one minute and that are farther apart contradict each other.",
+  ),
+  sameMinuteDepth: row(
+    "same-minute-depth",
+    "length",
+    "5 ft",
+    "judgement",
+    "Depths that one probe shows in one minute and that are farther apart contradict each other.",
+  ),
   frozenCable: row(
     "probe-frozen-cable",
     "length",

@@ -1,6 +1,7 @@
 import { type CalibrationSpread, calibrationAxes } from "./calibration-spread.ts";
 import { DEFAULTS } from "./defaults.ts";
 import type { Downrigger, RodOnCable } from "./downrigger.ts";
+import { type FlowChange, withFlowChange } from "./flow-change.ts";
 import { changedFlow } from "./flow-profile.ts";
 import type { LineInUse, LureForces } from "./lure.ts";
 
@@ -10,6 +11,8 @@ export interface DownriggerSpreads {
   readonly speedMS: number;
   /** Of the speed on top, m/s, where the stream is sheared; `speedMS` is then that of the deep speed alone. */
   readonly surfaceSpeedMS?: number;
+  /** What one standard deviation of a sheared stream's shape changes. */
+  readonly shape?: FlowChange;
   /** Of the logarithm of what all lines share of the error in their drag. */
   readonly lnDragShared: number;
   /** Of the logarithm of the cable's own drag multiplier. */
@@ -68,6 +71,7 @@ export function rigParameters(spreads: DownriggerSpreads): RigParameter[] {
       sd: spreads.surfaceSpeedMS ?? 0,
       moved: (rig, d) => higherFaster(rig, d * (spreads.surfaceSpeedMS ?? 0)),
     },
+    ...shapeOfCurrent(spreads),
     {
       key: "drag-shared",
       sd: spreads.lnDragShared,
@@ -95,6 +99,15 @@ export function rigParameters(spreads: DownriggerSpreads): RigParameter[] {
     })),
   ];
   return rows.filter((row) => row.sd > 0);
+}
+
+function shapeOfCurrent({ shape }: DownriggerSpreads): (RigParameter & { readonly sd: number })[] {
+  if (shape === undefined) return [];
+  const moved = (rig: Downrigger, d: number): Downrigger => ({
+    ...rig,
+    flow: withFlowChange(rig.flow, shape, d, 0),
+  });
+  return [{ key: "current-shape", sd: 1, moved }];
 }
 
 function cableAndCounter(spreads: DownriggerSpreads): (RigParameter & { readonly sd: number })[] {

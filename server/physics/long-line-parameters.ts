@@ -1,5 +1,6 @@
 import { type CalibrationSpread, calibrationSteps } from "./calibration-spread.ts";
 import { DEFAULTS } from "./defaults.ts";
+import { type FlowChange, withFlowChange } from "./flow-change.ts";
 import { changedFlow } from "./flow-profile.ts";
 import type { LongLine, PieceBelow } from "./long-line.ts";
 import type { LineInUse, LureForces } from "./lure.ts";
@@ -18,6 +19,8 @@ export interface LongLineSpreads {
   readonly speedMS: number;
   /** Of the speed on top, m/s, where the stream is sheared; `speedMS` is then that of the deep speed alone. */
   readonly surfaceSpeedMS?: number;
+  /** What one standard deviation of a sheared stream's shape changes. */
+  readonly shape?: FlowChange;
   /** Of the logarithm of what all lines share of the error in their drag. */
   readonly lnDragShared: number;
   /** Of the logarithm of the main line's own drag multiplier. */
@@ -71,6 +74,7 @@ export function longLineParameters(spreads: LongLineSpreads): LongLineParameter[
       sd: spreads.surfaceSpeedMS ?? 0,
       moved: (line, d) => higherFaster(line, d * (spreads.surfaceSpeedMS ?? 0)),
     },
+    ...shapeOfCurrent(spreads),
     {
       key: "drag-shared",
       sd: lnDragShared,
@@ -90,6 +94,15 @@ export function longLineParameters(spreads: LongLineSpreads): LongLineParameter[
 
 type Row = LongLineParameter & { readonly sd: number };
 const FIELDS = ["weightN", "dragAreaM2", "liftAreaM2"] as const;
+
+function shapeOfCurrent({ shape }: LongLineSpreads): Row[] {
+  if (shape === undefined) return [];
+  const moved = (line: LongLine, d: number): LongLine => ({
+    ...line,
+    flow: withFlowChange(line.flow, shape, d, LEAST_SPEED_MS),
+  });
+  return [{ key: "current-shape", sd: 1, moved }];
+}
 
 function mainAndCounter({ calibration, lnDragMain, counterScale, outM }: LongLineSpreads): Row[] {
   if (calibration !== undefined) {

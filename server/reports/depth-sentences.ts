@@ -3,12 +3,15 @@ import type { TripAnalysis } from "../analysis/journal-analysis.ts";
 import type { DepthPlace, LineDepth } from "../analysis/line-depth.ts";
 import type { SpeedUsed } from "../analysis/speed-used.ts";
 import { SHAKY_CONDITIONING } from "../analysis/stream-used.ts";
+import { widenedByAgeM } from "../analysis/widened-by-age.ts";
 import { ageWords, clockWords, lengthWords, speedWords } from "../model/figures.ts";
 import type { Calibration, Gear } from "../model/gear-types.ts";
 import { meantMs } from "../model/time-order.ts";
 import { deeperWords } from "./deeper-words.ts";
+import { contradictionSentences } from "./contradiction-sentences.ts";
 import { longLineSentences, sliderSentences } from "./long-line-sentences.ts";
 import { backWords, downWords, placeWords } from "./place-words.ts";
+import { streamSentence } from "./stream-sentence.ts";
 
 export { placeCell, placeWords } from "./place-words.ts";
 
@@ -40,7 +43,8 @@ function longLineLabel(gear: Gear, { weight, weightIs, lure }: LineDepth): strin
 export function depthSentences(day: TripAnalysis, depth: LineDepth): string[] {
   const { gear } = day.trip;
   const main = depth.ball ?? depth.lure;
-  if (main === null) return [`No depth for ${depth.rig}: ${depth.why ?? "not known"}.`];
+  if (main === null)
+    return [`No depth for ${depth.rig}: ${depth.why ?? "not known"}.`, ...contradictionSentences(day, depth)];
   return [
     ...(depth.ball === null
       ? longLineSentences(gear, depth)
@@ -51,7 +55,11 @@ export function depthSentences(day: TripAnalysis, depth: LineDepth): string[] {
     ...(main.onBottom ? [] : doubtSentences(gear, depth)),
     ...(depth.speed === undefined
       ? []
-      : [speedSentence(day, depth.speed, meantMs(day.trip, depth.event) ?? 0, !main.onBottom)]),
+      : [
+          speedSentence(day, depth.speed, meantMs(day.trip, depth.event) ?? 0, main),
+          ...streamSentence(gear, depth.speed),
+          ...contradictionSentences(day, depth),
+        ]),
     // What the bottom stopped stays there: neither range nor what-ifs would be of what hangs in the water.
     ...(main.onBottom
       ? []
@@ -100,7 +108,7 @@ const SOURCE_WORDS = {
   gps: "over ground, the current being unknown",
 } as const;
 
-function speedSentence(day: TripAnalysis, speed: SpeedUsed, timeMs: number, hasRange: boolean): string {
+function speedSentence(day: TripAnalysis, speed: SpeedUsed, timeMs: number, main: DepthPlace): string {
   const { gear } = day.trip;
   const { onTop } = speed;
   const one = (used: SpeedUsed): string => {
@@ -121,7 +129,16 @@ function speedSentence(day: TripAnalysis, speed: SpeedUsed, timeMs: number, hasR
         ? `Speeds used: ${one(onTop)} and ${one(speed)}, ${when}.`
         : `Speeds used: ${one(onTop)}, ${topWhen}, and ${one(speed)}, ${when}.`;
   if (!stale) return said;
-  return `${said} That is stale${hasRange ? ", so the range is wide" : ""}.`;
+  return `${said} That is stale${main.onBottom ? "" : ageMattersWords(main, speed)}.`;
+}
+
+/** The least that shows where ranges are whole feet, m. */
+const SHOWN_M = 0.3;
+
+/** The depth of a short or slow line hardly hangs on the speed, however old. */
+function ageMattersWords(main: DepthPlace, speed: SpeedUsed): string {
+  const isWider = widenedByAgeM(main, speed) >= SHOWN_M;
+  return isWider ? ", so the range is wider" : ", which hardly matters to this depth";
 }
 
 /** When a speed was read: `read 05:45, 33 min old`. */

@@ -2,11 +2,18 @@
 import type { TripAnalysis } from "../analysis/journal-analysis.ts";
 import type { WaterLayers } from "../analysis/layers-at.ts";
 import type { SunDay } from "../analysis/light.ts";
-import type { LayersRead, LegCurrent, WaterSummary } from "../analysis/water-summary.ts";
+import type { AlongLeg, LayersRead, LegCurrent, WaterSummary } from "../analysis/water-summary.ts";
 import { clockWords, lengthWords, speedWords } from "../model/figures.ts";
 import type { Gear } from "../model/gear-types.ts";
 import type { Trip } from "../model/trip.ts";
-import { bandDepthWords, currentWords, directionWords, extentWords, moonWords } from "./water-words.ts";
+import {
+  bandDepthWords,
+  currentWords,
+  directionWords,
+  extentWords,
+  isTold,
+  moonWords,
+} from "./water-words.ts";
 
 /** The sentences, none where nothing is known. */
 export function waterSummarySentences({ trip, summary }: TripAnalysis): string[] {
@@ -38,21 +45,20 @@ function layerWords(gear: Gear, layers: WaterLayers): string {
   return `thermocline about ${lengthWords(gear, layers.thermoclineM)}`;
 }
 
-/** Less is none to speak of, m/s (judgement). */
-const LEAST_CURRENT_MS = 0.06;
-
 function currentSentence(trip: Trip, legs: readonly LegCurrent[]): string {
   const said = legs.flatMap((one) => legWords(trip, one));
   return said.length === 0 ? "" : `Current along the way, if the speeds are true: ${said.join("; ")}.`;
 }
 
-function legWords({ gear, zone }: Trip, { leg, onTopMS, atProbeMS }: LegCurrent): string[] {
-  const way = (alongMS: number | null, where: string): string[] => {
-    if (alongMS === null) return [];
-    if (Math.abs(alongMS) < LEAST_CURRENT_MS) return [`none ${where}`];
+/** As a reading's hover has it: a current that the speeds can't tell from none is none to speak of. */
+function legWords({ gear, zone }: Trip, { leg, onTop, atProbe }: LegCurrent): string[] {
+  const way = (along: AlongLeg | null, where: string): string[] => {
+    if (along === null) return [];
+    const { alongMS, sdMS } = along;
+    if (!isTold(alongMS, sdMS)) return [`none to speak of ${where}`];
     return [`${alongMS < 0 ? "into" : "with"} ${currentWords(gear, alongMS)} ${where}`];
   };
-  const said = [...way(onTopMS, "on top"), ...way(atProbeMS, "at the probe")];
+  const said = [...way(onTop, "on top"), ...way(atProbe, "at the probe")];
   if (said.length === 0) return [];
   const course =
     leg.course === undefined

@@ -1,8 +1,11 @@
-import { expect, test } from "vitest";
-import { createDepthMemo } from "../../server/analysis/depth-memo.ts";
+import { describe, expect, test } from "vitest";
+import { createDepthMemo, solveTask } from "../../server/analysis/depth-memo.ts";
+import { downriggerTask, type WaterAndSpeed } from "../../server/analysis/downrigger-input.ts";
 import { analyzeTrip, type TripAnalysis } from "../../server/analysis/journal-analysis.ts";
 import type { LineDepth } from "../../server/analysis/line-depth.ts";
-import { streamOf } from "../../server/analysis/stream-used.ts";
+import { spanOf, streamOf } from "../../server/analysis/stream-used.ts";
+import { widenedByAgeM } from "../../server/analysis/widened-by-age.ts";
+import { inStream } from "../../server/analysis/without-depth.ts";
 import { depthSentences } from "../../server/reports/depth-sentences.ts";
 import { readTrip } from "../model/read-trip.ts";
 
@@ -26,7 +29,7 @@ test("with a speed on top and one at the probe's depth the stream is straight be
   const both = dayOf(`${PROBE}\n${TOP}\n${SET}`);
   const { speed } = both.depth;
   if (speed === undefined) throw new Error("no speed");
-  const flow = streamOf(speed);
+  const { flow } = streamOf(speed);
   if (flow.type !== "piecewise") throw new Error(flow.type);
   expect(flow.depthsM.map((m) => (m / FOOT_M).toFixed(1))).toEqual(["0.0", "80.0"]);
   expect(flow.speedsMS.map((one) => (one / 0.44704).toFixed(2))).toEqual(["2.20", "2.60"]);
@@ -34,6 +37,158 @@ test("with a speed on top and one at the probe's depth the stream is straight be
   expect(ballFt(both)).toBeGreaterThan(ballFt(dayOf(`${PROBE}\n${SET}`)));
   expect(ballFt(both)).toBeLessThan(ballFt(dayOf(`${TOP}\n${SET}`)));
   expect(both.depth.conditioning).toBeLessThan(3);
+});
+
+describe("where a profile shows a thermocline", () => {
+  // The temperature falls from 64 to 47 F between 20 and 35 ft.
+  const PROFILE =
+    "05:40 profile 0 ft 66 F, 15 ft 65 F, 20 ft 64 F, 25 ft 58 F, 30 ft 50 F, 35 ft 47 F, 45 ft 46 F, 120 ft 44 F";
+  const streamAt = (lines: string) => {
+    const { day, depth } = dayOf(lines);
+    const { speed } = depth;
+    const stream = speed && streamOf(speed);
+    if (speed === undefined || stream === undefined || stream.kind === "uniform")
+      throw new Error("one speed");
+    const feet = (m: number): number => Math.round(m / FOOT_M);
+    const water = day.water.profileAt(Date.parse("2031-06-21T06:00:00-04:00"));
+    const layers = water && day.water.layersOf(water);
+    return {
+      ...stream,
+      span: [feet(stream.fromM), feet(stream.toM)],
+      layers,
+      said: streamSaid(day, depth),
+      depth,
+    };
+  };
+  const streamSaid = (day: TripAnalysis, depth: LineDepth): string =>
+    depthSentences(day, depth).find((one) => /taken as/iu.test(one)) ?? "";
+
+  test("one speed down to the metalimnion, the other below it, straight in between, to a tenth of a meter", () => {
+    const { kind, layers, flow, fromM, toM, said } = streamAt(`${PROFILE}\n${PROBE}\n${TOP}\n${SET}`);
+    if (layers?.kind !== "layers" || flow.type !== "piecewise") throw new Error("no layers");
+    expect(kind).toBe("two-layers");
+    expect(Math.abs(fromM - layers.topM)).toBeLessThan(0.0501);
+    expect(Math.abs(toM - layers.bottomM)).toBeLessThan(0.0501);
+    expect(flow).toMatchObject({ depthsM: [fromM, toM] });
+    expect(flow.speedsMS.map((one) => (one / 0.44704).toFixed(2))).toEqual(["2.20", "2.60"]);
+    expect(said).toMatch(
+      /^Taken as 2\.2 mph above the thermocline at 2\d ft, 2\.6 mph below; it changes between 1\d ft and 3\d ft\.$/u,
+    );
+  });
+
+  test("the ball then hangs elsewhere than by the straight line, which the range holds", () => {
+    const straight = dayOf(`${PROBE}\n${TOP}\n${SET}`).depth.ball;
+    const layered = dayOf(`${PROFILE}\n${PROBE}\n${TOP}\n${SET}`).depth.ball;
+    if (straight === null || layered === null) throw new Error("no depth");
+    expect(Math.abs(layered.depthM - straight.depthM)).toBeGreaterThan(0.1);
+    expect(layered.lowM).toBeLessThan(straight.depthM);
+    expect(layered.highM).toBeGreaterThan(straight.depthM);
+  });
+
+  test("a probe in the layer ends the change, one above it leaves it straight; both are said", () => {
+    const at = (depthFt: number) =>
+      streamAt(`${PROFILE}\n05:50 probe P1 depth ${depthFt} ft speed 2.6 mph\n${TOP}\n${SET}`);
+    const inside = at(26);
+    expect(inside.kind).toBe("in-layer");
+    expect(inside.span[1]).toBe(26);
+    expect(inside.fromM).toBeGreaterThan(4);
+    expect(inside.said).toMatch(
+      /^P1's probe hung in the layer of the thermocline at 2\d ft, so it is taken as 2\.2 mph down to 1\d ft, changing to 2\.6 mph at the probe, and the same below, where nothing was read\.$/u,
+    );
+    const above = at(12);
+    expect([above.kind, ...above.span]).toEqual(["above-layer", 0, 12]);
+    expect(above.said).toMatch(
+      /^P1's probe hung above the thermocline at 2\d ft, so it is taken as straight/u,
+    );
+  });
+
+  test.each([
+    ["no profile", ""],
+    ["one out of reach", PROFILE.replace("05:40", "2031-06-20 20:00")],
+    ["one with too few depths", "05:40 profile 0 ft 65 F, 100 ft 45 F"],
+    ["water of one kind", "05:40 profile 0 ft 45 F, 50 ft 45 F, 120 ft 44.9 F"],
+    ["water that changes slowly all the way down", "05:40 profile 0 ft 46 F, 60 ft 45 F, 120 ft 44 F"],
+    ["a gap where it cools most", "05:40 profile 0 ft 65 F, 30 ft 64 F, 100 ft 45 F"],
+  ])("straight with %s", (_, profile) => {
+    const { kind, said } = streamAt(`${profile}\n${PROBE}\n${TOP}\n${SET}`);
+    expect(kind).toBe("straight");
+    expect(said).toBe("Taken as straight from one to the other and the same below: no thermocline is known.");
+  });
+
+  test("no layer is thinner than a meter, nor reaches below the probe or out of the water", () => {
+    const span = (depthM: number, topM: number, bottomM: number) => {
+      const { fromM, toM } = spanOf(depthM, { topM, bottomM, thermoclineM: topM });
+      return [fromM, toM].map((m) => Number(m.toFixed(2)));
+    };
+    expect(span(20, 10, 10.2)).toEqual([9.6, 10.6]);
+    expect(span(10.3, 10, 10.2)).toEqual([9.3, 10.3]);
+    expect(span(10.1, 10, 15)).toEqual([9.1, 10.1]);
+    expect(span(20, 0, 0.2)).toEqual([0, 1]);
+    expect(span(20, 0, 8)).toEqual([0, 8]);
+  });
+
+  test.each([
+    ["two layers", `${PROFILE}\n`],
+    ["a straight line", ""],
+  ])("the range of a depth in %s is wider for the shape", (_, profile) => {
+    const { day, depth } = dayOf(`${profile}${PROBE}\n05:50 surface speed 1.2 mph\n${SET}`);
+    const { speed } = depth;
+    const rig = day.trip.gear.rigs.get("P1");
+    const rods = day.timeline.spreadAfter.get(depth.event.lineIndex);
+    if (speed === undefined || rig === undefined || rods === undefined) throw new Error("nothing to solve");
+    const widthM = (water: WaterAndSpeed): number => {
+      const task = downriggerTask(day.trip.gear, rig, rods, water);
+      const answer = task.ok ? solveTask(task, createDepthMemo()) : task;
+      return answer.ok ? answer.ball.highM - answer.ball.lowM : Number.NaN;
+    };
+    const { shape, ...known } = inStream(speed, 10);
+    expect(shape).toBeDefined();
+    expect(widthM(inStream(speed, 10))).toBeGreaterThan(1.01 * widthM(known));
+  });
+
+  test("an edit that moves the layer computes the depth anew, one that leaves it doesn't", () => {
+    const memo = createDepthMemo();
+    const depthOf = (lines: string) => {
+      const before = memo.solved;
+      const [depth] = analyzeTrip(readTrip(`${lines}\n${PROBE}\n${TOP}\n${SET}`), memo).depths;
+      return { depthM: depth?.ball?.depthM, solved: memo.solved - before };
+    };
+    const first = depthOf(PROFILE);
+    expect(first.solved).toBe(1);
+    expect(depthOf(`${PROFILE}\n05:45 note "calm"`)).toEqual({ ...first, solved: 0 });
+    // Warm water farther down: the layer is a deeper one.
+    const deeper = depthOf(PROFILE.replace("25 ft 58 F", "25 ft 63 F"));
+    expect(deeper.solved).toBe(1);
+    expect(deeper.depthM).not.toBe(first.depthM);
+  });
+});
+
+describe("a stale speed widens the range as its spread grows, and is said to only where it shows", () => {
+  const at = (outFt: number, clock: string, lines = "05:10 probe P1 depth 60 ft speed 2.4 mph") => {
+    const one = dayOf(`${lines}\n${clock} set P1 out ${outFt} ft`);
+    const { ball, speed } = one.depth;
+    if (ball === null || speed === undefined) throw new Error("no depth");
+    const widthFt = (ball.highM - ball.lowM) / FOOT_M;
+    return { widthFt, widenedFt: widenedByAgeM(ball, speed) / FOOT_M, said: speedSaid(one) };
+  };
+  test("a long line's", () => {
+    const [fresh, stale] = [at(150, "05:10"), at(150, "05:55")];
+    expect(fresh.said).not.toContain("stale");
+    expect(fresh.widenedFt).toBe(0);
+    expect(stale.said).toMatch(/45 min old\. That is stale, so the range is wider\.$/u);
+    expect(stale.widthFt).toBeGreaterThan(fresh.widthFt + 1);
+    expect(stale.widenedFt).toBeGreaterThan(0.5 * (stale.widthFt - fresh.widthFt));
+    expect(stale.widenedFt).toBeLessThan(1.5 * (stale.widthFt - fresh.widthFt));
+  });
+  test("a short line's", () => {
+    const [fresh, stale] = [at(65, "05:10"), at(65, "05:55")];
+    expect(stale.widthFt - fresh.widthFt).toBeLessThan(1);
+    expect(stale.said).toMatch(/That is stale, which hardly matters to this depth\.$/u);
+  });
+  test("by a speed on top that is the older of the two", () => {
+    const top = "05:05 surface speed 2 mph\n06:10 probe P1 depth 100 ft speed 2.4 mph";
+    expect(at(150, "06:15", top).said).toMatch(/That is stale, so the range is wider\.$/u);
+  });
 });
 
 test("both speeds are said, once with their time where it is the same", () => {

@@ -53,6 +53,21 @@ describe("the speed that wasn't read on this course", () => {
   });
 });
 
+test("under a thermocline a shallower probe sees all of the difference, above it none", () => {
+  const PROFILE =
+    "05:10 profile 0 ft 65 F, 20 ft 64 F, 30 ft 62 F, 35 ft 54 F, 40 ft 47 F, 50 ft 46 F, 120 ft 44 F";
+  const topOver = (probeFt: number, profile = PROFILE) =>
+    mph(
+      speedOf(`${ACROSS}\n${profile}\n${WEST}\n05:40 probe P1 depth ${probeFt} ft speed 2.1 mph`, "05:45")
+        ?.onTop?.value,
+    );
+  expect(topOver(80)).toBeCloseTo(3.1, 1);
+  expect(topOver(60)).toBeCloseTo(3.1, 1);
+  expect(topOver(15)).toBeCloseTo(2.1, 2);
+  // Without the profile it changes evenly.
+  expect(topOver(60, "05:10 surface temp 65 F")).toBeCloseTo(2.85, 1);
+});
+
 describe("left as it was read", () => {
   const derived = (lines: string, clock = "05:45") => {
     const speed = speedOf(lines, clock);
@@ -95,8 +110,7 @@ test("the line's model takes it, and the line says where it comes from", () => {
   const lines = `${ACROSS}\n${WEST}\n05:40 probe P1 depth 80 ft speed 2.1 mph\n05:45 set P1 out 120 ft`;
   const day = analyzeTrip(readTrip(`${lines}\n`), createDepthMemo());
   const [depth] = day.depths;
-  const flow = depth?.speed === undefined ? undefined : streamOf(depth.speed);
-  expect(flow?.type).toBe("piecewise");
+  expect(depth?.speed && streamOf(depth.speed).kind).toBe("straight");
   // Fast water on top drags the cable more than 2.1 mph all the way down would.
   const alone = analyzeTrip(
     readTrip("05:40 probe P1 depth 80 ft speed 2.1 mph\n05:45 set P1 out 120 ft\n"),

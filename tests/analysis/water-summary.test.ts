@@ -2,6 +2,7 @@
 import { describe, expect, test } from "vitest";
 import { createDepthMemo } from "../../server/analysis/depth-memo.ts";
 import { analyzeTrip, type TripAnalysis } from "../../server/analysis/journal-analysis.ts";
+import { waterReadingSentences } from "../../server/reports/water-reading-sentences.ts";
 import { waterSummarySentences } from "../../server/reports/water-summary-sentences.ts";
 import { readTrip } from "../model/read-trip.ts";
 
@@ -44,8 +45,8 @@ describe("current by leg", () => {
 06:20 surface speed 2.3 mph`;
   test("the mean of its pairs; none near the turn", () => {
     const { legs } = waterOf(lines);
-    expect(legs.map((leg) => Number(((leg.onTopMS ?? 0) / MPH).toFixed(6)))).toEqual([-0.2, 0.3]);
-    expect(legs.map((leg) => leg.atProbeMS)).toEqual([null, null]);
+    expect(legs.map((leg) => Number(((leg.onTop?.alongMS ?? 0) / MPH).toFixed(6)))).toEqual([-0.2, 0.3]);
+    expect(legs.map((leg) => leg.atProbe)).toEqual([null, null]);
     expect(legs.map((leg) => leg.lines)).toEqual([
       [1, 2, 3, 4],
       [8, 9],
@@ -53,7 +54,29 @@ describe("current by leg", () => {
   });
   test("a speed that no current makes has no say", () => {
     const slip = lines.replace("05:30 gps speed 2.2 mph", "05:30 gps speed 22 mph");
-    expect((waterOf(slip).legs[0]?.onTopMS ?? 0) / MPH).toBeCloseTo(-0.3, 6);
+    expect((waterOf(slip).legs[0]?.onTop?.alongMS ?? 0) / MPH).toBeCloseTo(-0.3, 6);
+  });
+});
+
+describe("a leg's current says what the hover of its readings does", () => {
+  const through = (instrument: string, ground: number) =>
+    `05:00 ${instrument} speed 2.4 mph\n05:00 gps speed ${ground} mph course 090`;
+  // Told from none: 0.4 mph and more of the wheel on top, 0.2 mph and more at the probe.
+  test.each([
+    ["surface", 2.8, "no current to speak of", "on 090 none to speak of on top."],
+    ["surface", 2.9, "running with about half a mph", "on 090 with half a mph on top."],
+    ["surface", 1.9, "running into about half a mph", "on 090 into half a mph on top."],
+    ["probe P1", 2.5, "no current to speak of", "on 090 none to speak of at the probe."],
+    [
+      "probe P1",
+      2.6,
+      "running with about a quarter of a mph",
+      "on 090 with a quarter of a mph at the probe.",
+    ],
+  ])("%s at 2.4 mph, over ground %d", (instrument, ground, hover, leg) => {
+    const day = dayOf(through(instrument, ground));
+    expect(waterReadingSentences(day, 2).join(" ")).toContain(hover);
+    expect(waterSummarySentences(day).join(" ")).toContain(leg);
   });
 });
 

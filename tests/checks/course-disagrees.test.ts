@@ -18,6 +18,21 @@ test.each([
   06:10 gps course 132 at 44 46.6N 086 22.5W
             ^^^^^^^^^^ course-disagrees Course 132, but the way from the position of 05:45 is 311.
   `,
+  // A turn three minutes before the first position, or after the second: the boat may still have been on its way round.
+  `05:42 turn left to 130\n${FIRST}06:10 gps course 132 at 44 46.6N 086 22.5W`,
+  `${FIRST}06:10 gps course 132 at 44 46.6N 086 22.5W\n06:13 turn left to 130`,
+  `
+  05:41 turn left to 130
+  05:45 gps course 130 at 44 46.1N 086 21.7W
+  06:10 gps course 132 at 44 46.6N 086 22.5W
+            ^^^^^^^^^^ course-disagrees Course 132, but the way from the position of 05:45 is 311.
+  `,
+  `
+  05:45 gps course 130 at 44 46.1N 086 21.7W
+  06:10 gps course 132 at 44 46.6N 086 22.5W
+            ^^^^^^^^^^ course-disagrees Course 132, but the way from the position of 05:45 is 311.
+  06:14 turn left to 130
+  `,
   // Across the antimeridian.
   "05:45 gps course 090 at 44 46.1N 179 59.5E\n06:00 gps course 091 at 44 46.1N 179 59.5W",
 ])("%s", (source) => {

@@ -59,6 +59,16 @@ describe("that contradict each other", () => {
       "speeds-disagree",
     ],
     [
+      "one probe's speeds of one minute",
+      "05:00 set P1 out 60 ft\n05:10 probe P1 speed 2.1 mph\n05:10 probe P1 speed 3.1 mph",
+      "readings-contradict",
+    ],
+    [
+      "one probe's depths of one minute",
+      "05:00 set P1 out 60 ft\n05:10 probe P1 depth 50 ft\n05:10 probe P1 depth 58 ft",
+      "readings-contradict",
+    ],
+    [
       "a wheel that died",
       "05:00 set P1 out 60 ft\n05:10 surface speed 0 mph\n05:10 gps speed 2.4 mph course 310",
       "stuck-wheel",

@@ -6,6 +6,7 @@ import { lengthWords } from "../../../server/model/figures.ts";
 import type { Gear } from "../../../server/model/gear-types.ts";
 import { placeCell } from "../../../server/reports/depth-sentences.ts";
 import { clockOf, shownDepths } from "../depth-lines.ts";
+import { streamNotes } from "../../../server/reports/stream-sentence.ts";
 import { printable } from "../render/printable.ts";
 import { type Column, type Row, table } from "../render/table.ts";
 import type { Paint } from "../render/terminal.ts";
@@ -45,7 +46,8 @@ export function tripDepthLines(shown: string, day: TripAnalysis, { width, paint 
           width,
           paint.faint,
         );
-  return [...heading, ...(rows ?? cells.flatMap((one) => block(one, width, paint)))];
+  const notes = streamNotes(day.trip.gear, day.depths).flatMap((note) => wrap(printable(note), width, 2));
+  return [...heading, ...(rows ?? cells.flatMap((one) => block(one, width, paint))), ...notes];
 }
 
 interface LineCells {

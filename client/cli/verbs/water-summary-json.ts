@@ -38,7 +38,7 @@ function timed<T>(instant: string | null, build: (instant: string) => T): T[] {
 }
 
 function legJson(
-  { leg, onTopMS, atProbeMS, lines }: LegCurrent,
+  { leg, onTop, atProbe, lines }: LegCurrent,
   from: string,
   text: (ms: number) => string | null,
 ): WaterSummaryJson["legs"][number] {
@@ -50,8 +50,10 @@ function legJson(
     madeGoodM: leg.madeGoodM ?? null,
     madeGoodDeg: leg.madeGoodDeg ?? null,
     madeGoodMS: leg.madeGoodMS ?? null,
-    currentOnTopMS: onTopMS,
-    currentAtProbeMS: atProbeMS,
+    currentOnTopMS: onTop?.alongMS ?? null,
+    currentOnTopSdMS: onTop?.sdMS ?? null,
+    currentAtProbeMS: atProbe?.alongMS ?? null,
+    currentAtProbeSdMS: atProbe?.sdMS ?? null,
     currentLines: [...lines],
   };
 }

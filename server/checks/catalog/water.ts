@@ -29,6 +29,28 @@ export const SPEEDS_DISAGREE = check<{
     `${speedWords(gear, oneMS)} ${oneAt} and ${speedWords(gear, otherMS)} ${otherAt} would mean a current of ${speedWords(gear, Math.abs(oneMS - otherMS))}; more than ${speedWords(gear, limitMS)} is doubtful.`,
 });
 
+/** Two readings of one instrument and minute. */
+export const READINGS_CONTRADICT = check<{
+  gear: Gear;
+  of: "speed" | "depth";
+  at: SpeedAt;
+  value: number;
+  otherValue: number;
+}>({
+  slug: "readings-contradict",
+  severities: ["warning"],
+  summary: "One instrument shows two things in the same minute.",
+  quietWhen:
+    "they are within 0.5 mph or 5 ft, the boat turned or the cable was moved in that minute, or a clock is approximate",
+  isDoubt: true,
+  isFixable: false,
+  since,
+  message: ({ gear, of, at, value, otherValue }) => {
+    const words = of === "speed" ? speedWords : lengthWords;
+    return `${words(gear, value)} ${at} and ${words(gear, otherValue)} in the same minute: depths lean on neither until one goes, or says sure.`;
+  },
+});
+
 /** Knots typed as miles per hour. */
 export const KNOTS_FOR_MPH = check<{
   count: number;
