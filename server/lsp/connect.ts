@@ -23,6 +23,7 @@ import { CheckQueue } from "./check-queue.ts";
 import { Desk } from "./desk.ts";
 import type { NamedFindings } from "./diagnostic-report.ts";
 import { Documents } from "./documents.ts";
+import { FileTexts } from "./file-texts.ts";
 import { diagnosticsFor } from "./for-client.ts";
 import { createGuard } from "./guard.ts";
 import type { Keeping } from "./indexing.ts";
@@ -82,8 +83,10 @@ class Server {
   readonly #desk: Desk;
   readonly #pulls: DiagnosticPulls;
   readonly #workspace: WorkspaceLink | undefined;
+  /** Texts of files that aren't open. */
+  readonly #texts: FileTexts;
   #keeping: Keeping | undefined;
-  #looked: { readonly uri: string; readonly parse: Parse | undefined } | undefined;
+  #looked: { readonly uri: string; readonly parse: Parse } | undefined;
   readonly #awaited = new WeakMap<Promise<void>, Promise<void>>();
   #settings: Settings = DEFAULT_SETTINGS;
   /** What of the settings in use was told that it can't be used. */
@@ -94,6 +97,7 @@ class Server {
   constructor(connection: Connection, world: ServerWorld) {
     this.#connection = connection;
     this.#world = world;
+    this.#texts = new FileTexts((uri) => world.files?.read(uri));
     this.#service = new LanguageService({
       booksNear: this.#guard.ask("finding gear books", [], (uri: string) => world.booksNear(uri)),
       severities: () => this.#settings.severities,
@@ -177,7 +181,10 @@ class Server {
       this.#service,
       this.#desk,
       () => this.#client,
-      () => this.#workspace?.searchable() ?? Promise.resolve(),
+      async (question) => {
+        await this.#workspace?.searchable();
+        return await this.#texts.complete(question);
+      },
     );
     this.#pulls.listen(connection);
     connection.listen();
@@ -268,9 +275,9 @@ class Server {
   /** A file that isn't open, read; kept while the places of one answer are looked up. */
   #parseOf(uri: string): Parse | undefined {
     if (this.#looked?.uri === uri) return this.#looked.parse;
-    const text = this.#world.files?.read(uri);
-    const read = typeof text === "string" ? parse(text) : this.#world.parseOf?.(uri);
-    this.#looked = { uri, parse: read };
+    const text = this.#texts.read(uri);
+    const read = text === undefined ? this.#world.parseOf?.(uri) : parse(text);
+    this.#looked = read === undefined ? undefined : { uri, parse: read };
     return read;
   }
 
