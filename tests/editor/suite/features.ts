@@ -1,14 +1,9 @@
 /** Every feature of the server, asked for the way the editor asks: through its own provider commands. */
 import * as vscode from "vscode";
+import { askProvider } from "./ask-provider.ts";
 import assert from "./assert.ts";
 import { answerWhen, DAY, diagnosticsWhen, openJournal, placeOf } from "./open-editor.ts";
 import type { EditorTest } from "./runner.ts";
-
-/** Asks one of the editor's provider commands until it has an answer that isn't empty. */
-function askProvider<T>(command: string, ...args: unknown[]): Promise<T[]> {
-  const ask = (): Thenable<T[]> => vscode.commands.executeCommand<T[]>(`vscode.${command}`, ...args);
-  return answerWhen(`${command} found nothing`, ask, (answer) => (answer ?? []).length > 0);
-}
 
 function wholeOf(document: vscode.TextDocument): vscode.Range {
   return new vscode.Range(new vscode.Position(0, 0), document.positionAt(document.getText().length));

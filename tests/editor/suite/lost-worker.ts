@@ -1,6 +1,7 @@
 /** That a server whose worker ends, breaks, hangs or can't be had comes back, and knows what is open. */
 import * as vscode from "vscode";
 import { givenUpInTheEnd, typedOutlives } from "./comes-back.ts";
+import { heard } from "./messages.ts";
 import { answerWhen } from "./open-editor.ts";
 import type { EditorTest } from "./runner.ts";
 
@@ -31,6 +32,13 @@ export function followWorkers(): void {
     constructor(script: string | URL, options?: WorkerOptions) {
       super(scripts[next](String(script)), options);
       made.push(this);
+      this.addEventListener("message", ({ data }) => heard.fromServer.push(data));
+      // The editor's own kind of worker is no instance of this class: what is added is added to the object.
+      const { postMessage } = this;
+      this.postMessage = (message: unknown, ...rest: unknown[]) => {
+        heard.fromEditor.push(Object(message));
+        Reflect.apply(postMessage, this, [message, ...rest]);
+      };
     }
   };
 }
