@@ -125,6 +125,60 @@ export const featureTests: readonly EditorTest[] = [
     },
   },
   {
+    name: "formatting a range leaves the lines around it",
+    async run() {
+      const content = "5:14 pull C1\n5:15 pull P1\n";
+      const document = await vscode.workspace.openTextDocument({ language: "deepwake-trip", content });
+      const line = new vscode.Range(1, 0, 1, 3);
+      const options = { tabSize: 2, insertSpaces: true };
+      const edits = await askProvider<vscode.TextEdit>(
+        "executeFormatRangeProvider",
+        document.uri,
+        line,
+        options,
+      );
+      assert.ok(edits.every(({ range }) => range.start.line === 1 && range.end.line === 1));
+    },
+  },
+  {
+    name: "an offer of completion says what it means when it is looked at",
+    async run() {
+      const document = await openJournal(DAY);
+      const at = placeOf(document, "06:18 again P1", "06:18 ".length);
+      const ask = (): Thenable<vscode.CompletionList> =>
+        vscode.commands.executeCommand(
+          "vscode.executeCompletionItemProvider",
+          document.uri,
+          at,
+          undefined,
+          100,
+        );
+      const { items } = await answerWhen("no completion", ask, (answer) => answer.items.length > 0);
+      const again = items.find(({ label }) => label === "again");
+      const { documentation } = again ?? {};
+      const said = typeof documentation === "string" ? documentation : documentation?.value;
+      assert.match(said ?? "", /\w+ \w+/u);
+    },
+  },
+  {
+    name: "every slip of the file can be mended at once, and a line rewritten in other units",
+    async run() {
+      const content = "05:14 set C1 out 72,5 ft\n05:15 set P1 out 61,5 ft\n";
+      const document = await vscode.workspace.openTextDocument({ language: "deepwake-trip", content });
+      await diagnosticsWhen(document, (all) => all.some(({ code }) => code === "number-format"));
+      const actions = (kind: string): Promise<vscode.CodeAction[]> =>
+        askProvider("executeCodeActionProvider", document.uri, wholeOf(document), kind, 20);
+      const [all] = await actions("source.fixAll");
+      assert.ok(all?.edit !== undefined && (await vscode.workspace.applyEdit(all.edit)));
+      assert.match(document.getText(), /out 72\.5 ft[\s\S]*out 61\.5 ft/u);
+      const titles = (await actions("refactor")).map(({ title }) => title);
+      assert.ok(
+        titles.some((title) => title.startsWith("Write ft as ")),
+        titles.join(" | "),
+      );
+    },
+  },
+  {
     name: "completion offers rigs after a verb, and after a rig its last values first",
     async run() {
       const document = await openJournal(DAY);
