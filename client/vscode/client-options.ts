@@ -1,6 +1,6 @@
 /** What the language client is told, the same in every kind of editor. */
 import type * as vscode from "vscode";
-import type { DocumentSelector, LanguageClientOptions } from "vscode-languageclient";
+import type { DocumentSelector, ErrorHandler, LanguageClientOptions } from "vscode-languageclient";
 
 /** The name shown on the output channel and in messages. */
 export const clientName = "Deepwake";
@@ -10,9 +10,6 @@ const languageIds = ["deepwake-trip", "deepwake-gear"] as const;
 
 /** Commands of ours that the server's lenses may call. */
 const lensCommands = ["deepwake.letOutTable"];
-
-/** How many times within three minutes a server that ends by itself is started again. */
-const maxRestarts = 4;
 
 /** The documents that the server is asked about: our two languages, on disk, not yet saved, or in the workspace. */
 function documentSelector(schemes: readonly string[]): DocumentSelector {
@@ -29,13 +26,23 @@ function documentSelector(schemes: readonly string[]): DocumentSelector {
 export function clientOptions(
   output: vscode.LogOutputChannel,
   schemes: readonly string[],
-  { storage, trusted }: { readonly storage: vscode.Uri | undefined; readonly trusted: boolean },
+  {
+    storage,
+    trusted,
+    errorHandler,
+  }: {
+    readonly storage: vscode.Uri | undefined;
+    readonly trusted: boolean;
+    readonly errorHandler: ErrorHandler;
+  },
 ): LanguageClientOptions {
   return {
     documentSelector: documentSelector(schemes),
     initializationOptions: { commands: lensCommands, storage: storage?.toString(), trusted },
     outputChannel: output,
-    connectionOptions: { maxRestartCount: maxRestarts },
+    errorHandler,
+    // What is told of it is told by whoever starts the server.
+    initializationFailedHandler: () => false,
     diagnosticCollectionName: "deepwake",
   };
 }

@@ -22,7 +22,7 @@ export function registerCommands(client: Client, output: vscode.LogOutputChannel
 /** Ends the server and starts it again, for the day when it has lost its way. */
 async function restartServer(client: Client, output: vscode.LogOutputChannel): Promise<void> {
   try {
-    if (client.needsStop()) await client.stop();
+    if (client.needsStop()) await stopServer(client, output);
     await client.start();
     output.info("The language server was restarted.");
   } catch (error) {
@@ -30,6 +30,15 @@ async function restartServer(client: Client, output: vscode.LogOutputChannel): P
     void vscode.window.showErrorMessage(
       "Deepwake could not restart its language server. The output tells why.",
     );
+  }
+}
+
+/** One that doesn't answer any more can't be told to stop; it makes way for the next all the same. */
+async function stopServer(client: Client, output: vscode.LogOutputChannel): Promise<void> {
+  try {
+    await client.stop();
+  } catch (error) {
+    output.warn(`The language server did not stop when it was told to: ${error}`);
   }
 }
 

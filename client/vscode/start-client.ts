@@ -4,6 +4,7 @@ import type { BaseLanguageClient, LanguageClientOptions } from "vscode-languagec
 import { answerFileRequests } from "./client-files.ts";
 import { clientName, clientOptions } from "./client-options.ts";
 import { registerCommands } from "./commands.ts";
+import { ServerKeeper } from "./server-keeper.ts";
 
 /** What the extension hands to other extensions and to its own tests. */
 export interface DeepwakeExtension {
@@ -14,6 +15,7 @@ export interface DeepwakeExtension {
 }
 
 let client: BaseLanguageClient | undefined;
+let keeper: ServerKeeper | undefined;
 
 /** Makes the client, which knows how its server is started, and starts both without waiting for them. */
 export function startClient(
@@ -23,17 +25,21 @@ export function startClient(
   const started = performance.now();
   const output = vscode.window.createOutputChannel(clientName, { log: true });
   const schemes = (vscode.workspace.workspaceFolders ?? []).map(({ uri }) => uri.scheme);
-  const keeping = { storage: context.storageUri, trusted: vscode.workspace.isTrusted };
+  keeper = new ServerKeeper(output);
+  const { errorHandler } = keeper;
+  const keeping = { storage: context.storageUri, trusted: vscode.workspace.isTrusted, errorHandler };
   const made = create(clientOptions(output, schemes, keeping));
   client = made;
   context.subscriptions.push(output, ...answerFileRequests(made), ...registerCommands(made, output));
-  const ready = made.start();
-  ready.catch((error: unknown) => output.error(`The language server could not be started: ${error}`));
+  const ready = keeper.start(made);
+  // Told of where it failed.
+  ready.catch(() => undefined);
   return { ready, activateMs: performance.now() - started };
 }
 
 /** Answers when the server has ended. */
 export async function stopClient(): Promise<void> {
+  keeper?.leave();
   await client?.dispose();
   client = undefined;
 }

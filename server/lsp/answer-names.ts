@@ -13,21 +13,21 @@ import { type Refusal, type Renaming, workspaceEdit } from "../service/rename.ts
 import type { ClientAbilities } from "./capabilities.ts";
 import type { Desk } from "./desk.ts";
 
-/** Answers requests from the service, those about all files once `searchable` is done; `client` gives the client's abilities once they are known. */
+/**
+ * Answers requests from the service; `client` gives the client's abilities once they are known. A question about every
+ * file is given to `whole`, which asks it when every file was looked at and can be read: a rename must miss none.
+ */
 export function answerNames(
   connection: Connection,
   service: LanguageService,
   desk: Desk,
   client: () => ClientAbilities,
-  searchable: () => Promise<void>,
+  whole: <Answer>(question: () => Answer | Promise<Answer>) => Promise<Answer>,
 ): void {
-  /** Questions about every file wait until every file was looked at: a rename must miss none. */
   const complete =
-    <Params, Answer>(question: (params: Params, token?: CancellationToken) => Answer) =>
-    async (params: Params, token?: CancellationToken): Promise<Awaited<Answer>> => {
-      await searchable();
-      return await question(params, token);
-    };
+    <Params, Answer>(question: (params: Params, token?: CancellationToken) => Answer | Promise<Answer>) =>
+    (params: Params, token?: CancellationToken): Promise<Answer> =>
+      whole(() => question(params, token));
   connection.onDefinition(
     desk.ask("definition", null, ({ textDocument, position }): LocationLink[] | Location[] => {
       const links = service.definition(textDocument.uri, position);

@@ -19,6 +19,7 @@ import { Desk } from "./desk.ts";
 import type { ClosedFile } from "./diagnostic-report.ts";
 import { Documents } from "./documents.ts";
 import { FileLines } from "./file-lines.ts";
+import { FileTexts } from "./file-texts.ts";
 import { createGuard } from "./guard.ts";
 import type { Keeping } from "./indexing.ts";
 import { REFUSED, type Refusal } from "./message-gate.ts";
@@ -61,6 +62,8 @@ class Server {
   readonly #lines: FileLines;
   readonly #rehearsal: Rehearsal;
   readonly #workspace: WorkspaceLink | undefined;
+  /** Texts of files that aren't open. */
+  readonly #texts: FileTexts;
   #keeping: Keeping | undefined;
   #client: ClientAbilities = clientAbilities({ processId: null, rootUri: null, capabilities: {} });
   #translator: Translator = createTranslator(this.#client.encoding, () => undefined);
@@ -79,7 +82,8 @@ class Server {
       this.#rereading.again(this.#rereading.readersOf(uri));
     });
     const settle = (): void => this.#documents.settle();
-    this.#lines = new FileLines(service, this.#documents, world);
+    this.#texts = new FileTexts((uri) => world.files?.read(uri));
+    this.#lines = new FileLines({ service, documents: this.#documents, texts: this.#texts, world });
     this.#rereading = new Rereading({
       guard,
       world,
@@ -192,7 +196,10 @@ class Server {
       this.#service,
       this.#desk,
       () => this.#client,
-      () => this.#workspace?.searchable() ?? Promise.resolve(),
+      async (question) => {
+        await this.#workspace?.searchable();
+        return await this.#texts.complete(question);
+      },
     );
     this.#pulls.listen(connection);
     connection.listen();

@@ -2,18 +2,29 @@
 import { type Parse, parse } from "../../grammar/parse.ts";
 import type { LanguageService } from "../service/language-service.ts";
 import type { Documents } from "./documents.ts";
+import type { FileTexts } from "./file-texts.ts";
 import type { ServerWorld } from "./server-world.ts";
+
+/** Where lines come from. */
+interface LineSources {
+  readonly service: LanguageService;
+  readonly documents: Documents;
+  readonly texts: FileTexts;
+  readonly world: ServerWorld;
+}
 
 /** Looks lines up; a file that isn't open is kept while the places of one answer are. */
 export class FileLines {
   readonly #service: LanguageService;
   readonly #documents: Documents;
+  readonly #texts: FileTexts;
   readonly #world: ServerWorld;
-  #looked: { readonly uri: string; readonly parse: Parse | undefined } | undefined;
+  #looked: { readonly uri: string; readonly parse: Parse } | undefined;
 
-  constructor(service: LanguageService, documents: Documents, world: ServerWorld) {
+  constructor({ service, documents, texts, world }: LineSources) {
     this.#service = service;
     this.#documents = documents;
+    this.#texts = texts;
     this.#world = world;
   }
 
@@ -31,14 +42,13 @@ export class FileLines {
     if (this.#looked?.uri === uri) return this.#looked.parse;
     const text = this.textOf(uri);
     const read = text === undefined ? this.#world.parseOf?.(uri) : parse(text);
-    this.#looked = { uri, parse: read };
+    this.#looked = read === undefined ? undefined : { uri, parse: read };
     return read;
   }
 
   /** The text of a file that isn't open, where it can be had at once. */
   textOf(uri: string): string | undefined {
-    const text = this.#world.files?.read(uri);
-    return typeof text === "string" ? text : undefined;
+    return this.#texts.read(uri);
   }
 
   /** Files may read otherwise from now on. */

@@ -8,8 +8,12 @@ import {
 } from "vscode-languageserver/browser";
 import { clientWorld, filesOf } from "./client-world.ts";
 import { connect } from "./connect.ts";
+import { takeLifeLock } from "./life-lock.ts";
 import { gateMessages } from "./message-gate.ts";
+import { LIFE_LOCK } from "./protocol.ts";
 
 const [reader, writer] = [new BrowserMessageReader(self), new BrowserMessageWriter(self)];
 const connection = createConnection(ProposedFeatures.all, reader, writer, gateMessages());
+const lifeLock = takeLifeLock();
+connection.onRequest(LIFE_LOCK, () => lifeLock);
 connect(connection, clientWorld(filesOf(connection)));

@@ -1,6 +1,6 @@
 /**
- * What the server asks of its client beside the protocol: files, where it has no disk of its own or the files are not
- * on one. A client that doesn't know these requests is a client without books.
+ * What server and client ask of each other beside the protocol: the server asks for files, where it has no disk of its
+ * own or the files are not on one. A client that doesn't know these requests is a client without books.
  */
 
 /** Asks for the entries of a folder: `{ uri }` → what is in it, or null where it can't be listed. */
@@ -9,7 +9,13 @@ export const LIST_FOLDER = "deepwake/listFolder";
 /** Asks for a file's text: `{ uri }` → the text, or null where it is none or can't be read. */
 export const READ_FILE = "deepwake/readFile";
 
-/** What both requests are about. */
+/**
+ * Asked of a server in a browser's worker: the name of a lock that it holds as long as it lives, since nothing else
+ * tells of its end; null where there are no locks.
+ */
+export const LIFE_LOCK = "deepwake/lifeLock";
+
+/** What the requests for files are about. */
 export interface FileParams {
   readonly uri: string;
 }

@@ -102,14 +102,21 @@ export class DiagnosticPulls {
     token: CancellationToken,
   ): AsyncGenerator<WorkspaceDocumentDiagnosticReport> {
     const open = new Set(this.#source.openUris());
+    const told = new Set(open);
     for (const uri of open) {
       const findings = await retried(() => this.#findings(uri, token));
       yield { ...reportOf(findings, heard.get(uri)), uri, version: this.#source.versionOf(uri) ?? null };
     }
     for await (const { uri, ...findings } of this.#source.closedFiles()) {
       refuseCancelled(token);
+      told.add(uri);
       if (!open.has(uri)) yield { ...reportOf(findings, heard.get(uri)), uri, version: null };
     }
+    // A client keeps what it heard of a file that is gone until it hears that there is nothing.
+    const nothing = named([]);
+    for (const [uri, resultId] of heard)
+      if (!told.has(uri) && resultId !== nothing.resultId)
+        yield { ...reportOf(nothing, resultId), uri, version: null };
   }
 
   /** What is found in an open document, or was in a closed one; nothing in a file that isn't known. */

@@ -1,5 +1,6 @@
 /** Gear books that come through the client: fetched before they are used, and again when files changed. */
 import { describe, expect, test } from "vitest";
+import type { WorkspaceEdit } from "vscode-languageserver-types";
 import { type ClientFiles, clientWorld, filesOf } from "../../server/lsp/client-world.ts";
 import { mixedWorld } from "../../server/lsp/mixed-world.ts";
 import { BOOK, MORNING } from "../service/open-service.ts";
@@ -152,6 +153,23 @@ describe("a server that has no disk", () => {
     client.forget();
     await client.notify("workspace/didChangeWatchedFiles", { changes: [{ uri: TRIP, type: 2 }] });
     await client.published(TRIP, ({ diagnostics }) => diagnostics.length === 0);
+  });
+
+  test("a rename reaches files that aren't open, and is refused where one can't be read", async () => {
+    const other = `${FOLDER}/trips/other.trip`;
+    const files = new MemoryFiles({ [BOOK_AT]: BOOK, [other]: MORNING });
+    const client = joinBrowser(files);
+    await client.initialize({ folders: FOLDERS });
+    await client.open(TRIP, MORNING);
+    const params = { textDocument: { uri: TRIP }, position: { line: 7, character: 11 }, newName: "P9" };
+    const rename = () => client.request<WorkspaceEdit>("textDocument/rename", params);
+    const { changes } = await rename();
+    expect(Object.keys(changes ?? {}).sort()).toEqual([BOOK_AT, TRIP, other].sort());
+    expect(changes?.[other]).toEqual(changes?.[TRIP]);
+    files.texts.delete(other);
+    await expect(rename()).rejects.toThrow("other.trip can't be read just now");
+    files.texts.set(other, MORNING);
+    expect(await rename()).toEqual({ changes });
   });
 
   test("a book that changed is fetched again, and the trip told anew", async () => {

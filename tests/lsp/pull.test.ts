@@ -174,6 +174,18 @@ describe("the workspace", () => {
     expect([URI, ...KEPT].map((uri) => kinds.get(uri))).toEqual(["full", "full", "unchanged"]);
   });
 
+  test("a file that is gone is told to have nothing, once", async () => {
+    const { client, world } = await openPulling(MORNING);
+    const { items } = await pullAll(client);
+    const heard = items.map(({ uri, resultId }) => ({ uri, value: resultId ?? "" }));
+    world.files.remove(KEPT[0]);
+    await client.notify("workspace/didChangeWatchedFiles", { changes: [{ uri: KEPT[0], type: 3 }] });
+    const gone = (await pullAll(client, heard)).items.find(({ uri }) => uri === KEPT[0]);
+    expect(itemsOf(gone ?? { kind: "none" })).toEqual([]);
+    const { items: later } = await pullAll(client, [{ uri: KEPT[0], value: gone?.resultId ?? "" }]);
+    expect(later.map(({ uri }) => uri)).toEqual([URI, KEPT[1]]);
+  });
+
   test("a file that is open isn't told a second time as it is kept", async () => {
     const { client, world } = await openPulling(SLIP);
     for (const uri of KEPT) world.files.remove(uri);

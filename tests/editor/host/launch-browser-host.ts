@@ -12,7 +12,7 @@ import { type FolderServer, serveFolders } from "./serve-folders.ts";
 import { startServer } from "./start-server.ts";
 
 /** How long one round of tests may take before it counts as hung. */
-const roundBoundMs = 240_000;
+const roundBoundMs = 600_000;
 
 /** The arguments that matter here; the rest (sandbox and update flags of a desktop editor) have no meaning. */
 interface LaunchArguments {

@@ -1,14 +1,9 @@
 /** Every feature of the server, asked for the way the editor asks: through its own provider commands. */
 import * as vscode from "vscode";
+import { askProvider } from "./ask-provider.ts";
 import assert from "./assert.ts";
 import { answerWhen, DAY, diagnosticsWhen, openJournal, placeOf } from "./open-editor.ts";
 import type { EditorTest } from "./runner.ts";
-
-/** Asks one of the editor's provider commands until it has an answer that isn't empty. */
-function askProvider<T>(command: string, ...args: unknown[]): Promise<T[]> {
-  const ask = (): Thenable<T[]> => vscode.commands.executeCommand<T[]>(`vscode.${command}`, ...args);
-  return answerWhen(`${command} found nothing`, ask, (answer) => (answer ?? []).length > 0);
-}
 
 function wholeOf(document: vscode.TextDocument): vscode.Range {
   return new vscode.Range(new vscode.Position(0, 0), document.positionAt(document.getText().length));
@@ -127,6 +122,60 @@ export const featureTests: readonly EditorTest[] = [
       edit.set(document.uri, edits);
       assert.ok(await vscode.workspace.applyEdit(edit));
       assert.equal(document.getText(), "05:14 set C1 out 90 ft lure white-fly\n05:15 pull C1\n");
+    },
+  },
+  {
+    name: "formatting a range leaves the lines around it",
+    async run() {
+      const content = "5:14 pull C1\n5:15 pull P1\n";
+      const document = await vscode.workspace.openTextDocument({ language: "deepwake-trip", content });
+      const line = new vscode.Range(1, 0, 1, 3);
+      const options = { tabSize: 2, insertSpaces: true };
+      const edits = await askProvider<vscode.TextEdit>(
+        "executeFormatRangeProvider",
+        document.uri,
+        line,
+        options,
+      );
+      assert.ok(edits.every(({ range }) => range.start.line === 1 && range.end.line === 1));
+    },
+  },
+  {
+    name: "an offer of completion says what it means when it is looked at",
+    async run() {
+      const document = await openJournal(DAY);
+      const at = placeOf(document, "06:18 again P1", "06:18 ".length);
+      const ask = (): Thenable<vscode.CompletionList> =>
+        vscode.commands.executeCommand(
+          "vscode.executeCompletionItemProvider",
+          document.uri,
+          at,
+          undefined,
+          100,
+        );
+      const { items } = await answerWhen("no completion", ask, (answer) => answer.items.length > 0);
+      const again = items.find(({ label }) => label === "again");
+      const { documentation } = again ?? {};
+      const said = typeof documentation === "string" ? documentation : documentation?.value;
+      assert.match(said ?? "", /\w+ \w+/u);
+    },
+  },
+  {
+    name: "every slip of the file can be mended at once, and a line rewritten in other units",
+    async run() {
+      const content = "05:14 set C1 out 72,5 ft\n05:15 set P1 out 61,5 ft\n";
+      const document = await vscode.workspace.openTextDocument({ language: "deepwake-trip", content });
+      await diagnosticsWhen(document, (all) => all.some(({ code }) => code === "number-format"));
+      const actions = (kind: string): Promise<vscode.CodeAction[]> =>
+        askProvider("executeCodeActionProvider", document.uri, wholeOf(document), kind, 20);
+      const [all] = await actions("source.fixAll");
+      assert.ok(all?.edit !== undefined && (await vscode.workspace.applyEdit(all.edit)));
+      assert.match(document.getText(), /out 72\.5 ft[\s\S]*out 61\.5 ft/u);
+      const titles = (await actions("refactor")).map(({ title }) => title);
+      assert.ok(
+        titles.some((title) => title.startsWith("Write ft as ")),
+        titles.join(" | "),
+      );
     },
   },
   {

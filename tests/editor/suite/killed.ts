@@ -1,7 +1,8 @@
-/** That a server whose process ends by itself comes back, and knows what is open. A worker has no process to end. */
+/** That a server whose process ends by itself comes back, and knows what is open. */
 import { execFileSync } from "node:child_process";
 import assert from "./assert.ts";
-import { answerWhen, diagnosticsWhen, openJournal, replaceText } from "./open-editor.ts";
+import { givenUpInTheEnd, typedOutlives } from "./comes-back.ts";
+import { answerWhen } from "./open-editor.ts";
 import type { EditorTest } from "./runner.ts";
 
 /** The server's process, a child of this extension host; undefined while there is none. */
@@ -14,21 +15,38 @@ function serverProcess(): number | undefined {
   return pid;
 }
 
+/** Kills the server's process, and answers when it is gone. */
+async function kill(): Promise<void> {
+  const ask = async (): Promise<number | undefined> => serverProcess();
+  const killed = await answerWhen("no server process", ask, (pid) => pid !== undefined);
+  assert.ok(killed !== undefined, "no server process was found");
+  process.kill(killed, "SIGKILL");
+  await answerWhen("the process stayed", ask, (pid) => pid !== killed);
+}
+
+const isElsewhere = process.platform === "win32";
+
 export const killedTests: readonly EditorTest[] = [
   {
-    name: "a server that is killed comes back with the marks",
+    name: "a server that is killed comes back, and knows what was typed and not saved",
     async run() {
-      if (process.platform === "win32") return "left out on this system";
-      const document = await openJournal("slips.trip");
-      const killed = serverProcess();
-      assert.ok(killed !== undefined, "no server process was found");
-      process.kill(killed, "SIGKILL");
-      const fresh = async (): Promise<number | undefined> => serverProcess();
-      const next = await answerWhen("no new server", fresh, (pid) => pid !== undefined && pid !== killed);
-      assert.notEqual(next, killed);
-      await replaceText(document, "72,5", "7,25");
-      await diagnosticsWhen(document, (all) => all.some(({ range }) => document.getText(range) === "7,25"));
-      await replaceText(document, "7,25", "72,5");
+      if (isElsewhere) return "left out on this system";
+      await typedOutlives(async () => {
+        await kill();
+        const next = async (): Promise<number | undefined> => serverProcess();
+        await answerWhen("no new server", next, (pid) => pid !== undefined);
+      });
+      return undefined;
+    },
+  },
+  {
+    name: "a server that is killed again and again is given up, the captain is told, and can start it again",
+    async run() {
+      if (isElsewhere) return "left out on this system";
+      await givenUpInTheEnd(async () => {
+        await kill();
+        return () => serverProcess() !== undefined;
+      });
       return undefined;
     },
   },

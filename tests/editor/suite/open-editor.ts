@@ -4,7 +4,7 @@ import type { DeepwakeExtension } from "../../../client/vscode/start-client.ts";
 import { withBound } from "./runner.ts";
 
 /** How long any one condition is waited for. */
-const conditionBoundMs = 10_000;
+const conditionBoundMs = 30_000;
 
 /** The example's longest day, with every kind of rig in it. */
 export const DAY = "trips/2031-06-21.trip";
@@ -16,11 +16,16 @@ export function ownExtension(): vscode.Extension<DeepwakeExtension> {
   return extension;
 }
 
-/** Opens a file of the workspace in the editor, without waiting for the server. */
-export async function openFile(name: string): Promise<vscode.TextDocument> {
+/** The address of a file of the workspace. */
+export function inWorkspace(name: string): vscode.Uri {
   const folder = vscode.workspace.workspaceFolders?.[0];
   if (folder === undefined) throw new Error("The editor was opened without a workspace folder.");
-  const document = await vscode.workspace.openTextDocument(vscode.Uri.joinPath(folder.uri, name));
+  return vscode.Uri.joinPath(folder.uri, name);
+}
+
+/** Opens a file of the workspace in the editor, without waiting for the server. */
+export async function openFile(name: string): Promise<vscode.TextDocument> {
+  const document = await vscode.workspace.openTextDocument(inWorkspace(name));
   await vscode.window.showTextDocument(document, { preview: false });
   return document;
 }

@@ -16,7 +16,7 @@ export interface TestResult {
 }
 
 /** How long a single test may take before it counts as failed. */
-const testBoundMs = 30_000;
+const testBoundMs = 60_000;
 
 /** Runs every test in order and answers all results; one failing test doesn't keep the next from running. */
 export async function runAll(tests: readonly EditorTest[]): Promise<TestResult[]> {

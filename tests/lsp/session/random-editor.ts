@@ -3,7 +3,6 @@ import { LSPErrorCodes, ResponseError } from "vscode-languageserver";
 import { CancellationTokenSource } from "vscode-languageserver-protocol";
 import { TextDocument } from "vscode-languageserver-textdocument";
 import type { Random } from "../../bench/random.ts";
-import type { BookWorld } from "../join-server.ts";
 import type { TestClient } from "../test-client.ts";
 import { randomEdit, randomText } from "./random-edit.ts";
 import { randomQuestion } from "./random-question.ts";
@@ -19,13 +18,20 @@ const SETTINGS = [
 
 const FOLDER = "file:///season/";
 
+/** What is on the disk. */
+export interface SessionDisk {
+  /** Texts by address: gear books, and trips where those are kept too. */
+  readonly books: Map<string, string>;
+  readonly keepsTrips?: boolean;
+}
+
 /** The whole state of the editor, played step by step. */
 export class RandomEditor {
   readonly open = new Map<string, TextDocument>();
   settings: object = {};
   readonly #random: Random;
   readonly #client: TestClient;
-  readonly #world: BookWorld;
+  readonly #world: SessionDisk;
   readonly #undo = new Map<string, string[]>();
   readonly #shut = new Map<string, string>();
   #asked: Promise<unknown>[] = [];
@@ -33,7 +39,7 @@ export class RandomEditor {
   /** How often each kind of step was taken. */
   readonly taken = new Map<string, number>();
 
-  constructor(random: Random, client: TestClient, world: BookWorld) {
+  constructor(random: Random, client: TestClient, world: SessionDisk) {
     this.#random = random;
     this.#client = client;
     this.#world = world;
@@ -159,7 +165,7 @@ export class RandomEditor {
   }
 
   async #save(document: TextDocument): Promise<void> {
-    if (document.uri.endsWith(".gear")) this.#world.books.set(document.uri, document.getText());
+    if (this.#isKept(document.uri)) this.#world.books.set(document.uri, document.getText());
     else this.#shut.delete(document.uri);
     await this.#client.notify("textDocument/didSave", { textDocument: { uri: document.uri } });
     await this.#watched(document.uri, 2);
@@ -170,12 +176,16 @@ export class RandomEditor {
     const uri = this.#newUri();
     const saved = this.#world.books.get(document.uri);
     this.#world.books.delete(document.uri);
-    if (saved !== undefined && uri.endsWith(".gear")) this.#world.books.set(uri, saved);
+    if (saved !== undefined && this.#isKept(uri)) this.#world.books.set(uri, saved);
     this.open.delete(document.uri);
     await this.#client.close(document.uri);
     await this.#openAs(uri, document.getText());
     await this.#watched(document.uri, 3);
     await this.#watched(uri, 1);
+  }
+
+  #isKept(uri: string): boolean {
+    return uri.endsWith(".gear") || (this.#world.keepsTrips === true && uri.endsWith(".trip"));
   }
 
   async #delete(document: TextDocument): Promise<void> {
@@ -205,7 +215,9 @@ export class RandomEditor {
   }
 }
 
+/** Given up, out of date, or refused in the captain's words, as a rename of what has no name of its own is. */
 const FINE: readonly number[] = [
+  LSPErrorCodes.RequestFailed,
   LSPErrorCodes.RequestCancelled,
   LSPErrorCodes.ContentModified,
   LSPErrorCodes.ServerCancelled,

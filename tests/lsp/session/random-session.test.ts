@@ -1,11 +1,11 @@
-/** Ten thousand random steps leave the server in the very state that a fresh start on the final texts gives. */
+/** In Node, ten thousand random steps leave the server in the very state that a fresh start on the final texts gives. */
 import { describe, expect, test } from "vitest";
-import type { TextDocument } from "vscode-languageserver-textdocument";
 import { makeRandom } from "../../bench/random.ts";
 import { BOOK, BOOK_URI } from "../../service/open-service.ts";
 import { BookWorld, joinServer } from "../join-server.ts";
 import type { TestClient } from "../test-client.ts";
 import { RandomEditor } from "./random-editor.ts";
+import { stateOf } from "./session-state.ts";
 
 const SEEDS = [11, 29, 47, 83];
 const STEPS = 2500;
@@ -13,9 +13,6 @@ const STEPS = 2500;
 const BREATH = 20;
 /** The server's state is compared with a fresh start's this often, in steps. */
 const STOP = 125;
-
-/** What is asked of every document at the end. */
-const QUESTIONS = ["diagnostic", "documentSymbol", "foldingRange", "semanticTokens/full"];
 
 describe("a random session", () => {
   test.each(SEEDS)("of seed %i is at every stop as a fresh start would be", async (seed) => {
@@ -61,25 +58,4 @@ async function compareWithFreshStart(
   }
   fresh.connection.end();
   return found;
-}
-
-/** The answers to everything about a document. */
-async function stateOf(client: TestClient, document: TextDocument): Promise<Record<string, unknown>> {
-  const textDocument = { uri: document.uri };
-  const end = document.positionAt(document.getText().length);
-  const range = { start: { line: 0, character: 0 }, end };
-  const ask = async (name: string, more = {}): Promise<unknown> => {
-    const answer = await client.request<object | null>(`textDocument/${name}`, { textDocument, ...more });
-    // Names of results are the server's own affair.
-    return answer === null || Array.isArray(answer) ? answer : { ...answer, resultId: "" };
-  };
-  const state: Record<string, unknown> = {};
-  for (const name of QUESTIONS) state[name] = await ask(name);
-  state.inlayHint = await ask("inlayHint", { range });
-  state.codeAction = await ask("codeAction", { range, context: { diagnostics: [] } });
-  for (let line = 0; line < document.lineCount; line++) {
-    state[`hover ${line}`] = await ask("hover", { position: { line, character: 8 } });
-    state[`completion ${line}`] = await ask("completion", { position: { line, character: 6 } });
-  }
-  return state;
 }
