@@ -25,7 +25,7 @@ export interface WaterUsed {
   readonly event: TripEvent | undefined;
 }
 
-/** The profiles of a trip that have a clock time, in order; temperatures that no water has are left out. */
+/** The profiles of a trip that have a clock time, in order; temperatures that no water has, and depths above the surface, are left out. */
 export function profilesOf(trip: Trip): readonly Profile[] {
   const known = profilesOfTrip.get(trip) ?? readProfiles(trip);
   profilesOfTrip.set(trip, known);
@@ -47,7 +47,7 @@ function readProfiles(trip: Trip): Profile[] {
         defaultUnit("temperature", "profile", trip.gear.defaults),
         "temperature",
       );
-      if (depthM === undefined || tempC === undefined) return [];
+      if (depthM === undefined || tempC === undefined || depthM < 0) return [];
       return isUsableTemperature(trip.gear, tempC, event) ? [{ depthM, tempC, item }] : [];
     });
     points.sort((a, b) => a.depthM - b.depthM);

@@ -19,19 +19,24 @@ export const SPEED_IMPLAUSIBLE = check<{
   fastestMS: number;
   isImpossible: boolean;
   isTrolling: boolean;
+  /** With nothing in the water: the clock of the line whose depth leans on it. */
+  leaning: string | undefined;
 }>({
   slug: "speed-implausible",
   severities: ["warning", "error"],
   summary: "A speed with lines in the water that nobody trolls at, or that no boat goes.",
   quietWhen:
-    "a boat can run at it and nothing is in the water, between run and the next set, while drifting, with jig rods only, and for a slow speed with a fish on",
+    "a boat can run at it and nothing is in the water (nor goes by it when it is), between run and the next set, while drifting, with jig rods only, and for a slow speed with a fish on",
   isDoubt: true,
   isFixable: true,
   since,
-  message: ({ gear, written, speedMS, slowestMS, fastestMS, isImpossible, isTrolling }) =>
-    isImpossible
-      ? `${asRead(written, speedWords(gear, speedMS))}${isTrolling ? " with lines in the water" : ""} can't be.`
-      : `${asRead(written, speedWords(gear, speedMS))} with lines in the water; a troll is from ${speedWords(gear, slowestMS)} to ${speedWords(gear, fastestMS)}.`,
+  message: ({ gear, written, speedMS, slowestMS, fastestMS, isImpossible, isTrolling, leaning }) => {
+    const speed = asRead(written, speedWords(gear, speedMS));
+    if (isImpossible) return `${speed}${isTrolling ? " with lines in the water" : ""} can't be.`;
+    const where =
+      leaning === undefined ? "with lines in the water" : `is the speed that the depth at ${leaning} goes by`;
+    return `${speed} ${where}; a troll is from ${speedWords(gear, slowestMS)} to ${speedWords(gear, fastestMS)}.`;
+  },
 });
 
 /** Water that isn't so cold or warm, or that changed too fast. */
