@@ -37,7 +37,9 @@ function checkItem({ analysis, report }: CheckContext, { gear }: Trip, event: Tr
   const unit = meantUnit(item.word, line.verb, "length", gear.defaults);
   const odd = oddMeasure(item, bound, { verb: line.verb, unit });
   if (odd === undefined) return;
-  const { written, slips, isTooLittle } = odd;
+  const { written, isTooLittle } = odd;
+  // A bottom of 1600 ft is no bottom of 1600 in.
+  const slips = isTooLittle ? odd.slips : [];
   const fixes = slips.map(
     (text): Fix => ({
       title: FIX_TITLES.write(text),

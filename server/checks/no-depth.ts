@@ -2,9 +2,11 @@ import type { TripAnalysis } from "../analysis/journal-analysis.ts";
 import type { LineDepth } from "../analysis/line-depth.ts";
 import type { DepthLack } from "../analysis/no-task.ts";
 import type { GearOrigin } from "../model/gear-types.ts";
+import { findItem } from "../model/quantities.ts";
+import type { TripEvent } from "../model/trip.ts";
 import { NO_DEPTH } from "./catalog/day.ts";
 import { DAY_RELATED } from "./catalog/day-titles.ts";
-import type { CheckContext, RelatedPlace, Rule } from "./check.ts";
+import type { CheckContext, Place, RelatedPlace, Rule } from "./check.ts";
 import { gearFixes } from "./give-gear.ts";
 import { itemPlace, slotPlace } from "./places.ts";
 import { isSaidOfNumber } from "./said-of-number.ts";
@@ -46,10 +48,9 @@ function reportEach(context: CheckContext, day: TripAnalysis, lacking: readonly 
   }
 }
 
-function itemOrRig({ line, lineIndex }: LineDepth["event"], word: string): ReturnType<typeof itemPlace> {
-  return line.items.some((item) => item.word === word)
-    ? itemPlace(lineIndex, line, word)
-    : slotPlace(lineIndex, line);
+function itemOrRig({ line, lineIndex }: TripEvent, word: string): Place {
+  const isWritten = findItem(line, word) !== undefined;
+  return isWritten ? itemPlace(lineIndex, line, word) : slotPlace(lineIndex, line);
 }
 
 /**
@@ -61,9 +62,15 @@ function isUnsaid(context: CheckContext, day: TripAnalysis, depth: LineDepth, la
   if (setting.onBottom && setting.outM === undefined) return false;
   if (lack.at === "name") return originOf(day, lack)?.uri !== context.analysis.uri;
   if (lack.at === "number") return !isSaidOfNumber(context, day, depth, lack.value);
-  if (lack.at === "line") return event.line.items.length > 0;
+  if (lack.at === "line") return isLeftOut(context, event, lack.word);
   const holdsM = day.trip.gear.rigs.get(depth.rig)?.holdsM;
   return lack.word !== "backing" || holdsM === undefined;
+}
+
+/** A line that can't be read whole, or lacks a unit, is told that. */
+function isLeftOut({ analysis }: CheckContext, { line, lineIndex }: TripEvent, word: string): boolean {
+  if (analysis.parse.issues[lineIndex] !== null || line.items.length === 0) return false;
+  return word === "dial" || findItem(line, word) === undefined;
 }
 
 function originOf({ trip: { gear } }: TripAnalysis, lack: DepthLack): GearOrigin | undefined {
