@@ -101,10 +101,8 @@ function measuredOn({ trip }: TripAnalysis, event: TripEvent): Measured[] {
   const length = (word: string): number | undefined => measureOf(line, word, "length", trip.gear.defaults);
   if ((line.verb !== "probe" && line.verb !== "touch") || timeMs === null) return [];
   const isProbe = line.verb === "probe";
-  const depthM = notNegative(
-    isProbe ? length("depth") : (length("bottom") ?? bottomNear(trip, timeMs)?.waterM),
-  );
-  const behindM = notNegative(length("behind"));
+  const depthM = isProbe ? length("depth") : (length("bottom") ?? bottomNear(trip, timeMs)?.waterM);
+  const behindM = length("behind");
   const sdM = isProbe ? DEFAULTS.probeDepthSdM.value : DEFAULTS.touchDepthSdM.value;
   return [
     ...(depthM === undefined
@@ -121,9 +119,6 @@ function measuredOn({ trip }: TripAnalysis, event: TripEvent): Measured[] {
         ]),
   ];
 }
-
-/** A slip says nothing of the line. */
-const notNegative = (m: number | undefined): number | undefined => (m !== undefined && m < 0 ? undefined : m);
 
 interface SettingAt {
   readonly rig: Rig;

@@ -6,11 +6,13 @@ import { noProfile } from "./no-profile.ts";
 import { positionImplausible } from "./position-implausible.ts";
 import { probeFrozen } from "./probe-frozen.ts";
 import { profileUpsideDown } from "./profile-upside-down.ts";
+import { readingsDisagree } from "./readings-disagree.ts";
 import { speedsDisagree } from "./speeds-disagree.ts";
 import { stuckWheel } from "./stuck-wheel.ts";
 import { temperatureJumps } from "./temperature-jumps.ts";
 
 const WATER_RULES: readonly Rule[] = [
+  readingsDisagree,
   speedsDisagree,
   knotsForMph,
   stuckWheel,

@@ -162,6 +162,27 @@ export const THRESHOLDS = {
     "judgement",
     "Two speeds that would need a stronger current are doubted.",
   ),
+  speedJump: row(
+    "speed-jump",
+    "speed",
+    "1 mph",
+    "judgement",
+    "Two speeds of one water within a minute that differ by more are doubted.",
+  ),
+  bottomJump: row(
+    "bottom-jump",
+    "length",
+    "40 ft",
+    "judgement",
+    "Two depths of the bottom within a minute that differ by more are doubted: the boat makes 250 ft in it.",
+  ),
+  probeJump: row(
+    "probe-jump",
+    "length",
+    "10 ft",
+    "judgement",
+    "Two depths at one probe within a minute, with the same cable out, that differ by more are doubted.",
+  ),
   wheelChange: row(
     "stuck-wheel-change",
     "speed",

@@ -1,7 +1,15 @@
 /** Checks of readings and fish. */
 import type { Gear } from "../../model/gear-types.ts";
 import { check } from "../check.ts";
-import { ageWords, fishLengthWords, lengthWords, massWords, speedWords, tempWords } from "../words.ts";
+import {
+  ageWords,
+  fishLengthWords,
+  lengthWords,
+  massWords,
+  smallLengthWords,
+  speedWords,
+  tempWords,
+} from "../words.ts";
 
 const since = "0.1.0";
 
@@ -51,7 +59,7 @@ export const TEMP_IMPLAUSIBLE = check<
       isImpossible: boolean;
     }
   | { kind: "jump"; gear: Gear; tempC: number; otherC: number; depthM: number; clock: string }
-  | { kind: "repeated"; gear: Gear; tempC: number; otherC: number; depthM: number }
+  | { kind: "repeated"; gear: Gear; tempC: number; otherC: number; depthM: number; apartM: number }
 >({
   slug: "temp-implausible",
   severities: ["warning", "error"],
@@ -65,6 +73,8 @@ export const TEMP_IMPLAUSIBLE = check<
     const { gear } = data;
     if (data.kind === "jump")
       return `Water of ${tempWords(gear, data.tempC)} at ${lengthWords(gear, data.depthM)}, where ${data.clock} has ${tempWords(gear, data.otherC)}: one of the two is doubtful.`;
+    if (data.kind === "repeated" && data.apartM > 0)
+      return `${tempWords(gear, data.otherC)} and ${tempWords(gear, data.tempC)} within ${smallLengthWords(gear, data.apartM)} at ${lengthWords(gear, data.depthM)}: water doesn't change so fast, and neither is used.`;
     if (data.kind === "repeated")
       return `This profile has ${lengthWords(gear, data.depthM)} twice, with ${tempWords(gear, data.otherC)} and ${tempWords(gear, data.tempC)}: neither is used.`;
     const water = `Water of ${asRead(data.written, tempWords(gear, data.tempC))}`;

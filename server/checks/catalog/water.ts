@@ -19,7 +19,7 @@ export const SPEEDS_DISAGREE = check<{
 }>({
   slug: "speeds-disagree",
   severities: ["warning"],
-  summary: "Two speeds of one minute would need a stronger current than there is.",
+  summary: "Two speeds of about one minute would need a stronger current than there is.",
   quietWhen:
     "a turn is within three minutes, the speeds are more than five minutes apart, or nothing is trolled",
   isDoubt: true,
@@ -27,6 +27,32 @@ export const SPEEDS_DISAGREE = check<{
   since,
   message: ({ gear, oneMS, oneAt, otherMS, otherAt, limitMS }) =>
     `${speedWords(gear, oneMS)} ${oneAt} and ${speedWords(gear, otherMS)} ${otherAt} would mean a current of ${speedWords(gear, Math.abs(oneMS - otherMS))}; more than ${speedWords(gear, limitMS)} is doubtful.`,
+});
+
+/** Two readings of one instrument, or of one water, that can't both be. */
+export const READINGS_DISAGREE = check<{
+  gear: Gear;
+  what: "speed" | "depth" | "bottom";
+  /** `on top`, `at C1's probe`; of a bottom nothing. */
+  at: string;
+  otherAt: string;
+  si: number;
+  otherSi: number;
+  clock: string;
+}>({
+  slug: "readings-disagree",
+  severities: ["warning"],
+  summary: "Two readings of one instrument, or of the same water, differ within a minute.",
+  quietWhen:
+    "nothing is trolled, they are a minute apart or more, a turn, a run, a drift or a move of that rig is between them, or they differ by no more than the boat and the bottom do",
+  isDoubt: true,
+  isFixable: false,
+  since,
+  message: ({ gear, what, at, otherAt, si, otherSi, clock }) => {
+    const words = what === "speed" ? speedWords : lengthWords;
+    const where = (place: string): string => (place === "" ? "" : ` ${place}`);
+    return `A ${what} of ${words(gear, si)}${where(at)} here, and of ${words(gear, otherSi)}${where(otherAt)} at ${clock}, within a minute: one of the two is a slip.`;
+  },
 });
 
 /** Knots typed as miles per hour. */
