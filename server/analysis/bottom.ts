@@ -24,7 +24,7 @@ interface Bottoms {
 
 const bottomsOfTrip = new WeakMap<Trip, Bottoms>();
 
-/** The last bottom read at or before a minute, while it is held and the boat has not run elsewhere. */
+/** The last bottom read at or before a minute (one at or above the surface is none), while it is held and the boat has not run elsewhere. */
 export function bottomAt(trip: Trip, timeMs: number, heldMs: number): BottomReading | undefined {
   const { readings, runsMs } = bottomsOf(trip);
   const last = readings[countUpTo(readings, timeMs, (one) => one.readMs) - 1];
@@ -72,6 +72,6 @@ function readingOf(trip: Trip, event: TripEvent): Bottom[] {
   if ((verb !== "sonar" && verb !== "touch") || readMs === null) return [];
   const shownM = measureOf(event.line, "bottom", "length", trip.gear.defaults);
   if (shownM === undefined) return [];
-  const below = verb === "sonar" ? trip.gear.sounderBelowM : 0;
-  return [{ waterM: shownM + below, shownM, event, readMs }];
+  const waterM = shownM + (verb === "sonar" ? trip.gear.sounderBelowM : 0);
+  return shownM > 0 && waterM > 0 ? [{ waterM, shownM, event, readMs }] : [];
 }

@@ -46,9 +46,9 @@ export interface CurrentLook {
 
 const MINUTE_MS = 60_000;
 /** Speeds read that far apart belong together (judgement). */
-const TOGETHER_MS = 5 * MINUTE_MS;
+export const TOGETHER_MS = 5 * MINUTE_MS;
 /** A turn takes about that long to settle (judgement). */
-const TURN_MS = 3 * MINUTE_MS;
+export const TURN_MS = 3 * MINUTE_MS;
 /** A current is taken to hold for that long before and after (judgement). */
 const HOLDS_MS = 60 * MINUTE_MS;
 /** A vector known no better than that is no answer, m/s (judgement). */

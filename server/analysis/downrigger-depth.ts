@@ -3,8 +3,9 @@ import type { CableSpread } from "../model/timeline.ts";
 import type { Trip } from "../model/trip.ts";
 import { type DepthMemo, solveTask } from "./depth-memo.ts";
 import { placeOf } from "./depth-place.ts";
-import { type DownriggerTask, downriggerTask, type NoTask } from "./downrigger-input.ts";
+import { type DownriggerTask, downriggerTask } from "./downrigger-input.ts";
 import type { LineDepth } from "./line-depth.ts";
+import type { NoTask } from "./no-task.ts";
 import { refusalWords } from "./refusal-words.ts";
 import { sliderPlace } from "./slider-depth.ts";
 import { type DepthBase, waterAndSpeed, withoutDepth } from "./without-depth.ts";
@@ -17,7 +18,7 @@ export function downriggerDepth(
   memo: DepthMemo,
 ): LineDepth {
   const task = taskOf(trip, base, rods);
-  return task.ok ? solved(trip, base, task, memo) : withoutDepth(base, task.why);
+  return task.ok ? solved(trip, base, task, memo) : withoutDepth(base, task.why, task.lack);
 }
 
 /** What to solve for a line on a cable. */
@@ -38,7 +39,10 @@ export function taskOf(trip: Trip, base: DepthBase, rods: CableSpread | undefine
 function solved(trip: Trip, base: DepthBase, task: DownriggerTask, memo: DepthMemo): LineDepth {
   const { calibration, sharedFrom } = task;
   const answer = solveTask(task, memo);
-  if (!answer.ok) return { ...withoutDepth(base, refusalWords(trip.gear, answer)), calibration };
+  if (!answer.ok) {
+    const lack = { at: "number", value: answer.outside?.value } as const;
+    return { ...withoutDepth(base, refusalWords(trip.gear, answer), lack), calibration };
+  }
   const rod = answer.rods.find((one) => one.id === base.rig);
   const whyNoLure =
     rod === undefined

@@ -17,6 +17,7 @@ import { type LineMaterial, lineMake } from "../physics/line-materials.ts";
 import { type LineInUse, type LureForces, liftAreaForDive, lureForces } from "../physics/lure.ts";
 import { waterAt } from "../physics/water.ts";
 import { calibrationUsed } from "./calibration-used.ts";
+import { type NoTask, no, whyNoDrag } from "./no-task.ts";
 import { refusalWords } from "./refusal-words.ts";
 import { settingKey, type TaskMemo, taskKept, waterKey } from "./task-memo.ts";
 import { SEA_WATER_PSU } from "./water-density.ts";
@@ -30,14 +31,6 @@ export interface DownriggerTask {
   /** Calibrations of other rigs that narrow this one's range. */
   readonly sharedFrom: readonly Calibration[];
 }
-
-/** Why a depth can't be computed, as a sentence part without capital or stop. */
-export interface NoTask {
-  readonly ok: false;
-  readonly why: string;
-}
-
-const no = (why: string): NoTask => ({ ok: false, why });
 
 /** The water and speed a line runs in. */
 export interface WaterAndSpeed {
@@ -70,16 +63,28 @@ export function downriggerTask(
 
 function buildTask(gear: Gear, rig: Rig, rods: CableSpread, water: WaterAndSpeed): DownriggerTask | NoTask {
   const own = rods.get(rig.name)?.setting;
-  if (own?.outM === undefined) return no(`how much cable ${rig.name} has out isn't stated`);
+  if (own?.outM === undefined) {
+    return no(`how much cable ${rig.name} has out isn't stated`, { at: "line", rig: rig.name, word: "out" });
+  }
   const cable = cableOf(gear, rig);
   if (!cable.ok) return cable;
   const ballName = own.ball ?? rig.ball;
-  if (ballName === undefined)
-    return no(`${rig.name} has no ball in the gear book (ball NAME on its rig line)`);
+  if (ballName === undefined) {
+    const lack = { at: "gear", of: "rig", name: rig.name, word: "ball" } as const;
+    return no(`${rig.name} has no ball in the gear book (ball NAME on its rig line)`, lack);
+  }
   const ball = gear.balls.get(ballName);
-  if (ball?.massKg === undefined) return no(`the weight of ball ${ballName} isn't in the gear book`);
+  if (ball?.massKg === undefined) {
+    const lack = { at: "name", of: "rig", name: rig.name, word: "ball" } as const;
+    return no(
+      `the weight of ball ${ballName} isn't in the gear book`,
+      own.ball === undefined ? lack : undefined,
+    );
+  }
   const used = calibrationUsed(gear, rig, water.speedSdMS);
   const calibration = used.own;
+  const noDrag = whyNoDrag(rig.name, calibration?.dragRatio);
+  if (noDrag !== undefined) return noDrag;
   const built: RodOnCable[] = [];
   for (const [name, { setting, isClipped }] of rods) {
     if (!isClipped) continue;
@@ -104,10 +109,13 @@ function buildTask(gear: Gear, rig: Rig, rods: CableSpread, water: WaterAndSpeed
 }
 
 function cableOf(gear: Gear, rig: Rig): { ok: true; make: LineInUse["make"] } | NoTask {
-  if (rig.cable === undefined)
-    return no(`${rig.name} has no cable in the gear book (cable NAME on its rig line)`);
+  const lack = { of: "rig", name: rig.name, word: "cable" } as const;
+  if (rig.cable === undefined) {
+    const why = `${rig.name} has no cable in the gear book (cable NAME on its rig line)`;
+    return no(why, { at: "gear", ...lack });
+  }
   const cable = gear.cables.get(rig.cable);
-  if (cable === undefined) return no(`cable ${rig.cable} isn't in the gear book`);
+  if (cable === undefined) return no(`cable ${rig.cable} isn't in the gear book`, { at: "name", ...lack });
   return makeOf(cable, gear.calibrations.get(cable.name)?.massPerLengthKgM);
 }
 
@@ -116,13 +124,21 @@ export function makeOf(
   cable: Cable,
   weighedKgM: number | undefined,
 ): { ok: true; make: LineInUse["make"] } | NoTask {
-  if (cable.diameterM === undefined) return no(`the diameter of cable ${cable.name} isn't in the gear book`);
+  const { name } = cable;
+  const lacking = (why: string, word: string): NoTask => no(why, { at: "gear", of: "cable", name, word });
+  if (cable.diameterM === undefined)
+    return lacking(`the diameter of cable ${name} isn't in the gear book (diameter 0.9 mm)`, "diameter");
   const material = MATERIALS[cable.material ?? ""];
-  if (material === undefined) return no(`what cable ${cable.name} is made of isn't in the gear book`);
+  if (material === undefined)
+    return lacking(
+      `what cable ${name} is made of isn't in the gear book (steel, braid or the like)`,
+      "steel",
+    );
   if (cable.material === "weighted" && (weighedKgM ?? cable.massPerLengthKgM) === undefined)
-    return no(`the weight of weighted line ${cable.name} isn't in the gear book (weight 2.1 g/m)`);
+    return lacking(`the weight of weighted line ${name} isn't in the gear book (weight 2.1 g/m)`, "weight");
   const make = lineMake(material, cable.diameterM, weighedKgM ?? cable.massPerLengthKgM, cable.coreDiameterM);
-  return make.ok ? { ok: true, make } : no(`${refusalWords(undefined, make)} (cable ${cable.name})`);
+  if (make.ok) return { ok: true, make };
+  return no(`${refusalWords(undefined, make)} (cable ${name})`, { at: "number", value: make.outside?.value });
 }
 
 /** A weighted line fills its circle like strands of wire; what it weighs has to be stated. */
@@ -192,7 +208,8 @@ function rodOnCable(
   if (setting.lure === undefined && setting.setbackM === undefined) return { ok: true, rod: undefined };
   const rig = gear.rigs.get(name);
   if (rig?.kind === "stacked" && setting.aboveM === undefined) {
-    return no(`how far above the ball ${name} is clipped isn't stated (above 20 ft)`);
+    const lack = { at: "line", rig: name, word: "above" } as const;
+    return no(`how far above the ball ${name} is clipped isn't stated (above 20 ft)`, lack);
   }
   const line = lureLineOf(gear, rig);
   if (!line.ok) return line;
@@ -218,7 +235,7 @@ export function lureLineOf(gear: Gear, rig: Rig | undefined): { ok: true; line: 
   const dragMultiplier = DEFAULTS.lineDragMultiplier.value;
   const made =
     named === undefined ? lineMake("mono", DEFAULTS.lureLineDiameterM.value) : makeOf(named, undefined);
-  if (!made.ok) return no(made.why);
+  if (!made.ok) return no(made.why, "lack" in made ? made.lack : undefined);
   return { ok: true, line: { make: "make" in made ? made.make : made, dragMultiplier } };
 }
 
@@ -227,6 +244,7 @@ export function forcesOf(lure: Lure | undefined, line: LineInUse): LureForces {
   const kind = lure?.kind === "plug" ? "plug" : lure?.kind === "fly" ? "fly" : "spoon";
   if (lure?.pullsDownM === undefined) return lureForces(kind);
   const diveM = (lure.pullsDownM.low + lure.pullsDownM.high) / 2;
+  if (!(diveM > 0)) return lureForces(kind);
   const key = JSON.stringify([kind, diveM, line]);
   const known = fittedForces.get(key);
   if (known !== undefined) return known;

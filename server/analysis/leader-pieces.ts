@@ -4,7 +4,8 @@ import type { Setting } from "../model/setting.ts";
 import { DEFAULTS } from "../physics/defaults.ts";
 import type { PieceBelow } from "../physics/long-line.ts";
 import type { LineInUse, LureForces } from "../physics/lure.ts";
-import { forcesOf, lureLineOf, makeOf, type NoTask } from "./downrigger-input.ts";
+import { forcesOf, lureLineOf, makeOf } from "./downrigger-input.ts";
+import { type NoTask, no } from "./no-task.ts";
 
 /** The pieces from the joint down, the lure at their end, and what was taken for granted. */
 interface LeaderPieces {
@@ -29,7 +30,7 @@ export function leaderPieces(gear: Gear, rig: Rig, setting: Setting): LeaderPiec
   const known = gear.lures.get(setting.lure ?? "");
   return {
     ok: true,
-    pieces: hasFlasher || first.lengthM > 0 ? pieces : [],
+    pieces: hasFlasher || first.lengthM !== 0 ? pieces : [],
     lure: forcesOf(known, line.line),
     assumed: known === undefined ? [whatLure(rig, setting)] : [],
   };
@@ -44,7 +45,10 @@ function whatLure(rig: Rig, { lure }: Setting): string {
 function leaderLineOf(gear: Gear, rig: Rig): { ok: true; line: LineInUse } | NoTask {
   if (rig.leaderLine === undefined) return lureLineOf(gear, rig);
   const cable = gear.cables.get(rig.leaderLine);
-  if (cable === undefined) return { ok: false, why: `leader line ${rig.leaderLine} isn't in the gear book` };
+  if (cable === undefined) {
+    const lack = { at: "name", of: "rig", name: rig.name, word: "leader-line" } as const;
+    return no(`leader line ${rig.leaderLine} isn't in the gear book`, lack);
+  }
   const made = makeOf(cable, undefined);
   return made.ok
     ? { ok: true, line: { make: made.make, dragMultiplier: DEFAULTS.lineDragMultiplier.value } }

@@ -7,8 +7,9 @@ import { counterForDepth } from "../physics/out-for-depth.ts";
 import type { Settled } from "../physics/settle.ts";
 import { type DepthMemo, solveTask } from "./depth-memo.ts";
 import { placeOf } from "./depth-place.ts";
-import { downriggerTask, type NoTask, type WaterAndSpeed } from "./downrigger-input.ts";
+import { downriggerTask, type WaterAndSpeed } from "./downrigger-input.ts";
 import { type Invertible, type LineToSet, MOST_OUT_M } from "./line-to-set.ts";
+import type { NoTask } from "./no-task.ts";
 
 const TOO_SHALLOW = "too shallow for it: a clip on the cable would come out of the water";
 

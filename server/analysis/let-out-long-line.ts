@@ -3,9 +3,10 @@ import { solveLongLine } from "../physics/long-line.ts";
 import { isOutOfReach, isTooShallow, longLineOutForDepth } from "../physics/long-line-out.ts";
 import { type DepthMemo, solveLongLineTask } from "./depth-memo.ts";
 import { placeOf } from "./depth-place.ts";
-import type { NoTask, WaterAndSpeed } from "./downrigger-input.ts";
+import type { WaterAndSpeed } from "./downrigger-input.ts";
 import { type Invertible, type LineToSet, MOST_OUT_M } from "./line-to-set.ts";
 import { type LongLineTask, longLineTask } from "./long-line-input.ts";
+import type { NoTask } from "./no-task.ts";
 
 const TOO_SHALLOW = "too shallow for it: it runs deeper with none of the line out";
 

@@ -3,6 +3,8 @@ import type { Gear } from "../model/gear-types.ts";
 import type { CalibrationFit, LeftOut } from "../physics/calibrate.ts";
 import { type DiverFit, fitDiver } from "../physics/calibrate-diver.ts";
 import { fitLongLine } from "../physics/calibrate-line.ts";
+import type { ReadingToTake } from "../physics/calibration-lacks.ts";
+import { diverReadingToTake, lineReadingToTake } from "../physics/line-reading-to-take.ts";
 import type { Refusal } from "../physics/refusal.ts";
 import type { LineReading } from "./line-readings.ts";
 import { refusalWords, worded } from "./refusal-words.ts";
@@ -19,6 +21,8 @@ export interface LineCalibration {
   readonly what:
     | { readonly is: "line"; readonly fit: CalibrationFit | Refusal; readonly isByColors: boolean }
     | { readonly is: "diver"; readonly fit: DiverFit | Refusal };
+  /** The one reading more that would tell the most; worked out when it is asked for. */
+  readonly next: ReadingToTake | undefined;
   /** The day of the last reading: the gear-book line holds from then on. */
   readonly date: string;
 }
@@ -68,7 +72,26 @@ function calibrateLine(readings: LineCalibration["readings"]): LineCalibration {
   const [first] = readings;
   const last = readings.at(-1) ?? first;
   const { boat, rig, since } = first;
-  return { boat, rig: rig.name, since, readings, what: fittedKept(readings), date: last.date };
+  const what = fittedKept(readings);
+  return {
+    boat,
+    rig: rig.name,
+    since,
+    readings,
+    what,
+    get next(): ReadingToTake | undefined {
+      return nextReading(what, last);
+    },
+    date: last.date,
+  };
+}
+
+function nextReading(
+  what: LineCalibration["what"],
+  { reading, rig }: LineReading,
+): ReadingToTake | undefined {
+  if (what.is === "diver") return what.fit.ok ? diverReadingToTake(what.fit, reading) : undefined;
+  return what.fit.ok ? lineReadingToTake(what.fit, reading, { ...what, holdsM: rig.holdsM }) : undefined;
 }
 
 /** Fits are kept by value: a keystroke elsewhere in a trip leaves its readings as they are. */

@@ -13,6 +13,7 @@ import type { DepthPlace } from "./depth-place.ts";
 import { trippedBy } from "./diver-tripped.ts";
 import { downriggerDepth } from "./downrigger-depth.ts";
 import { longLineDepth } from "./long-line-depth.ts";
+import type { DepthLack } from "./no-task.ts";
 import { usableTemperatures } from "./odd-temperature.ts";
 import type { SliderPlace } from "./slider-depth.ts";
 import type { SpeedUsed } from "./speed-used.ts";
@@ -42,6 +43,8 @@ export interface LineDepth {
   readonly releaseDepthM: number | null;
   /** Why neither ball nor lure has a depth, as a sentence part. */
   readonly why: string | null;
+  /** What would have to be written for one, or can't be as it is. */
+  readonly lack: DepthLack | undefined;
   /** Why there is no lure depth though there is one for the ball. */
   readonly whyNoLure: string | null;
   readonly topAngleDeg: number | null;

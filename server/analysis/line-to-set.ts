@@ -4,7 +4,7 @@ import type { Setting } from "../model/setting.ts";
 import type { CableSpread } from "../model/timeline.ts";
 import type { CounterReading } from "./counter-reading.ts";
 import type { DepthPlace } from "./depth-place.ts";
-import type { NoTask } from "./downrigger-input.ts";
+import type { NoTask } from "./no-task.ts";
 
 /** A line to be set: its rig with what is on it, and what hangs on the same cable. */
 export interface LineToSet {

@@ -2,9 +2,9 @@
 import type { Trip } from "../model/trip.ts";
 import { type DepthMemo, solveLongLineTask } from "./depth-memo.ts";
 import { placeOf } from "./depth-place.ts";
-import type { NoTask } from "./downrigger-input.ts";
 import type { LineDepth } from "./line-depth.ts";
 import { type LongLineTask, longLineTask } from "./long-line-input.ts";
+import { type NoTask, no } from "./no-task.ts";
 import { refusalWords } from "./refusal-words.ts";
 import { type DepthBase, waterAndSpeed, withoutDepth } from "./without-depth.ts";
 
@@ -12,12 +12,13 @@ import { type DepthBase, waterAndSpeed, withoutDepth } from "./without-depth.ts"
 export function longLineDepth(trip: Trip, base: DepthBase, isTripped: boolean, memo: DepthMemo): LineDepth {
   const none = { ...withoutDepth(base, ""), sideM: sideOf(trip, base) };
   const task = taskOf(trip, base, isTripped);
-  if (!task.ok) return { ...none, why: task.why, whyNoBall: task.why };
+  if (!task.ok) return { ...none, why: task.why, whyNoBall: task.why, lack: task.lack };
   const { calibration, sharedFrom } = task;
   const answer = solveLongLineTask(task, memo);
   if (!answer.ok) {
     const why = refusalWords(trip.gear, answer);
-    return { ...none, calibration, why, whyNoBall: why };
+    const lack = { at: "number", value: answer.outside?.value } as const;
+    return { ...none, calibration, why, whyNoBall: why, lack };
   }
   const waterM = base.bottom?.waterM;
   const { solved } = answer;
@@ -46,7 +47,6 @@ function sideOf(trip: Trip, { rig, setting }: DepthBase): number | null {
 function taskOf(trip: Trip, base: DepthBase, isTripped: boolean): LongLineTask | NoTask {
   const { gear } = trip;
   const rig = gear.rigs.get(base.rig);
-  const no = (why: string): NoTask => ({ ok: false, why });
   if (rig === undefined) return no(`${base.rig} isn't in the gear book`);
   if (rig.kind === "stacked")
     return no(`${rig.name} is stacked on ${rig.stackedOn}, which is no downrigger in the gear book`);

@@ -9,9 +9,10 @@ import type { LongLineSpreads } from "../physics/long-line-parameters.ts";
 import type { LineInUse, LureForces } from "../physics/lure.ts";
 import { GRAVITY_M_S2 } from "../physics/water.ts";
 import { calibrationOf, type SharedUsed, sharedDragUsed } from "./calibration-used.ts";
-import { makeOf, type NoTask, type WaterAndSpeed } from "./downrigger-input.ts";
+import { makeOf, type WaterAndSpeed } from "./downrigger-input.ts";
 import { leaderPieces } from "./leader-pieces.ts";
 import { type CableCalibration, longLineSpreads } from "./long-line-spreads.ts";
+import { type NoTask, no, whyNoDrag } from "./no-task.ts";
 import { settingKey, type TaskMemo, taskKept, waterKey } from "./task-memo.ts";
 import { SEA_WATER_PSU } from "./water-density.ts";
 
@@ -29,8 +30,6 @@ export interface LongLineTask {
   readonly assumed: readonly string[];
 }
 
-const no = (why: string): NoTask => ({ ok: false, why });
-
 const tasks: TaskMemo<LongLineTask | NoTask> = new WeakMap();
 
 /** The task for a rig that is no downrigger and hangs on none; the very same for an equal setting in the same gear and water. */
@@ -47,15 +46,17 @@ export function longLineTask(
 function buildTask(gear: Gear, rig: Rig, setting: Setting, water: WaterAndSpeed): LongLineTask | NoTask {
   const { outM } = setting;
   if (rig.kind === undefined) return no(`what kind of rig ${rig.name} is isn't in the gear book`);
-  if (outM === undefined) return no(`how much line ${rig.name} has out isn't stated`);
+  if (outM === undefined) {
+    return no(`how much line ${rig.name} has out isn't stated`, { at: "line", rig: rig.name, word: "out" });
+  }
   const main = mainLine(gear, rig);
   if (!main.ok) return main;
   const backing = backingOf(gear, rig, setting, outM);
   if (!backing.ok) return backing;
   const calibration = calibrationOf(gear, rig);
   const dragRatio = calibration?.dragRatio ?? main.calibration?.dragRatio;
-  if (dragRatio !== undefined && !(dragRatio > 0))
-    return no(`the drag on ${rig.name}'s calibrate line is ${dragRatio}, and a line's is above zero`);
+  const noDrag = whyNoDrag(rig.name, dragRatio);
+  if (noDrag !== undefined) return noDrag;
   const joint = jointOf(rig, setting, calibration);
   if (!joint.ok) return joint;
   const below = leaderPieces(gear, rig, setting);
@@ -118,7 +119,10 @@ function mainLine(gear: Gear, rig: Rig): MainLine | NoTask {
   const name = rig.cable ?? (rig.kind === "flat" ? rig.lureLine : undefined);
   if (name === undefined) return ordinaryLine(rig);
   const cable = gear.cables.get(name);
-  if (cable === undefined) return no(`line ${name} isn't in the gear book`);
+  if (cable === undefined) {
+    const word = rig.cable === undefined ? "line" : "cable";
+    return no(`line ${name} isn't in the gear book`, { at: "name", of: "rig", name: rig.name, word });
+  }
   const calibration = cableCalibration(gear, cable);
   const made = makeOf(cable, calibration?.massPerLengthKgM);
   return made.ok ? { ok: true, make: made.make, cable, calibration, assumed: [] } : made;
@@ -132,7 +136,10 @@ function ordinaryLine(rig: Rig): MainLine | NoTask {
     const assumed = [`${rig.name}'s leadcore is taken as ordinary, since the gear book names none`];
     return make.ok ? { ok: true, make, ...ordinary, assumed } : no(make.why);
   }
-  if (rig.kind !== "flat") return no(`${rig.name} has no line in the gear book (cable NAME on its rig line)`);
+  if (rig.kind !== "flat") {
+    const lack = { at: "gear", of: "rig", name: rig.name, word: "cable" } as const;
+    return no(`${rig.name} has no line in the gear book (cable NAME on its rig line)`, lack);
+  }
   const make = lineMake("mono", DEFAULTS.lureLineDiameterM.value);
   const assumed = [`${rig.name}'s line is taken as 0.4 mm nylon, since the gear book names none`];
   return make.ok ? { ok: true, make, ...ordinary, assumed } : no(make.why);
@@ -159,14 +166,17 @@ function backingOf(gear: Gear, rig: Rig, setting: Setting, outM: number): Backin
   const mainAtMostM = limits.length === 0 ? undefined : Math.min(...limits);
   if (mainAtMostM === undefined || outM <= mainAtMostM)
     return { ok: true, mainAtMostM: undefined, line: undefined };
+  const lack = { of: "rig", name: rig.name, word: "backing" } as const;
   if (rig.backing === undefined)
     return no(
       counted === undefined
         ? `more is out than ${rig.name} holds, and the gear book names no backing (backing NAME on its rig line)`
         : `the backing of ${rig.name} isn't in the gear book (backing NAME on its rig line)`,
+      { at: "gear", ...lack },
     );
   const cable = gear.cables.get(rig.backing);
-  if (cable === undefined) return no(`backing ${rig.backing} isn't in the gear book`);
+  if (cable === undefined)
+    return no(`backing ${rig.backing} isn't in the gear book`, { at: "name", ...lack });
   const made = makeOf(cable, undefined);
   if (!made.ok) return made;
   const line = { make: made.make, dragMultiplier: DEFAULTS.lineDragMultiplier.value };
@@ -181,8 +191,13 @@ interface Joint {
 
 function jointOf(rig: Rig, setting: Setting, calibration: Calibration | undefined): Joint | NoTask {
   if (rig.kind === "diver") return diverOf(rig, setting, calibration);
-  if (rig.inlineWeightKg === undefined) return { ok: true, is: undefined, forces: undefined };
-  return { ok: true, is: "weight", forces: leadForces(rig.inlineWeightKg) };
+  const { inlineWeightKg } = rig;
+  if (inlineWeightKg === undefined) return { ok: true, is: undefined, forces: undefined };
+  if (!(inlineWeightKg > 0)) {
+    const lack = { at: "number", value: inlineWeightKg } as const;
+    return no(`the in-line weight of ${rig.name} is to be above zero`, lack);
+  }
+  return { ok: true, is: "weight", forces: leadForces(inlineWeightKg) };
 }
 
 /** A diver's pull comes from what was measured on this boat and from nothing else. */
@@ -194,9 +209,13 @@ function diverOf(rig: Rig, setting: Setting, calibration: Calibration | undefine
     );
   }
   if (!(liftAreaM2 > 0 && dragAreaM2 > 0))
-    return no(`the lift and drag areas on ${rig.name}'s calibrate line must be above zero`);
+    return no(`the lift and drag areas on ${rig.name}'s calibrate line must be above zero`, {
+      at: "number",
+      value: undefined,
+    });
   if (setting.dial !== undefined && rig.dial !== undefined && setting.dial !== rig.dial) {
-    return no(`${rig.name}'s diver was measured at dial ${rig.dial}, and ${setting.dial} is set`);
+    const lack = { at: "line", rig: rig.name, word: "dial" } as const;
+    return no(`${rig.name}'s diver was measured at dial ${rig.dial}, and ${setting.dial} is set`, lack);
   }
   return { ok: true, is: "diver", forces: { weightN: 0, liftAreaM2, dragAreaM2 } };
 }

@@ -2,6 +2,7 @@
 import { measureOf } from "../model/quantities.ts";
 import type { Trip, TripEvent } from "../model/trip.ts";
 import { isContradicted } from "./contradictions.ts";
+import { isCrossing } from "./crossing-points.ts";
 import { isUsableTemperature } from "./odd-temperature.ts";
 import { profilesOf } from "./water-used.ts";
 
@@ -47,17 +48,12 @@ function singlePoint(trip: Trip, event: TripEvent): TempPoint[] {
   return [{ depthM, tempC, timeMs: instant.utcMs, source: line.verb, event }];
 }
 
-/** Depths given twice in one profile with temperatures that differ: neither can be believed. */
+/**
+ * Depths given twice in one profile with temperatures that differ, and depths so near each other that the water can't
+ * change so much between them: neither of the two can be believed.
+ */
 export function repeatedDepths(points: readonly TempPoint[]): readonly TempPoint[] {
   return points.filter((point) =>
-    points.some(
-      (other) =>
-        other.event === point.event && other.depthM === point.depthM && !isAlike(other.tempC, point.tempC),
-    ),
+    points.some((other) => other !== point && other.event === point.event && isCrossing(point, other)),
   );
 }
-
-/** Half a degree Fahrenheit: what two readings of one water may differ by (judgement). */
-const ALIKE_C = 0.3;
-
-const isAlike = (oneC: number, otherC: number): boolean => Math.abs(oneC - otherC) <= ALIKE_C;

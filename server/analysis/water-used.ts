@@ -6,6 +6,7 @@ import { fromSource, valueAt } from "../model/readings.ts";
 import { meantMs } from "../model/time-order.ts";
 import type { Trip, TripEvent } from "../model/trip.ts";
 import { DEFAULTS } from "../physics/defaults.ts";
+import { soundPoints } from "./crossing-points.ts";
 import { isUsableTemperature } from "./odd-temperature.ts";
 
 /** A lowered probe's depths and temperatures, shallowest first. */
@@ -13,6 +14,8 @@ export interface Profile {
   readonly event: TripEvent;
   readonly timeMs: number;
   readonly points: readonly { depthM: number; tempC: number; item: number }[];
+  /** Those that no other point of it speaks against. */
+  readonly sound: Profile["points"];
 }
 
 /** Share of its length that a long line goes down (common practice: copper a quarter, leadcore a sixth, divers half). */
@@ -25,7 +28,7 @@ export interface WaterUsed {
   readonly event: TripEvent | undefined;
 }
 
-/** The profiles of a trip that have a clock time, in order; temperatures that no water has are left out. */
+/** The profiles of a trip that have a clock time, in order; temperatures that no water has, and depths above the surface, are left out. */
 export function profilesOf(trip: Trip): readonly Profile[] {
   const known = profilesOfTrip.get(trip) ?? readProfiles(trip);
   profilesOfTrip.set(trip, known);
@@ -47,11 +50,11 @@ function readProfiles(trip: Trip): Profile[] {
         defaultUnit("temperature", "profile", trip.gear.defaults),
         "temperature",
       );
-      if (depthM === undefined || tempC === undefined) return [];
+      if (depthM === undefined || tempC === undefined || depthM < 0) return [];
       return isUsableTemperature(trip.gear, tempC, event) ? [{ depthM, tempC, item }] : [];
     });
     points.sort((a, b) => a.depthM - b.depthM);
-    if (points.length > 0) profiles.push({ event, timeMs, points });
+    if (points.length > 0) profiles.push({ event, timeMs, points, sound: soundPoints(points) });
   }
   return profiles;
 }
@@ -64,10 +67,12 @@ export function waterAt(
   depthM: number,
   ages: ReadingAges,
 ): WaterUsed {
-  const usable = profiles.filter((profile) => isUsable(profile.timeMs, timeMs, ages));
+  const usable = profiles.filter(
+    ({ sound, timeMs: readMs }) => sound.length > 0 && isUsable(readMs, timeMs, ages),
+  );
   const nearest = usable.sort((a, b) => Math.abs(a.timeMs - timeMs) - Math.abs(b.timeMs - timeMs))[0];
   if (nearest !== undefined)
-    return { tempC: meanDownTo(nearest, depthM), from: "profile", event: nearest.event };
+    return { tempC: meanDownTo(nearest.sound, depthM), from: "profile", event: nearest.event };
   for (const source of ["probe", "surface"] as const) {
     const found = valueAt(fromSource(readings, source), timeMs, ages);
     if (found !== undefined) return { tempC: found.value, from: source, event: found.used[0]?.event };
@@ -80,8 +85,8 @@ function isUsable(readMs: number, timeMs: number, ages: ReadingAges): boolean {
 }
 
 /** Mean temperature by depth from the top to `depthM`; the profile's own ends are held outward. */
-function meanDownTo(profile: Profile, depthM: number): number {
-  const within = profile.points.filter((point) => point.depthM <= depthM);
-  const used = within.length > 0 ? within : profile.points.slice(0, 1);
+function meanDownTo(points: Profile["sound"], depthM: number): number {
+  const within = points.filter((point) => point.depthM <= depthM);
+  const used = within.length > 0 ? within : points.slice(0, 1);
   return used.reduce((sum, point) => sum + point.tempC, 0) / used.length;
 }

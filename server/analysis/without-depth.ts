@@ -1,6 +1,7 @@
 /** What every line's depth starts from, and the form of a line that has none. */
-import type { NoTask, WaterAndSpeed } from "./downrigger-input.ts";
+import type { WaterAndSpeed } from "./downrigger-input.ts";
 import type { LineDepth } from "./line-depth.ts";
+import type { DepthLack, NoTask } from "./no-task.ts";
 import type { SpeedUsed } from "./speed-used.ts";
 import { streamOf } from "./stream-used.ts";
 
@@ -11,7 +12,7 @@ export type DepthBase = Pick<
 >;
 
 /** A line with no depth at all, and why, as a sentence part. */
-export function withoutDepth(base: DepthBase, why: string): LineDepth {
+export function withoutDepth(base: DepthBase, why: string, lack?: DepthLack): LineDepth {
   return {
     ...base,
     ball: null,
@@ -25,6 +26,7 @@ export function withoutDepth(base: DepthBase, why: string): LineDepth {
     assumed: [],
     releaseDepthM: null,
     why,
+    lack,
     whyNoLure: null,
     topAngleDeg: null,
     surfaced: false,

@@ -13,10 +13,12 @@ import { depthDisagrees } from "./depth-disagrees.ts";
 import { downLonger } from "./down-longer.ts";
 import { fishImplausible } from "./fish-implausible.ts";
 import { futureDate } from "./future-date.ts";
+import { lengthImplausible } from "./length-implausible.ts";
 import { lineTooLong } from "./line-too-long.ts";
 import { linesMayCross } from "./lines-may-cross.ts";
 import { neverPulled } from "./never-pulled.ts";
 import { noDeeper } from "./no-deeper.ts";
+import { noDepth } from "./no-depth.ts";
 import { notInWater } from "./not-in-water.ts";
 import { overlappingTrips } from "./overlapping-trips.ts";
 import { readingMissing } from "./reading-missing.ts";
@@ -43,6 +45,8 @@ export const TRIP_RULES: readonly Rule[] = [
   blowbackExceedsOut,
   deeperThanOut,
   lineTooLong,
+  lengthImplausible,
+  noDepth,
   noDeeper,
   linesMayCross,
   depthDisagrees,

@@ -32,6 +32,7 @@ export const deeperThanOut: Rule = ({ analysis, report }) => {
       const cable = measuresDepth(event) ? cableAt(day, event) : undefined;
       const measured = cable === undefined ? undefined : measuredDepth(day, event, cable);
       if (cable === undefined || measured === undefined) continue;
+      if (measured.depthM < 0 || cable.counterM <= 0) continue;
       const outM = Math.max(cable.counterM, cable.outM);
       const ballM = measured.depthM + measured.probeAboveBallM;
       const { excessM, isBeyond } = beyondCable(gear, ballM, outM);

@@ -31,18 +31,24 @@ export const depthDisagrees: Rule = (context) => {
   for (const day of analysis.trips) {
     const leastM = thresholdOf(day.trip.gear, THRESHOLDS.depthDisagrees);
     const { used, ofLines } = calibrationReadings(day);
-    const probes = used.filter(({ reading }) => reading.as === "probe-depth");
+    const probes = used.filter(isProbeDepth);
     const probed = notSurelyExpected(probes, leastM, SURE).flatMap(expectedOf);
     for (const worst of farthest(probed, leastM)) {
       const instead = explain(worst.reading);
       tell(context, day, worst, { instead, isLine: false, fixes: [] });
     }
-    for (const worst of farthest(ofLines.flatMap(expectedOfLine), leastM)) {
+    const lines = ofLines.filter(({ reading }) => reading.measuredM >= 0);
+    for (const worst of farthest(lines.flatMap(expectedOfLine), leastM)) {
       const instead = explainLine(worst.reading);
       tell(context, day, worst, { instead, isLine: true, fixes: lineFixes(analysis, day, worst.reading) });
     }
   }
 };
+
+/** A depth above the surface is a slip, and is told as one. */
+function isProbeDepth({ reading }: RigReading): boolean {
+  return reading.as === "probe-depth" && reading.measuredM >= 0;
+}
 
 /** What a finding says besides the depths. */
 interface Told {

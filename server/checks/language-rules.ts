@@ -4,6 +4,7 @@ import type { Rule } from "./check.ts";
 import { duplicateDefinition } from "./duplicate-definition.ts";
 import { gearImplausible } from "./gear-implausible.ts";
 import { noTrip } from "./no-trip.ts";
+import { numberTooLong } from "./number-too-long.ts";
 import { propertyWords } from "./property-words.ts";
 import { readIssues } from "./read-issues.ts";
 import { reservedName } from "./reserved-name.ts";
@@ -25,6 +26,7 @@ export const LANGUAGE_RULES: readonly Rule[] = [
   noTrip,
   propertyWords,
   thresholdValue,
+  numberTooLong,
   unitMissing,
   unitNotWritten,
   unknownBoat,

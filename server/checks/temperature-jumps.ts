@@ -1,3 +1,4 @@
+import { isCrossing } from "../analysis/crossing-points.ts";
 import { repeatedDepths, type TempPoint } from "../analysis/temperature-points.ts";
 import type { Gear } from "../model/gear-types.ts";
 import { THRESHOLDS, thresholdOf } from "../model/thresholds.ts";
@@ -11,7 +12,7 @@ const TEN_MINUTES_MS = 10 * 60_000;
 /** Readings nearer than this in depth are of one water, m (judgement). */
 const SAME_DEPTH_M = 1;
 
-/** Flags temperatures of one depth that jump within ten minutes, and depths that one profile has twice. */
+/** Flags temperatures of one depth that jump within ten minutes, and points of one profile that cross. */
 export const temperatureJumps: Rule = (context) => {
   for (const { trip, water } of context.analysis.trips) {
     const { points } = water;
@@ -46,15 +47,15 @@ function isSameWater(before: TempPoint, now: TempPoint): boolean {
 /** Reported at the second of the two. */
 function reportRepeated({ report }: CheckContext, gear: Gear, repeated: readonly TempPoint[]): void {
   repeated.forEach((point, i) => {
-    const first = repeated.findIndex((one) => one.event === point.event && one.depthM === point.depthM);
-    const other = repeated[first];
-    if (first === i || other === undefined) return;
+    const other = repeated.slice(0, i).find((one) => one.event === point.event && isCrossing(one, point));
+    if (other === undefined) return;
     const data = {
       kind: "repeated" as const,
       gear,
       tempC: point.tempC,
       otherC: other.tempC,
       depthM: point.depthM,
+      apartM: Math.abs(point.depthM - other.depthM),
     };
     report(TEMP_IMPLAUSIBLE, placeOf(point), data);
   });

@@ -47,6 +47,10 @@ function stepped(value: number, unit: string, round: (value: number) => number):
 export function lengthWords(gear: Gear | undefined, m: number): string {
   return measureWords(gear, "length", m, (value) => stepped(value, lengthUnit(gear), Math.round));
 }
+/** A short length to two figures: `0.5 ft`, `1.2 ft`. */
+export function smallLengthWords(gear: Gear | undefined, m: number): string {
+  return measureWords(gear, "length", m, (value) => Number(value.toPrecision(2)));
+}
 /** A length of leadcore in colors to a tenth: `5 colors`. */
 export function colorWords(m: number): string {
   const row = findUnit("colors");

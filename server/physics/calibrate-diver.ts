@@ -29,7 +29,7 @@ export interface DiverFit {
 }
 
 /** What the fit settles; the drag of the diver's own line goes into the areas, for depths tell only their ratio. */
-const FITTED = new Set([
+export const DIVER_FITTED: ReadonlySet<string> = new Set([
   "drag-shared",
   "drag-main",
   "line-weight",
@@ -57,7 +57,8 @@ function parameters(): FitParameter[] {
   return [of(size), of(ratio)];
 }
 
-const STEPS: readonly LineStep[] = [
+/** How a line answers to the size of its diver's pull, and to the ratio of drag to lift. */
+export const DIVER_STEPS: readonly LineStep[] = [
   { step: 0.01, moved: (line, by) => scaledDiver(line, by, by) },
   { step: 0.01, moved: (line, by) => scaledDiver(line, 0, by) },
 ];
@@ -78,10 +79,10 @@ export function fitDiver(readings: readonly LongLineReading[]): DiverFit | Refus
   const prior = parameters();
   const models = readings.map((reading) => ({
     reading,
-    open: openParameters(reading, FITTED),
+    open: openParameters(reading, DIVER_FITTED),
     why:
       whyNoLineReading(reading) ??
-      (expectedOnLine(withDiver(reading.line, startingDiver()), reading) === undefined
+      (expectedOnLine(lineWithDiver(reading.line, startingDiver()), reading) === undefined
         ? NO_ANSWER
         : undefined),
   }));
@@ -91,7 +92,8 @@ export function fitDiver(readings: readonly LongLineReading[]): DiverFit | Refus
     used.map(({ index, model: { reading, open } }) => ({
       index,
       measuredM: reading.measuredM,
-      expect: (values) => expectOnLine(reading, withDiver(reading.line, forcesOf(values)), STEPS, open),
+      expect: (values) =>
+        expectOnLine(reading, lineWithDiver(reading.line, forcesOf(values)), DIVER_STEPS, open),
     })),
     prior,
   );
@@ -115,7 +117,8 @@ function forcesOf([lnLift = 0, lnRatio = 0]: readonly number[]): LureForces {
   return { weightN: 0, liftAreaM2: Math.exp(lnLift), dragAreaM2: Math.exp(lnLift + lnRatio) };
 }
 
-function withDiver(line: LongLine, joint: LureForces): LongLine {
+/** A line with a diver of such forces. */
+export function lineWithDiver(line: LongLine, joint: LureForces): LongLine {
   return { ...line, joint };
 }
 

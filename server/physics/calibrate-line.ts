@@ -23,6 +23,11 @@ const FITTED = new Set(["drag-shared", "drag-main", "line-weight", "counter-scal
 /** Where lengths are counted in colors, each count has an error of its own and there is no counter to fit. */
 const FITTED_BY_COLORS = new Set(["drag-shared", "drag-main", "line-weight"]);
 
+/** The inputs that a fit of a line settles. */
+export function lineFitted(isByColors: boolean): ReadonlySet<string> {
+  return isByColors ? FITTED_BY_COLORS : FITTED;
+}
+
 /** A counter that is not fitted is held this tightly: a scale, and m. */
 export const HELD = { scaleSd: 1e-5, offsetSdM: 1e-4 } as const;
 
@@ -56,7 +61,8 @@ export function lineWithValues(line: LongLine, values: CalibrationValues): LongL
   };
 }
 
-const STEPS: readonly LineStep[] = [
+/** How a long line answers to what is fitted of it. */
+export const LINE_STEPS: readonly LineStep[] = [
   {
     step: 0.01,
     moved: (line, by) => ({
@@ -80,12 +86,12 @@ export function fitLongLine(
   if (first === undefined) return refuse("there is no reading to go by");
   const prior = linePrior(first, isByColors);
   const models = readings.map((reading): CounterReadingModel => {
-    const open = openParameters(reading, isByColors ? FITTED_BY_COLORS : FITTED);
+    const open = openParameters(reading, lineFitted(isByColors));
     const start = lineWithValues(reading.line, prior.values);
     const why =
       whyNoLineReading(reading) ?? (expectedOnLine(start, reading) === undefined ? NO_ANSWER : undefined);
     const predict: CounterReadingModel["predict"] = (values) =>
-      expectOnLine(reading, lineWithValues(reading.line, values), STEPS, open);
+      expectOnLine(reading, lineWithValues(reading.line, values), LINE_STEPS, open);
     return { measuredM: reading.measuredM, why, predict };
   });
   return fitDragAndCounter(models, prior);

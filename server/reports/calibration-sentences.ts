@@ -5,6 +5,7 @@ import { roundLength } from "../analysis/counter-drift.ts";
 import type { FittedGroup } from "../analysis/fitted-group.ts";
 import { countWords, lengthWords, speedWords, wholeLength } from "../model/figures.ts";
 import type { Gear } from "../model/gear-types.ts";
+import type { ReadingToTake } from "../physics/calibration-lacks.ts";
 
 /** The caution that goes with every calibration. */
 export const CALIBRATION_CAUTION =
@@ -89,13 +90,19 @@ function openSentences({ lacks }: RigCalibration): string[] {
 const WORTH_IT = 0.9;
 
 function nextSentence({ next, rig, readings: [{ gear }] }: RigCalibration): string[] {
-  if (next === undefined || next.leaves > WORTH_IT) return [];
+  if (next === undefined) return [];
   const how =
     next.kind === "touch"
       ? `touch bottom with about ${lengthWords(gear, next.outM)} out on ${rig}, as slow as you can`
       : `a probe reading with about ${lengthWords(gear, next.outM)} out on ${rig}, ball bare, at ${speedWords(gear, next.speedMS)}`;
+  return mostTelling(next, how);
+}
+
+/** The reading that would tell the most, in words; nothing where it would tell little. */
+export function mostTelling({ leaves }: ReadingToTake, how: string): string[] {
+  if (leaves > WORTH_IT) return [];
   return [
-    `What would tell the most: ${how}. It takes about ${Math.round(100 * (1 - next.leaves))} % off the error.`,
+    `What would tell the most: ${how}. It takes about ${Math.round(100 * (1 - leaves))} % off the error.`,
   ];
 }
 

@@ -6,12 +6,14 @@ import {
   fittedGroupOf,
 } from "../analysis/fitted-group.ts";
 import { type LineCalibration, type LineLacks, lineLacks } from "../analysis/line-calibration.ts";
+import { colorWords, lengthWords, speedWords } from "../model/figures.ts";
 import {
   counterSentence,
   DEVIATIONS_80,
   draggingWords,
   farSentence,
   leftOutSentence,
+  mostTelling,
 } from "./calibration-sentences.ts";
 
 /** Everything there is to say of one fit. */
@@ -24,7 +26,7 @@ export function lineCalibrationSentences(calibration: LineCalibration): string[]
     what.is === "diver"
       ? diverSentences(rig, what.fit, lacks)
       : lineSentences(group, what.fit, what.isByColors, lacks);
-  return [...found, ...farSentence(group), ...leftOutSentence(group)];
+  return [...found, ...nextSentence(calibration), ...farSentence(group), ...leftOutSentence(group)];
 }
 
 function lineSentences(
@@ -47,6 +49,15 @@ function lineSentences(
       : []),
     ...(lacks.drag ? ["How the line drags can't be told yet: the readings are too few or too short."] : []),
   ];
+}
+
+function nextSentence({ next, rig, what, readings: [{ gear }] }: LineCalibration): string[] {
+  if (next === undefined) return [];
+  const isByColors = what.is === "line" && what.isByColors;
+  const out = isByColors ? colorWords(next.outM) : lengthWords(gear, next.outM);
+  const where = `${isByColors ? "" : "about "}${out} out on ${rig}, at ${speedWords(gear, next.speedMS)} or so`;
+  const how = next.kind === "touch" ? `touch bottom with ${where}` : `a probe reading with ${where}`;
+  return mostTelling(next, how);
 }
 
 function diverSentences(rig: string, fit: DiverFit, lacks: LineLacks): string[] {

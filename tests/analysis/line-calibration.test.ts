@@ -63,6 +63,56 @@ describe("touches of the bottom", () => {
   });
 });
 
+describe("the reading to take next", () => {
+  const fitted = (lines: string, gear?: string) => {
+    const [one] = calibrateLines(calibrationReadings(dayOf(lines, gear).day).ofLines);
+    if (one === undefined || !one.what.fit.ok) throw new Error(`no fit of ${lines}`);
+    return one;
+  };
+  const lnDragSd = (lines: string): number => {
+    const { what } = fitted(lines);
+    return what.is === "line" && what.fit.ok ? what.fit.lnDragSd : Number.NaN;
+  };
+
+  test("of leadcore is told in colors, and is the one that takes the most off the error", () => {
+    const short = `${FRESH}06:00 set PB out 3 colors lure glow-spoon\n06:10 touch PB bottom 18 ft`;
+    const { next } = fitted(short);
+    expect([next?.kind, Math.round((next?.outM ?? 0) / 9.144)]).toEqual(["touch", 10]);
+    expect(learned(short).said).toMatch(
+      /What would tell the most: touch bottom with 10 colors out on PB, at 2\.4 mph or so\. It takes about \d+ % off the error\./u,
+    );
+    const far = lnDragSd(`${short}\n06:20 touch PB out 10 colors bottom 54 ft`);
+    const near = lnDragSd(`${short}\n06:20 touch PB out 2 colors bottom 12 ft`);
+    expect(far).toBeLessThan(near);
+    expect(Math.abs(far / lnDragSd(short) - (next?.leaves ?? 0))).toBeLessThan(0.1);
+  });
+
+  test("is no longer than the line", () => {
+    const gear = "rig PH leadcore cable lead-27 holds 6 colors";
+    const { next } = fitted(
+      `${FRESH}06:00 set PH out 3 colors lure glow-spoon\n06:10 touch PH bottom 18 ft`,
+      gear,
+    );
+    expect((next?.outM ?? 0) / 9.144).toBeCloseTo(6, 6);
+  });
+
+  test("of a diver read at a short length is at a long one, and the other way round", () => {
+    const at = (ft: number, bottomFt: number) =>
+      fitted(`${FRESH}06:00 set SD out ${ft} ft lure glow-spoon\n06:10 touch SD bottom ${bottomFt} ft`).next;
+    expect((at(60, 33)?.outM ?? 0) / 0.3048).toBeCloseTo(240, 6);
+    expect(at(60, 33)?.leaves).toBeLessThan(0.6);
+    expect((at(240, 105)?.outM ?? 0) / 0.3048).toBeLessThan(240);
+  });
+
+  test("may be at the probe where one is clipped on; it is not asked for where it would tell little", () => {
+    const gear = "rig CP copper cable copper-45 probe 5 ft";
+    const lines = `${FRESH}06:00 set CP out 100 ft lure glow-spoon\n06:10 probe CP depth 21 ft`;
+    expect(fitted(lines, gear).next).toBeDefined();
+    const many = Array.from({ length: 9 }, (_, i) => `06:${20 + i} touch PB out 10 colors bottom 54 ft`);
+    expect(learned(`${COLORS}\n${many.join("\n")}`).said).not.toContain("What would tell the most");
+  });
+});
+
 describe("the line of the gear book", () => {
   const width = (lines: string, gear?: string): number => {
     const { lure } = depthOf(lines, gear);

@@ -148,8 +148,14 @@ describe("no depth, with a plain reason", () => {
   test.each([
     ["rig Q copper", "Q has no line in the gear book (cable NAME on its rig line)"],
     ["rig Q copper cable gone", "line gone isn't in the gear book"],
-    ["cable thin copper\nrig Q copper cable thin", "the diameter of cable thin isn't in the gear book"],
-    ["cable odd diameter 1 mm\nrig Q copper cable odd", "what cable odd is made of isn't in the gear book"],
+    [
+      "cable thin copper\nrig Q copper cable thin",
+      "the diameter of cable thin isn't in the gear book (diameter 0.9 mm)",
+    ],
+    [
+      "cable odd diameter 1 mm\nrig Q copper cable odd",
+      "what cable odd is made of isn't in the gear book (steel, braid or the like)",
+    ],
     [
       "cable wire weighted diameter 1 mm\nrig Q weighted-wire cable wire",
       "the weight of weighted line wire isn't in the gear book (weight 2.1 g/m)",

@@ -4,7 +4,10 @@ import { checkTrolling } from "./check-day.ts";
 test.each([
   "05:10 set P1U above 20 ft setback 20 ft lure mini-spoon",
   // How much is out isn't stated.
-  "05:10 set S1 lure mini-spoon",
+  `
+  05:10 set S1 lure mini-spoon
+            ^^ no-depth
+  `,
   "05:10 move P1 out 0 ft sure",
   // It was pulled, and no longer hangs on the cable.
   "05:10 set P1U above 20 ft setback 20 ft lure mini-spoon\n05:20 pull P1U\n05:30 move P1 out 15 ft",

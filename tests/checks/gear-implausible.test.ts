@@ -53,6 +53,51 @@ test.each([
                                           ^^^^^^^^^^^ gear-implausible probe 40 ft is doubtful: probes ride up to 30 ft above the ball. Was 40 in meant?
   `,
   `
+  lure glow-spoon spoon -4 in -2 oz
+                        ^^^^^ gear-implausible length -4 in is doubtful: lures are up to 24 in long. Was 4 in meant?
+                              ^^^^^ gear-implausible weight -2 oz is doubtful: lures weigh up to 5 lb. Was 2 oz meant?
+  ball egg sphere 12 lb drag 0
+                        ^^^^^^ gear-implausible drag 0 is doubtful: balls drag 0.2 to 10 times as much as a smooth sphere.
+  cable wire steel diameter 0.9 mm weight 0 g/m
+                                   ^^^^^^^^^^^^ gear-implausible weight 0 g/m is doubtful: lines weigh 0.01 to 100 g/m.
+  line core-27 leadcore diameter 0.85 mm core 0.9 mm
+                                         ^^^^^^^^^^^ gear-implausible A core of 0.9 mm doesn't fit into a line of 0.85 mm.
+  `,
+  `
+  rig A1 flat boom -4 ft board 900 ft leader -30 ft inline-weight 0 oz tip -4 ft pull 300 lbf
+              ^^^^^^^^^^ gear-implausible boom -4 ft is doubtful: booms are up to 15 ft long. Was 4 ft meant?
+                         ^^^^^^^^^^^^ gear-implausible board 900 ft is doubtful: boards run up to 400 ft to the side. Was 900 in meant?
+                                      ^^^^^^^^^^^^^ gear-implausible leader -30 ft is doubtful: leaders are up to 200 ft long. Was 30 ft meant?
+                                                    ^^^^^^^^^^^^^^^^^^ gear-implausible inline-weight 0 oz is doubtful: in-line weights are 0.1 to 160 oz.
+                                                                       ^^^^^^^^^ gear-implausible
+                                                                                 ^^^^^^^^^^^^ gear-implausible pull 300 lbf is doubtful: rods pull up to 50 lbf.
+  rig A2 leadcore holds 0 colors
+                  ^^^^^^^^^^^^^^ gear-implausible holds 0 colors is doubtful: rigs hold 10 to 6000 ft.
+  `,
+  `
+  rig A1 downrigger
+  calibrate A1 drag 0 counter-scale 20 counter-offset -500 ft
+               ^^^^^^ gear-implausible drag 0 is doubtful: lines drag 0.2 to 10 times as much as the plain law has it.
+                      ^^^^^^^^^^^^^^^^ gear-implausible counter-scale 20 is doubtful: a foot on the counter is 0.5 to 2 ft of line.
+                                       ^^^^^^^^^^^^^^^^^^^^^^ gear-implausible
+  2031-06-01 calibrate A1 drag 1 drag-error -1 drag-scale-link 9
+                                 ^^^^^^^^^^^^^ gear-implausible drag-error -1 is doubtful: up to 5 is believed.
+                                               ^^^^^^^^^^^^^^^^^ gear-implausible drag-scale-link 9 is doubtful: -1 to 1 is believed.
+  2031-07-01 calibrate A1 lift-area 0 cm2 drag-area -5 cm2
+                          ^^^^^^^^^^^^^^^ gear-implausible lift-area 0 cm2 is doubtful: divers have 1 to 5000 cm2.
+                                          ^^^^^^^^^^^^^^^^ gear-implausible drag-area -5 cm2 is doubtful: divers have 1 to 5000 cm2. Was 5 cm2 meant?
+  `,
+  `
+  boat "Dory"
+    units ft mph F lb in
+    sounder -90 ft
+            ^^^^^^ gear-implausible below -90 ft is doubtful: the face of a sounder lies up to 20 ft below the water line.
+    variation 900 deg
+              ^^^^^^^ gear-implausible east 900 deg is doubtful: the needle is off by -90 to 90 deg.
+    beam -9 ft
+         ^^^^^ gear-implausible wide -9 ft is doubtful: boats are 3 to 60 ft wide. Was 9 ft meant?
+  `,
+  `
   band coho 10 to 14 F
             ^^^^^^^^^^ gear-implausible temp 10 to 14 F is doubtful: the water that fish are looked for in is 32 to 90 F. Was 10 to 14 C meant?
   band chinook 52 to 45 F

@@ -42,6 +42,15 @@ test.each([
   checkDay(source);
 });
 
+test("read while the boat lay, it is told where a line goes by it", () => {
+  checkDay(`
+  05:00 surface speed 0 mph
+                ^^^^^^^^^^^ speed-implausible 0 mph is the speed that the depth at 05:05 goes by; a troll is from 0.5 mph to 6 mph.
+  05:05 set P1 out 60 ft setback 15 ft lure glow-spoon
+  `);
+  checkDay("05:00 surface speed 0 mph\n05:05 surface speed 2.2 mph\n05:05 set P1 out 60 ft");
+});
+
 test("in the boat's own units and by its own thresholds", () => {
   const source = `
     05:43 gps speed 3.5 mph

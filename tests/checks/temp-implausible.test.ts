@@ -52,6 +52,12 @@ test.each([
   // One depth twice: the same is no harm.
   "05:10 profile 0 ft 61 F, 50 ft 52 F, 50 ft 52 F",
   `
+  05:10 profile 0 ft 61 F, 30 ft 52 F, 30.5 ft 45 F, 60 ft 44 F
+                                       ^^^^^^^^^^^^ temp-implausible 52 F and 45 F within 0.5 ft at 31 ft: water doesn't change so fast, and neither is used.
+  `,
+  // A thermocline as sharp as they get.
+  "05:10 profile 0 ft 61 F, 30 ft 58 F, 32 ft 50 F, 60 ft 44 F",
+  `
   05:10 profile 0 ft 61 F, 50 ft 52 F, 50 ft 48 F
                                        ^^^^^^^^^^ temp-implausible This profile has 50 ft twice, with 52 F and 48 F: neither is used.
   `,

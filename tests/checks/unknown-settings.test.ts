@@ -26,6 +26,12 @@ describe("fixes", () => {
 
   test("the nearest name", () => {
     checkFix("unknown-zone", property("zone America/Detroid"), property("zone America/Detroit"));
+    checkFix("unknown-zone", property("zone Chicago"), property("zone America/Chicago"));
+    checkFix("unknown-zone", property('zone "new york"'), property("zone America/New_York"));
+    checkFix("unknown-zone", property("zone Detriot"), property("zone America/Detroit"));
+    checkFix("unknown-zone", property("zone US/Winnipeg"), property("zone America/Winnipeg"), {
+      fix: "America/Winnipeg",
+    });
     checkFix("unknown-check", property("quiet touching-botom"), property("quiet touching-bottom"));
     checkFix(
       "unknown-threshold",

@@ -58,6 +58,51 @@ test("a boat folds with its gear", () => {
   );
 });
 
+test("gear lines set off by blank ones fold, at the remark above them", () => {
+  checkFolds(
+    `
+    boat "Bright Penny"
+      water fresh
+
+    # Balls, weighed.
+    ball round-12 sphere 12 lb
+    ball egg-8 sphere 8 lb
+
+    cable wire steel
+    line mono mono
+
+    # Two lines
+    # of remark.
+    rig C1 downrigger
+    rig P1 downrigger
+    # at its end
+
+    lure alone spoon
+    `,
+    ["0-16", "3-5", "7-8", "10-11 comment", "12-14"],
+  );
+});
+
+test("parts of a day fold under their remark, with their notes; without one they don't", () => {
+  checkFolds(
+    `
+    trip 2031-06-21 "Bright Penny"
+
+    # First pass.
+    05:00 depart
+    05:10 note
+      Fog.
+
+      Cold.
+    05:20 drift
+
+    05:30 run
+    05:40 drift
+    `,
+    ["0-11", "2-8", "4-7"],
+  );
+});
+
 test("single lines don't fold", () => {
   checkFolds("trip", []);
   checkFolds("# one\n05:00 depart\n# two", []);

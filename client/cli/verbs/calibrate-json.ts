@@ -40,7 +40,7 @@ export function calibratedLineJson(
   calibration: LineCalibration,
   shownByUri: ReadonlyMap<string, string>,
 ): CalibratedRigJson {
-  const { boat, rig, since, date, what, readings } = calibration;
+  const { boat, rig, since, date, what, next, readings } = calibration;
   const { fit } = what;
   const line = what.is === "line" && what.fit.ok ? what.fit : undefined;
   const diver = what.is === "diver" && what.fit.ok ? what.fit : undefined;
@@ -65,7 +65,7 @@ export function calibratedLineJson(
     areaLink: diver?.spread.link ?? null,
     links: counter?.links ?? null,
     open: openOfLine(calibration),
-    next: null,
+    next: next ?? null,
     gearLine: lineCalibrationLine(readings[0].gear, calibration) ?? null,
     why: fit.ok ? null : fit.why,
     readings: readings.map((_, index) => readingJson({ readings, fit }, index, shownByUri)),

@@ -19,6 +19,7 @@ export const DAY_FIXES = {
   sort: (count: number): string => `Move all ${count} lines that are out of order to their places`,
   writeKnots: (count: number): string => (count === 1 ? "Write it in knots" : `Write all ${count} in knots`),
   calibrate: (count: number): string => `Add what the ${count} readings of this trip say to the gear book`,
+  giveRig: (piece: string, rig: string): string => `Write ${piece} on ${rig}'s line in the gear book`,
   addAbove: (line: string): string => `Add "${line}" above`,
 } as const;
 
@@ -35,6 +36,7 @@ export const DAY_RELATED = {
   otherTrip: "the other trip",
   out: "how much cable is out",
   holds: "what the rig holds",
+  gearLine: (name: string): string => `${name} in the gear book`,
   statedHere: "said here",
   lineOf: (rig: string): string => `${rig} as it is out`,
 } as const;

@@ -1,5 +1,7 @@
 /** Checks of what the day says: times, rigs, depths, readings, fish. */
 export * from "./depths.ts";
+export * from "./measures.ts";
+export * from "./no-depth.ts";
 export * from "./readings-and-fish.ts";
 export * from "./rods.ts";
 export * from "./times.ts";

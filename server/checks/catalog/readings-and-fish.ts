@@ -1,7 +1,15 @@
 /** Checks of readings and fish. */
 import type { Gear } from "../../model/gear-types.ts";
 import { check } from "../check.ts";
-import { ageWords, fishLengthWords, lengthWords, massWords, speedWords, tempWords } from "../words.ts";
+import {
+  ageWords,
+  fishLengthWords,
+  lengthWords,
+  massWords,
+  smallLengthWords,
+  speedWords,
+  tempWords,
+} from "../words.ts";
 
 const since = "0.1.0";
 
@@ -19,19 +27,24 @@ export const SPEED_IMPLAUSIBLE = check<{
   fastestMS: number;
   isImpossible: boolean;
   isTrolling: boolean;
+  /** With nothing in the water: the clock of the line whose depth leans on it. */
+  leaning: string | undefined;
 }>({
   slug: "speed-implausible",
   severities: ["warning", "error"],
   summary: "A speed with lines in the water that nobody trolls at, or that no boat goes.",
   quietWhen:
-    "a boat can run at it and nothing is in the water, between run and the next set, while drifting, with jig rods only, and for a slow speed with a fish on",
+    "a boat can run at it and nothing is in the water (nor goes by it when it is), between run and the next set, while drifting, with jig rods only, and for a slow speed with a fish on",
   isDoubt: true,
   isFixable: true,
   since,
-  message: ({ gear, written, speedMS, slowestMS, fastestMS, isImpossible, isTrolling }) =>
-    isImpossible
-      ? `${asRead(written, speedWords(gear, speedMS))}${isTrolling ? " with lines in the water" : ""} can't be.`
-      : `${asRead(written, speedWords(gear, speedMS))} with lines in the water; a troll is from ${speedWords(gear, slowestMS)} to ${speedWords(gear, fastestMS)}.`,
+  message: ({ gear, written, speedMS, slowestMS, fastestMS, isImpossible, isTrolling, leaning }) => {
+    const speed = asRead(written, speedWords(gear, speedMS));
+    if (isImpossible) return `${speed}${isTrolling ? " with lines in the water" : ""} can't be.`;
+    const where =
+      leaning === undefined ? "with lines in the water" : `is the speed that the depth at ${leaning} goes by`;
+    return `${speed} ${where}; a troll is from ${speedWords(gear, slowestMS)} to ${speedWords(gear, fastestMS)}.`;
+  },
 });
 
 /** Water that isn't so cold or warm, or that changed too fast. */
@@ -46,7 +59,7 @@ export const TEMP_IMPLAUSIBLE = check<
       isImpossible: boolean;
     }
   | { kind: "jump"; gear: Gear; tempC: number; otherC: number; depthM: number; clock: string }
-  | { kind: "repeated"; gear: Gear; tempC: number; otherC: number; depthM: number }
+  | { kind: "repeated"; gear: Gear; tempC: number; otherC: number; depthM: number; apartM: number }
 >({
   slug: "temp-implausible",
   severities: ["warning", "error"],
@@ -60,6 +73,8 @@ export const TEMP_IMPLAUSIBLE = check<
     const { gear } = data;
     if (data.kind === "jump")
       return `Water of ${tempWords(gear, data.tempC)} at ${lengthWords(gear, data.depthM)}, where ${data.clock} has ${tempWords(gear, data.otherC)}: one of the two is doubtful.`;
+    if (data.kind === "repeated" && data.apartM > 0)
+      return `${tempWords(gear, data.otherC)} and ${tempWords(gear, data.tempC)} within ${smallLengthWords(gear, data.apartM)} at ${lengthWords(gear, data.depthM)}: water doesn't change so fast, and neither is used.`;
     if (data.kind === "repeated")
       return `This profile has ${lengthWords(gear, data.depthM)} twice, with ${tempWords(gear, data.otherC)} and ${tempWords(gear, data.tempC)}: neither is used.`;
     const water = `Water of ${asRead(data.written, tempWords(gear, data.tempC))}`;

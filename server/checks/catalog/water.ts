@@ -19,7 +19,7 @@ export const SPEEDS_DISAGREE = check<{
 }>({
   slug: "speeds-disagree",
   severities: ["warning"],
-  summary: "Two speeds of one minute would need a stronger current than there is.",
+  summary: "Two speeds of about one minute would need a stronger current than there is.",
   quietWhen:
     "a turn is within three minutes, the speeds are more than five minutes apart, or nothing is trolled",
   isDoubt: true,
