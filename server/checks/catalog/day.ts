@@ -1,4 +1,5 @@
 /** Checks of what the day says: times, rigs, depths, readings, fish. */
+export * from "./contradictions.ts";
 export * from "./depths.ts";
 export * from "./readings-and-fish.ts";
 export * from "./rods.ts";
