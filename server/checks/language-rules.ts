@@ -2,6 +2,7 @@
 import { bidiControl } from "./bidi-control.ts";
 import type { Rule } from "./check.ts";
 import { duplicateDefinition } from "./duplicate-definition.ts";
+import { duplicateGuest } from "./duplicate-guest.ts";
 import { gearImplausible } from "./gear-implausible.ts";
 import { noTrip } from "./no-trip.ts";
 import { numberTooLong } from "./number-too-long.ts";
@@ -40,6 +41,7 @@ export const LANGUAGE_RULES: readonly Rule[] = [
   unknownZone,
   gearImplausible,
   duplicateDefinition,
+  duplicateGuest,
   reservedName,
   stackedInARing,
 ];

@@ -102,3 +102,15 @@ describe("fixes", () => {
     checkFix("duplicate-definition", before, after);
   });
 });
+
+test("a guest's id given to two", () => {
+  checkFindings(`
+    trip 2031-06-21 "Bright Penny"
+      guest G1 "Marv Tessler"
+      guest G1 "Oona Pell"
+            ^^ duplicate-definition guest "G1" is defined twice, here and in line 2. Give each guest an id of their own.
+      guest G2
+    trip 2031-06-22 "Bright Penny"
+      guest G1 "Oona Pell"
+  `);
+});

@@ -1,4 +1,5 @@
 /** Checks of what the day says: times, rigs, depths, readings, fish. */
+export * from "./contradictions.ts";
 export * from "./depths.ts";
 export * from "./measures.ts";
 export * from "./no-depth.ts";

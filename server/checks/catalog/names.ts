@@ -158,7 +158,7 @@ export const DUPLICATE_DEFINITION = check<{
 }>({
   slug: "duplicate-definition",
   severities: ["error"],
-  summary: "One name is defined twice for one boat and day.",
+  summary: "One name is defined twice for one boat and day, or one guest's id for one trip.",
   quietWhen: "the definitions hold from different days",
   ...undefinedName,
   message: ({ verb, name, from, places }) => {
@@ -166,7 +166,9 @@ export const DUPLICATE_DEFINITION = check<{
     const advice =
       verb === "boat"
         ? "Open it once, and write all of its gear below."
-        : "Keep one, or start the newer with the date it holds from.";
+        : verb === "guest"
+          ? "Give each guest an id of their own."
+          : "Keep one, or start the newer with the date it holds from.";
     return `${verb} ${shown(name)} is defined twice${since}, ${places.map(spotWords).join(" and ")}. ${advice}`;
   },
 });
