@@ -3,6 +3,7 @@ import { findUnit, toSi } from "../../grammar/units.ts";
 import { lengthUnit } from "../model/figures.ts";
 import type { Gear } from "../model/gear-types.ts";
 import type { CalibrationFit } from "../physics/calibrate.ts";
+import type { CalibrationValues } from "../physics/calibration-values.ts";
 import { cableByFit, cableByFitSd, calibrateRig, groupReadings, type RigCalibration } from "./calibration.ts";
 import { calibrationReadings, type RigReading } from "./calibration-readings.ts";
 import type { TripAnalysis } from "./journal-analysis.ts";
@@ -36,47 +37,56 @@ const SURE = 3;
 /** The drifted counters of a trip; a drift is at least `leastShare` of the length. Quiet with one length only. */
 export function counterDrifts(day: TripAnalysis, leastShare: number): CounterDrift[] {
   return groupReadings(calibrationReadings(day).used).flatMap((group) => {
-    const { readings } = group;
     const { gear } = day.trip;
-    if (!tellsCounter(readings) || isSurelyTrue(gear, readings, leastShare)) return [];
-    const calibration = calibrateRig(group);
-    const { fit, lacks } = calibration;
-    if (!fit.ok || lacks?.counter !== false) return [];
-    const drift = driftOf(gear, readings, fit);
-    return shareOfSure(drift, leastShare) > 1 ? [{ ...drift, calibration }] : [];
+    if (!tellsCounter(group.readings) || !mayDrift(gear, group.readings, leastShare)) return [];
+    return driftTold(gear, calibrateRig(group), leastShare) ?? [];
   });
 }
 
-/** How far a counter is off, as a share of what it has to be off to be told of. */
-function shareOfSure(
-  { cableM, bookM, sdM, counterM }: Omit<CounterDrift, "calibration">,
+/** The drift that a fit finds, where it is large and sure enough to be told. */
+export function driftTold(
+  gear: Gear,
+  calibration: RigCalibration,
   leastShare: number,
-): number {
-  return Math.abs(cableM - bookM) / Math.max(SURE * sdM, leastShare * counterM);
+): CounterDrift | undefined {
+  const { fit, lacks, readings } = calibration;
+  if (!fit.ok || lacks?.counter !== false) return undefined;
+  const drift = driftOf(gear, readings, fit);
+  const byM = Math.abs(drift.cableM - drift.bookM);
+  return byM > SURE * drift.sdM && byM > leastShare * drift.counterM ? { ...drift, calibration } : undefined;
 }
 
-/**
- * A rough fit that finds a counter off by less than this share of what is told of: around the defaults, and again around
- * what the first found, which is nearer (`tests/analysis/rough-drift.test.ts`).
- */
-const QUIET_AT_FIRST = 0.5;
-const QUIET = 0.75;
+/** A drift by a rough fit of less than this share of what is told is none (judgement; a test compares with true fits). */
+const QUIET = 0.7;
+/** The share where a rough fit ends as far from where it began as it may, as ln drag; what is expected bends with the drag. */
+const QUIET_AFAR = 0.4;
+const FAR_LN_DRAG = 0.35;
+const NEAR_LN_DRAG = 0.15;
+/** Rough fits, each around what the one before found. */
+const MOST_FITS = 3;
 /** A reading that counts less than this is so far off that only the true fit can tell. */
 const LEAST_WEIGHT = 0.4;
 
-/** True where rough fits are enough to see that nothing would be told. */
-function isSurelyTrue(gear: Gear, readings: Readings, leastShare: number): boolean {
-  const first = roughFit(readings);
-  const isQuiet = (fit: CalibrationFit, share: number): boolean =>
-    fit.readings.every(({ weight }) => weight >= LEAST_WEIGHT) &&
-    shareOfSure(driftOf(gear, readings, fit), leastShare) < share;
-  if (first === undefined) return false;
-  if (isQuiet(first, QUIET_AT_FIRST)) return true;
-  const second = roughFit(readings, first.values);
-  return second !== undefined && isQuiet(second, QUIET);
+/** False where rough fits are enough to see that no drift would be told. */
+export function mayDrift(gear: Gear, readings: RigCalibration["readings"], leastShare: number): boolean {
+  const isQuiet = (fit: CalibrationFit, share: number): boolean => {
+    const { cableM, bookM, sdM, counterM } = driftOf(gear, readings, fit);
+    const sureM = Math.max(SURE * sdM, leastShare * counterM);
+    return (
+      fit.readings.every(({ weight }) => weight >= LEAST_WEIGHT) && Math.abs(cableM - bookM) < share * sureM
+    );
+  };
+  let around: CalibrationValues | undefined;
+  for (let round = 0; round < MOST_FITS; round++) {
+    const fit = roughFit(readings, around);
+    if (fit === undefined) return true;
+    const movedBy = Math.abs(fit.values.lnDrag - (around ?? fit.prior.values).lnDrag);
+    if (movedBy <= FAR_LN_DRAG && isQuiet(fit, movedBy <= NEAR_LN_DRAG ? QUIET : QUIET_AFAR)) return false;
+    if (movedBy <= NEAR_LN_DRAG) return true;
+    around = fit.values;
+  }
+  return true;
 }
-
-type Readings = RigCalibration["readings"];
 
 function tellsCounter(readings: readonly RigReading[]): boolean {
   if (readings.length < 2) return false;
@@ -86,7 +96,11 @@ function tellsCounter(readings: readonly RigReading[]): boolean {
   return isApart || readings.some((one) => one.reading.as === "ball-depth" && one.speed.value <= SLOW_MS);
 }
 
-function driftOf(gear: Gear, readings: Readings, fit: CalibrationFit): Omit<CounterDrift, "calibration"> {
+function driftOf(
+  gear: Gear,
+  readings: RigCalibration["readings"],
+  fit: CalibrationFit,
+): Omit<CounterDrift, "calibration"> {
   const counterM = roundLength(gear);
   const { counterScale, counterOffsetM } = readings[0].task.downrigger;
   const lengths = readings.map((one) => one.counterM);

@@ -2,7 +2,7 @@
 import { closestApproach } from "../physics/closest-approach.ts";
 import { distanceM, shiftedCurve } from "../physics/curve.ts";
 import { boxAround, boxesApartM, type CurveBox } from "../physics/curve-box.ts";
-import { roughDownriggerCurves, roughLongLineCurves } from "../physics/rough-curves.ts";
+import { roughDownriggerCurves, roughLongLineCurves, roughlyOffM } from "../physics/rough-curves.ts";
 import type { WetRig, WetTask } from "./spread-at.ts";
 import type { ShiftRange } from "./spread-geometry.ts";
 
@@ -39,13 +39,6 @@ export function roughRig(
 }
 
 /**
- * What two rough drawings together are off by at most, m: so much, and that share of their reach. Twice the worst of some
- * thousand (`tests/physics/rough-curves.test.ts`).
- */
-const ROUGH_M = 0.4;
-const ROUGH_SHARE = 0.01;
-
-/**
  * True where two rigs are sure not to come within the margin of each other: they stay farther apart, by more than rough
  * drawings are off, with the second as far as it may be to one side or to the other. `nearness` then finds nothing.
  */
@@ -56,7 +49,7 @@ export function isClear(
   marginM: number,
 ): boolean {
   if (one === undefined || other === undefined) return false;
-  const withinM = marginM + ROUGH_M + ROUGH_SHARE * (one.reachM + other.reachM);
+  const withinM = marginM + roughlyOffM(one.reachM) + roughlyOffM(other.reachM);
   return [range.fromM, range.toM].some((acrossM) => !isWithin(one, other, acrossM, withinM));
 }
 

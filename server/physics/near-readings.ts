@@ -41,7 +41,12 @@ const WEIGHTS = [0.1, 0.45, 0.45] as const;
 /** A stream of another form may count otherwise, by this share of what it differs. */
 const FORM = 0.15;
 /** Farther from the first reading than this share of its speed nothing is reckoned. */
-const FARTHEST = 0.3;
+const FARTHEST = 0.12;
+/**
+ * What drag takes off a depth grows with the fourth power of the speed while the cable leans little, a distance behind with
+ * the second: its angle grows with the second.
+ */
+const POWER = { depth: 4, behind: 2 } as const;
 /** Change of ln drag for each °C, at most. */
 const LN_DRAG_PER_C = 0.004;
 /** What loose solving is off by, m. */
@@ -71,7 +76,25 @@ export function nearReadings(first: Downrigger): NearReadings {
       SOLVED_M +
       Math.abs(slopes.perSpeed) * (FORM * formMS + bend) +
       Math.abs(slopes.perLnDrag) * LN_DRAG_PER_C * warmerC;
-    return { ...slopes, expectedM: centreM + slopes.perSpeed * byMS, withinM };
+    return { ...atSpeed(slopes, as, byMS / speedMS), expectedM: centreM + slopes.perSpeed * byMS, withinM };
+  };
+}
+
+/** The slopes at a speed greater by a share. */
+function atSpeed(
+  { perLnDrag, perCable, perSpeed, perPull }: Slopes,
+  as: MeasuredAs,
+  byShare: number,
+): Slopes {
+  const isDepth = as.endsWith("depth");
+  const power = isDepth ? POWER.depth : POWER.behind;
+  const straight = isDepth ? 1 : 0;
+  const times = (1 + byShare) ** power;
+  return {
+    perLnDrag: perLnDrag * times,
+    perCable: straight + (perCable - straight) * times,
+    perSpeed: (perSpeed * times) / (1 + byShare),
+    perPull,
   };
 }
 

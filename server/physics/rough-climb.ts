@@ -14,8 +14,8 @@ export interface RoughLine {
 
 /** Steps: this share of the line at most, this at least, and between them as long as the line takes to turn so far. */
 const LONGEST = 1 / 6;
-const SHORTEST = 1 / 24;
-const STEP_TURNS = 0.8;
+const SHORTEST = 1 / 60;
+const STEP_TURNS = 0.5;
 
 const stream: Stream = { behindMS: 0, acrossMS: 0 };
 /** What the water does to a meter of line. */

@@ -13,16 +13,31 @@ import { type RoughLine, roughClimb } from "./rough-climb.ts";
 import type { TowedLine } from "./towed-line.ts";
 import { type Water, waterAt } from "./water.ts";
 
-/** A place missed by less, m, is right enough. */
-const NEAR_M = 1.5;
-const MOST_CLIMBS = 4;
+/**
+ * What a rough drawing of a rig that reaches so far from where it is towed is off by at most, m: more than the worst of a
+ * thousand drawn at random (`tests/physics/rough-curves.test.ts`).
+ */
+export function roughlyOffM(reachM: number): number {
+  return 0.25 + 0.01 * reachM;
+}
 
-/** The rods' pulls hang on where the cable brings their releases: it is climbed again with better ones. */
-const ROUNDS = 2;
+/** A place missed by less, m, is right enough. */
+const NEAR_M = 0.8;
+const MOST_CLIMBS = 6;
+
+/**
+ * The rods' pulls hang on where the cable brings their releases: it is climbed again with better ones, as long as the ball moves
+ * by so much, m.
+ */
+const MOVES_M = 0.3;
+const MOST_ROUNDS = 6;
 
 /** Cable goes down by about this share of its length and astern by that one. */
 const CABLE_DOWN = 0.93;
 const CABLE_ASTERN = 0.3;
+
+/** A cable that doesn't come down by this share of its length hangs on little: it has to be solved. */
+const LEAST_DOWN = 0.8;
 
 /** A rod's line is longer by this than the straight way from its tip to its release. */
 const ROD_LONGER = 1.15;
@@ -68,25 +83,46 @@ export function roughDownriggerCurves(rig: Downrigger, turn: Turn, top: CurvePoi
   let end: End = { behindM: CABLE_ASTERN * lengthM, dropM: CABLE_DOWN * lengthM };
   let pulls: Pull[] = [];
   let cable: Curve = [];
-  for (let round = 0; round < ROUNDS; round++) {
+  let ball = top;
+  for (let round = 0, movedM = Number.POSITIVE_INFINITY; movedM > MOVES_M; round++) {
+    if (round >= MOST_ROUNDS) return undefined;
     pulls = rig.rods.map((rod, i) => pullOn(rod, releases[i] ?? top, rig, top, water));
     const hangs = hung(cableWith(bare, lurePulls, pulls), water, turn, top, end);
     if (hangs === undefined) return undefined;
     cable = hangs.points;
     for (const [i, rod] of rig.rods.entries())
       releases[i] = pointAlong(cable, Math.max(0, 1 - rod.releaseAboveBallM / lengthM));
-    const ball = cable.at(-1) ?? top;
+    const before = ball;
+    ball = cable.at(-1) ?? top;
+    movedM = rig.rods.length === 0 ? 0 : distanceM(before, ball);
     end = { behindM: levelM(ball, top), dropM: ball.depthM - top.depthM };
   }
+  if (ball.depthM < LEAST_DOWN * lengthM) return undefined;
   const curves = [cable];
   for (const [i, rod] of rig.rods.entries()) {
     const release = releases[i] ?? top;
-    curves.push(rod.setbackM === 0 ? [release] : broughtTo(release, lures[i]?.points ?? [release], turn));
+    const lure = lureBelow(rod, lures[i], release, turn, water);
+    if (lure === undefined) return undefined;
+    curves.push(lure);
     const pull = pulls[i];
     if (rod.rodLine !== undefined && pull !== undefined)
       curves.push(rodLineRoughly(rod.rodLine, pull, water, turn, top, release));
   }
-  return curves;
+  return isWide(curves, top, turn) ? curves : undefined;
+}
+
+/** A lure's line on the release where it came to be: hung anew, since it was hung on where the release was thought to be. */
+function lureBelow(
+  rod: RodOnCable,
+  before: RoughLine | undefined,
+  release: CurvePoint,
+  turn: Turn,
+  water: Water,
+): Curve | undefined {
+  if (rod.setbackM === 0 || before === undefined) return [release];
+  const { points } = before;
+  const dropM = (points.at(-1)?.depthM ?? 0) - (points[0]?.depthM ?? 0);
+  return hung(lureLineOf(rod, water), water, turn, release, { behindM: rod.setbackM, dropM })?.points;
 }
 
 /** How far one place is from another on the level, m. */
@@ -100,6 +136,12 @@ function pullOn(rod: RodOnCable, release: CurvePoint, rig: Downrigger, top: Curv
   if (rod.rodLine !== undefined)
     rodPullIn(pull, rod.rodLine, levelM(release, top), Math.max(0, release.depthM), rig.flow, water);
   return pull;
+}
+
+/** True where the circle is wide enough for rough drawings to hold. */
+function isWide(curves: readonly Curve[], top: CurvePoint, { turnRadiusM }: Turn): boolean {
+  const mostM = LONGEST_SHARE * Math.abs(turnRadiusM - top.acrossM);
+  return curves.every((curve) => distanceM(curve.at(-1) ?? top, top) <= mostM);
 }
 
 /** The same of a line that is on no downrigger; none where it is too long for the circle to have a steady place in it. */
