@@ -1,7 +1,8 @@
 /** Gives a thing another name, wherever it is meant, or says why that can't be done. */
 import type { Position, Range, TextDocumentEdit, TextEdit, WorkspaceEdit } from "vscode-languageserver-types";
 import { RENAME_REFUSALS } from "../checks/catalog/rename-sentences.ts";
-import type { NamedPlace } from "../model/named-places.ts";
+import type { LineRange, NamedPlace } from "../model/named-places.ts";
+import { CLOCK_LENGTH, hasPlainClock } from "../workspace/plain-clock.ts";
 import { NameFinder, placeAt } from "./names/find-names.ts";
 import { type Journals, rangeIn } from "./names/journals.ts";
 import { type FileNow, fileNow } from "./names/lines-asked.ts";
@@ -78,11 +79,12 @@ function namedAt(journals: Journals, uri: string, { line, character }: Position)
 
 function editsOf(journals: Journals, { finder, thing }: Named, name: string): Renaming | Refusal {
   const files: FileEdits[] = [];
+  const respell = new Respeller(name);
   for (const file of finder.files) {
     if (finder.placesIn(file, thing).length === 0) continue;
     const now = fileNow(journals, file);
     if (now === undefined) return { refused: RENAME_REFUSALS.unread(fileName(file.uri)) };
-    const edits = respellFile(journals, now, finder.placesIn(now.names, thing), name);
+    const edits = respellFile(journals, now, finder.placesIn(now.names, thing), respell);
     if ("refused" in edits) return edits;
     if (edits.length > 0) files.push({ uri: file.uri, version: journals.version(file.uri), edits });
   }
@@ -91,21 +93,59 @@ function editsOf(journals: Journals, { finder, thing }: Named, name: string): Re
 
 function respellFile(
   journals: Journals,
-  { line, names: { uri } }: FileNow,
+  now: FileNow,
   places: readonly NamedPlace[],
-  name: string,
+  respell: Respeller,
 ): TextEdit[] | Refusal {
+  const { uri } = now.names;
   const edits: TextEdit[] = [];
-  for (const lineIndex of new Set(places.map(({ range }) => range.lineIndex))) {
-    const ranges = places.map(({ range }) => range).filter((range) => range.lineIndex === lineIndex);
-    const spellings = respelled(line(lineIndex), ranges, name);
-    if (spellings === undefined) return { refused: RENAME_REFUSALS.misread(name, spotOf(uri, lineIndex)) };
-    for (const { range, text } of spellings) {
-      const isSame = line(lineIndex)?.line.raw.slice(range.start, range.stop) === text;
-      if (!isSame) edits.push({ range: rangeIn(journals, uri, range), newText: text });
-    }
+  for (const [lineIndex, ranges] of rangesByLine(places)) {
+    const texts = respell.textsFor(now, lineIndex, ranges);
+    if (texts === undefined)
+      return { refused: RENAME_REFUSALS.misread(respell.name, spotOf(uri, lineIndex)) };
+    const raw = now.raw(lineIndex);
+    ranges.forEach((range, n) => {
+      const newText = texts[n] ?? "";
+      if (raw.slice(range.start, range.stop) !== newText)
+        edits.push({ range: rangeIn(journals, uri, range), newText });
+    });
   }
   return edits;
+}
+
+/** The ranges on each line, in order. */
+function rangesByLine(places: readonly NamedPlace[]): Map<number, LineRange[]> {
+  const byLine = new Map<number, LineRange[]>();
+  for (const { range } of places) {
+    const ranges = byLine.get(range.lineIndex);
+    if (ranges === undefined) byLine.set(range.lineIndex, [range]);
+    else ranges.push(range);
+  }
+  for (const ranges of byLine.values()) ranges.sort((a, b) => a.start - b.start);
+  return byLine;
+}
+
+/** Spells lines with one new name. Logs repeat themselves: lines that differ in their clock alone are spelled once. */
+class Respeller {
+  readonly name: string;
+  readonly #known = new Map<string, readonly string[] | undefined>();
+
+  constructor(name: string) {
+    this.name = name;
+  }
+
+  /** What goes into each of the ranges; undefined when no spelling leaves the rest of the line as it reads now. */
+  textsFor(now: FileNow, lineIndex: number, ranges: readonly LineRange[]): readonly string[] | undefined {
+    const raw = now.raw(lineIndex);
+    if (!hasPlainClock(raw, 0)) return this.#spell(now, lineIndex, ranges);
+    const key = `${ranges.map(({ start }) => start).join(" ")} ${raw.slice(CLOCK_LENGTH)}`;
+    if (!this.#known.has(key)) this.#known.set(key, this.#spell(now, lineIndex, ranges));
+    return this.#known.get(key);
+  }
+
+  #spell({ line }: FileNow, lineIndex: number, ranges: readonly LineRange[]): readonly string[] | undefined {
+    return respelled(line(lineIndex), ranges, this.name)?.map(({ text }) => text);
+  }
 }
 
 /** A renaming for the client: by versions where it can hold edits to them. */

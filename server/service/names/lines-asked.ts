@@ -20,6 +20,8 @@ export type AskLine = (lineIndex: number) => AskedLine | undefined;
 /** A file as it is now: its lines, and the names that stand in them. */
 export interface FileNow {
   readonly line: AskLine;
+  /** A line as it is written, which costs less. */
+  readonly raw: (lineIndex: number) => string;
   readonly names: NamedFile;
 }
 
@@ -28,9 +30,11 @@ export function fileNow(journals: Journals, file: NamedFile): FileNow | undefine
   const text = journals.text(file.uri);
   // The text may be newer than what the index holds of it.
   if (text !== undefined && journals.index.record(file.uri)?.hash === contentHash(text))
-    return { line: linesOfText(text), names: file };
+    return { ...textNow(text), names: file };
   const parse = journals.read(file.uri);
-  return parse === undefined ? undefined : { line: linesOfParse(parse), names: fileRecord(file.uri, parse) };
+  if (parse === undefined) return undefined;
+  const raw = (lineIndex: number): string => parse.journal.lines[lineIndex]?.raw ?? "";
+  return { line: linesOfParse(parse), raw, names: fileRecord(file.uri, parse) };
 }
 
 /** The lines of a file that was read. */
@@ -47,11 +51,15 @@ type ReadLineHere = LineReading & AskedLine;
 
 /** The lines of a text, read when they are asked for: each with those above it, up to one that starts with a clock. */
 export function linesOfText(text: string): AskLine {
+  return textNow(text).line;
+}
+
+function textNow(text: string): Omit<FileNow, "names"> {
   const lines = textLines(text.startsWith("\ufeff") ? text.slice(1) : text);
   const read = new Map<number, ReadLineHere>();
   const isStart = (lineIndex: number): boolean =>
     lineIndex === 0 || read.has(lineIndex) || hasPlainClock(lines.text, lines.starts[lineIndex] ?? 0);
-  return (lineIndex) => {
+  const line: AskLine = (lineIndex) => {
     if (!(lineIndex >= 0 && lineIndex < lines.starts.length)) return undefined;
     let at = lineIndex;
     while (!isStart(at)) at--;
@@ -66,4 +74,5 @@ export function linesOfText(text: string): AskLine {
     }
     return read.get(lineIndex);
   };
+  return { line, raw: (lineIndex) => lineText(lines, lineIndex) };
 }
