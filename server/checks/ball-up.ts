@@ -2,6 +2,7 @@
 import type { TripAnalysis } from "../analysis/journal-analysis.ts";
 import { outsideTrip } from "../analysis/outside-trip.ts";
 import { rigStateBefore } from "../model/rig-states.ts";
+import { countUpTo } from "../model/sorted.ts";
 import { isOutOfOrder, meantMs } from "../model/time-order.ts";
 import { cableRigOf, type TripEvent } from "../model/trip.ts";
 import { NOT_IN_WATER } from "./catalog/day.ts";
@@ -22,10 +23,11 @@ export const ballUp: Rule = ({ analysis, report }) => {
   for (const day of analysis.trips) {
     const outside = outsideTrip(day.trip);
     const said = new Set<string>();
+    const putIn = putInLater(day);
     for (const event of day.timeline.ordered) {
       if (!PUTS_IN.has(event.line.verb)) continue;
       if (event.rig !== undefined) said.delete(event.rig);
-      const up = outside.has(event.lineIndex) ? undefined : ballUpAt(day, event);
+      const up = outside.has(event.lineIndex) ? undefined : ballUpAt(day, event, putIn);
       if (up === undefined || said.has(up.ball)) continue;
       if (isSetUnread(analysis, day, event.lineIndex, up.ball)) continue;
       said.add(up.ball);
@@ -56,7 +58,26 @@ interface BallUp {
   readonly pull: TripEvent | undefined;
 }
 
-function ballUpAt({ trip, timeline }: TripAnalysis, event: TripEvent): BallUp | undefined {
+/** Answers whether a rig is put in within a quarter of an hour of a minute, or at some time that isn't written. */
+type PutInSoon = (rig: string, timeMs: number) => boolean;
+
+function putInLater({ trip }: TripAnalysis): PutInSoon {
+  const times = new Map<string, number[]>();
+  for (const event of trip.events) {
+    if (event.rig === undefined || !PUTS_IN.has(event.line.verb)) continue;
+    const own = times.get(event.rig) ?? [];
+    own.push(meantMs(trip, event) ?? Number.POSITIVE_INFINITY);
+    times.set(event.rig, own);
+  }
+  for (const own of times.values()) own.sort((a, b) => a - b);
+  return (rig, timeMs) => {
+    const own = times.get(rig) ?? [];
+    const next = own[countUpTo(own, timeMs - 1, (ms) => ms)] ?? Number.NaN;
+    return next - timeMs <= SOON_MS || own.at(-1) === Number.POSITIVE_INFINITY;
+  };
+}
+
+function ballUpAt({ trip, timeline }: TripAnalysis, event: TripEvent, putIn: PutInSoon): BallUp | undefined {
   const { rig, lineIndex, instant } = event;
   const ball = rig === undefined ? undefined : cableRigOf(trip.gear, rig)?.name;
   const timeMs = instant === null ? null : meantMs(trip, event);
@@ -64,10 +85,5 @@ function ballUpAt({ trip, timeline }: TripAnalysis, event: TripEvent): BallUp | 
   if (isOutOfOrder(trip, ball) || isOutOfOrder(trip, rig ?? "")) return undefined;
   const { state, because } = rigStateBefore(timeline, ball, { lineIndex, timeMs });
   if (state !== "up") return undefined;
-  const isSoonDown = trip.events.some((other) => {
-    if (other.rig !== ball || !PUTS_IN.has(other.line.verb)) return false;
-    const otherMs = meantMs(trip, other);
-    return otherMs === null || (otherMs >= timeMs && otherMs - timeMs <= SOON_MS);
-  });
-  return isSoonDown ? undefined : { ball, pull: because };
+  return putIn(ball, timeMs) ? undefined : { ball, pull: because };
 }

@@ -17,7 +17,7 @@ test.each([
   `,
   `
   11:40 dock king 3 in 8 lb
-                  ^^^^^^^^^ condition-implausible
+                  ^^^^^^^^^ condition-implausible 8 lb at 3 in can't be: a fish of 3 in hardly weighs anything.
   `,
   `
   11:40 dock coho length 30 in weight 1 oz

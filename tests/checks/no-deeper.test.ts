@@ -1,5 +1,6 @@
-import { test } from "vitest";
+import { expect, test } from "vitest";
 import { checkDay } from "./check-day.ts";
+import { findingsIn, OPENER } from "./check-findings.ts";
 
 const GEAR = `lure green-spoon spoon 4 in
 cable rigger-braid braid diameter 0.9 mm
@@ -30,11 +31,16 @@ test("says it once, until more line goes deeper again", () => {
 });
 
 test("names both speeds where the water runs otherwise on top", () => {
-  checkDay(`${GEAR.replace("speed 4 mph", "speed 3.2 mph")}rig IW flat port cable mono-12 inline-weight 2 oz
+  const text = `${OPENER}${GEAR.replace("speed 4 mph", "speed 3.2 mph")}rig IW flat port cable mono-12 inline-weight 2 oz
+rig C1 downrigger center cable rigger-wire ball round-12 probe 1.25 ft
 05:06 set C1 out 100 ft
 05:08 probe C1 depth 95 ft speed 2.2 mph
 05:10 set IW out 400 ft lure green-spoon
-             ^^^^^^^^^^ no-deeper At 3.2 mph on top and 2.2 mph at 95 ft more line out hardly takes it deeper: the weight gains 0.5 for every 10 let out.`);
+`;
+  const found = findingsIn(text).filter(({ slug }) => slug === "no-deeper");
+  expect(found.map(({ message }) => message.split(" more line")[0])).toEqual([
+    "At 3.2 mph on top and 2.2 mph at 95 ft",
+  ]);
 });
 
 test("the captain may set what counts as deeper", () => {

@@ -24,8 +24,13 @@ export const CONDITION_IMPLAUSIBLE = check<{
   isDoubt: true,
   isFixable: false,
   since,
-  message: ({ gear, weight, length, side, limitKg, lengthM }) =>
-    `${weight} at ${length} can't be: a fish of ${fishLengthWords(gear, lengthM)} weighs ${massWords(gear, limitKg)} at the ${side === "heavy" ? "most" : "least"}.`,
+  message: ({ gear, weight, length, side, limitKg, lengthM }) => {
+    const limit = massWords(gear, limitKg);
+    const weighs = limit.startsWith("0 ")
+      ? "hardly weighs anything"
+      : `weighs ${limit} at the ${side === "heavy" ? "most" : "least"}`;
+    return `${weight} at ${length} can't be: a fish of ${fishLengthWords(gear, lengthM)} ${weighs}.`;
+  },
 });
 
 /** Something read deeper than the water. */
@@ -67,13 +72,13 @@ export const ENGINE_HOURS = check<{ before: string; after: string }>({
 export const PROBE_ELSEWHERE = check<{ rig: string; carriers: readonly string[] }>({
   slug: "probe-elsewhere",
   severities: ["information"],
-  summary: "A probe is read on a rig whose gear has none, while another rig's has.",
-  quietWhen: "no rig of the book has a probe, or it was said of that rig on that trip",
+  summary: "A probe is read on a rig whose gear has none, while the rig that has it is in the water.",
+  quietWhen: "no rig with a probe is in the water, or it was said of that rig on that trip",
   isDoubt: true,
   isFixable: true,
   since,
   message: ({ rig, carriers }) =>
-    `${rig} has no probe in the gear book, ${carriers.join(" and ")} ${carriers.length === 1 ? "has" : "have"}: another rig, or is probe missing on ${rig}'s line? Until then nothing is learned from its depth.`,
+    `${rig} has no probe in the gear book, and the one on ${carriers.join(" and ")} is in the water: which rig was it? If ${rig} has one too, write probe on its line in the book; nothing is learned from its depth until then.`,
 });
 
 /** Somebody who isn't on board. */
