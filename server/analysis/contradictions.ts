@@ -3,6 +3,7 @@
  * `sure`.
  */
 import { findItem, hasWord, measureOf } from "../model/quantities.ts";
+import type { ReadingAges } from "../model/readings.ts";
 import { THRESHOLDS, thresholdOf } from "../model/thresholds.ts";
 import { meantMs } from "../model/time-order.ts";
 import { cableRigOf, type Trip, type TripEvent } from "../model/trip.ts";
@@ -33,6 +34,14 @@ export function contradictionsOf(trip: Trip): readonly Contradiction[] {
   const found = known.get(trip) ?? findPairs(trip);
   known.set(trip, found);
   return found;
+}
+
+/** True where speeds that contradict each other are all that is in reach of a minute that has no speed to go by. */
+export function isSpeedContradictedNear(trip: Trip, timeMs: number, ages: ReadingAges): boolean {
+  const { unusedAfterMs, aheadMs } = ages;
+  return contradictionsOf(trip).some(
+    (pair) => pair.of === "speed" && pair.timeMs >= timeMs - unusedAfterMs && pair.timeMs <= timeMs + aheadMs,
+  );
 }
 
 const doubtedOfTrip = new WeakMap<Trip, Readonly<Record<ReadQuantity, ReadonlySet<TripEvent>>>>();

@@ -7,6 +7,7 @@ import { meantMs } from "../model/time-order.ts";
 import type { CableSpread, Timeline } from "../model/timeline.ts";
 import { cableRigOf, type Trip, type TripEvent } from "../model/trip.ts";
 import { type BottomReading, bottomAt } from "./bottom.ts";
+import { isSpeedContradictedNear } from "./contradictions.ts";
 import { depthKept } from "./depth-kept.ts";
 import type { DepthMemo } from "./depth-memo.ts";
 import type { DepthPlace } from "./depth-place.ts";
@@ -19,6 +20,7 @@ import type { SliderPlace } from "./slider-depth.ts";
 import type { SpeedUsed } from "./speed-used.ts";
 import { tripSpeed } from "./trip-speed.ts";
 import { LONG_LINE_SHARE, profilesOf, type WaterUsed, waterAt } from "./water-used.ts";
+import { contradicted } from "./without-depth.ts";
 
 /** One line's depths; null with a reason where there is none. */
 export interface LineDepth {
@@ -140,11 +142,13 @@ export function depthSolver(
       cableRig,
     };
     const isTripped = isDiver(trip, rig) && trippedBy(timeline, event) !== undefined;
-    return depthKept(base, { gear: trip.gear, memo, rods, isTripped }, () =>
+    const depth = depthKept(base, { gear: trip.gear, memo, rods, isTripped }, () =>
       cableRig === undefined
         ? longLineDepth(trip, base, isTripped, memo)
         : downriggerDepth(trip, base, rods, memo),
     );
+    const isTold = base.speed !== undefined || timeMs === null;
+    return isTold || !isSpeedContradictedNear(trip, timeMs, ages) ? depth : contradicted(depth);
   };
 }
 

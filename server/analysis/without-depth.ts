@@ -37,11 +37,20 @@ export function withoutDepth(base: DepthBase, why: string, lack?: DepthLack): Li
   };
 }
 
+const NO_SPEED = "no speed reading within reach (probe, surface or gps)";
+
+/** The same line where speeds were read, and say two things. */
+export function contradicted(depth: LineDepth): LineDepth {
+  if (depth.why !== NO_SPEED) return depth;
+  const why = "the speeds read within reach contradict each other";
+  return { ...depth, why, whyNoBall: why };
+}
+
 /** The speed and water of a line's minute, or why it has none. */
 export function waterAndSpeed({ event, speed, water }: DepthBase): ({ ok: true } & WaterAndSpeed) | NoTask {
   if (event.instant === null) return { ok: false, why: "the line has no clock time, so no speed to go by" };
   if (speed === undefined || water === undefined) {
-    return { ok: false, why: "no speed reading within reach (probe, surface or gps)" };
+    return { ok: false, why: NO_SPEED };
   }
   return { ok: true, ...inStream(speed, water.tempC) };
 }

@@ -1,3 +1,4 @@
+import { isSpeedContradictedNear } from "../analysis/contradictions.ts";
 import { speedReadings } from "../model/readings.ts";
 import { meantMs } from "../model/time-order.ts";
 import { READING_MISSING } from "./catalog/day.ts";
@@ -16,7 +17,8 @@ export const readingMissing: Rule = ({ analysis, report }) => {
     for (const { event, speed } of trolledDepths(day)) {
       const timeMs = meantMs(day.trip, event) ?? 0;
       const gap = readings.filter((reading) => reading.timeMs <= timeMs).length;
-      if (speed !== undefined || said.has(gap)) continue;
+      if (speed !== undefined || said.has(gap) || isSpeedContradictedNear(day.trip, timeMs, day.ages))
+        continue;
       said.add(gap);
       const data = { gear, clock: clockWords(timeMs, zone), unusedMs, aheadMs };
       report(READING_MISSING, slotPlace(event.lineIndex, event.line), data);

@@ -39,7 +39,7 @@ describe("two speeds of a probe in one minute", () => {
   test("leave no depth where there is nothing else, and the line says why", () => {
     const { depth, said } = depthAt(TWO);
     expect(depth.ball).toBeNull();
-    expect(said).toContain("No depth for P1");
+    expect(said).toContain("No depth for P1: the speeds read within reach contradict each other.");
     expect(said).toContain("Left out: 2.1 mph and 3.1 mph at P1's probe, both read 05:10.");
   });
   test.each([

@@ -61,6 +61,12 @@ test.each([
   // A boat that stands, or goes astern.
   [[LEAD], ["05:00 surface speed 0 mph", COLORS], /the boat hardly moves/u],
   [[CABLE, BALL, RIG], ["05:00 surface speed -2 mph", SET], /no speed reading within reach/u],
+  // Two speeds of one minute.
+  [
+    [CABLE, BALL, RIG],
+    [SPEED, "05:00 surface speed 4.8 mph", SET],
+    /^the speeds read within reach contradict each other$/u,
+  ],
   // Lengths nobody has.
   [[CABLE, BALL, RIG], [SPEED, "05:00 set C1 out 99999999999 ft"], /above the 6560 ft/u],
   [[CABLE, BALL, RIG], [SPEED, `05:00 set C1 out ${"9".repeat(400)} ft`], /isn't stated/u],
@@ -106,7 +112,6 @@ test.each([
 
 test.each([
   [GOOD, [SPEED, "04:59 profile 10 ft 60 F 30 ft 52 F 30 ft 48 F 20 ft 55 F", SET]],
-  [GOOD, [SPEED, "05:00 surface speed 4.8 mph", SET]],
   [
     [
       LEAD,

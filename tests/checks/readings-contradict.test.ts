@@ -53,6 +53,23 @@ test.each([
   checkDay(source, { boat: "quiet reading-missing depth-disagrees reading-stale" });
 });
 
+test("where nothing else was read, no speed is said to be missing, unless they are out of reach", () => {
+  const set = (clock: string) => `${clock} set P1 out 60 ft setback 15 ft lure glow-spoon`;
+  checkDay(`
+  05:10 surface speed 2.1 mph
+  05:10 surface speed 3.1 mph
+                ^^^^^^^^^^^^^ readings-contradict 3.1 mph on top and 2.1 mph in the same minute: depths lean on neither until one goes, or says sure.
+  ${set("05:20")}
+  `);
+  checkDay(`
+  05:10 surface speed 2.1 mph
+  05:10 surface speed 3.1 mph
+                ^^^^^^^^^^^^^ readings-contradict 3.1 mph on top and 2.1 mph in the same minute: depths lean on neither until one goes, or says sure.
+  ${set("07:20")}
+            ^^ reading-missing No depth at 07:20: no speed (probe, surface or gps) was read in the 2 h before or the 1 h after.
+  `);
+});
+
 test("by the boat's own limits", () => {
   const boat = "threshold same-minute-speed 0.2 mph";
   checkTrolling(

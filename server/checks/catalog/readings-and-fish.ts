@@ -92,7 +92,8 @@ export const READING_MISSING = check<{ gear: Gear; clock: string; unusedMs: numb
   slug: "reading-missing",
   severities: ["information"],
   summary: "A depth is asked of a speed that nobody read.",
-  quietWhen: "it was said since the last reading, the line has no clock, or the rod is cast or jigged",
+  quietWhen:
+    "it was said since the last reading, the speeds read contradict each other, the line has no clock, or the rod is cast or jigged",
   isDoubt: true,
   isFixable: false,
   since,
