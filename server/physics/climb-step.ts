@@ -98,6 +98,26 @@ export function prepareLoad(
 export function openStretch(state: LineState): void {
   takePiece(piece, load.flow, pieceAt(load.flow, state.zM));
   openAt(state);
+  if (piece.fromZM > load.stopZM) passThinRest(state);
+}
+
+/**
+ * Starts in the piece above where so little is left of the own one that it makes no difference to the force: a stream is
+ * known to bend at the probe's depth, and the probe rides just above the ball. Landing on every bend takes three steps.
+ */
+function passThinRest(state: LineState): void {
+  const { zM, forceXN, forceZN } = state;
+  const { index, fromZM } = piece;
+  const ownMS = piece.atMS + piece.slopePerS * zM;
+  takePiece(piece, load.flow, index - 1);
+  const offMS = Math.abs(piece.atMS + piece.slopePerS * zM - ownMS);
+  const pushN = Math.sqrt(rate.forceX * rate.forceX + rate.forceZ * rate.forceZ);
+  const tensionN = Math.sqrt(forceXN * forceXN + forceZN * forceZN);
+  // Half of it is off on the mean, and the push goes with the square of the speed.
+  if (offMS * (zM - fromZM) * pushN <= load.tolerance * Math.abs(ownMS) * tensionN) {
+    piece.toZM = zM;
+    openAt(state);
+  } else takePiece(piece, load.flow, index);
 }
 
 /** Works out the rates at the accepted point afresh. */

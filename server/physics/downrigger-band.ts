@@ -9,7 +9,7 @@ import { type Exactness, SIDE, SLOPE } from "./exactness.ts";
 import { bandsOrSamples } from "./lopsided-bands.ts";
 import { type LureForces, lureLineOf } from "./lure.ts";
 import { type Refusal, refuse } from "./refusal.ts";
-import { type SettledDownrigger, sharpened, solveSettled } from "./settled-downrigger.ts";
+import { type SettledDownrigger, solveSettled } from "./settled-downrigger.ts";
 import { waterAt } from "./water.ts";
 
 export {
@@ -69,8 +69,7 @@ export function solveDownriggerBand(
   const centre = solveSettled(rig);
   if (!centre.ok) return centre;
   const values = depthsOf(centre.answer);
-  const sharp = once(() => sharpened(centre, SIDE));
-  const near = (other: Downrigger, exactness: Exactness) => depthsNear(other, sharp(), exactness);
+  const near = (other: Downrigger, exactness: Exactness) => depthsNear(other, centre, exactness);
   const made = once(() => (typeof parameters === "function" ? parameters() : parameters));
   const byLength = once(() => lengthFamily(rig, made(), values, (other) => near(other, SIDE)));
   const byStep = (): number[] => slopes(values, near(longerRig(rig, OUT_STEP_M), SLOPE), OUT_STEP_M);

@@ -5,7 +5,8 @@ import { type FlowProfile, speedAtDepthMS, underwaterFlow } from "./flow-profile
 import type { Pull } from "./rod-line.ts";
 import { rodPullIn } from "./rod-line-shear.ts";
 import { minusShareOfIdentity } from "./settle.ts";
-import { mayHangOtherwise, steepnessPerM } from "./sheared-line.ts";
+import { steepnessPerM } from "./shear-strength.ts";
+import { mayHangOtherwise } from "./sheared-line.ts";
 import { solveChecked, type TowedLine } from "./towed-line.ts";
 import type { Water } from "./water.ts";
 

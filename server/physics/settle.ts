@@ -63,54 +63,6 @@ export function settle(
   return { point, inverse, reached, rounds };
 }
 
-/**
- * The inverse Jacobian of (map minus identity) at a point, by small steps of each entry in turn: worth its `n + 1`
- * evaluations where many near problems start from there. `undefined` where a step has no answer.
- */
-export function inverseAt(map: VectorMap, point: Float64Array, stepBy: number): Float64Array | undefined {
-  const n = point.length;
-  const here = new Float64Array(n);
-  const there = new Float64Array(n);
-  const moved = point.slice();
-  const rows = new Float64Array(2 * n * n);
-  if (!map(point, here)) return undefined;
-  for (let j = 0; j < n; j++) {
-    moved[j] = at(point, j) + stepBy;
-    if (!map(moved, there)) return undefined;
-    moved[j] = at(point, j);
-    for (let i = 0; i < n; i++)
-      rows[2 * i * n + j] = (at(there, i) - at(here, i)) / stepBy - (i === j ? 1 : 0);
-    rows[2 * j * n + n + j] = 1;
-  }
-  return invertedHalf(rows, n);
-}
-
-/** The right half of n rows of 2n, which begins as the identity, by Gauss & Jordan: the inverse of the left one. */
-function invertedHalf(rows: Float64Array, n: number): Float64Array | undefined {
-  const wide = 2 * n;
-  for (let k = 0; k < n; k++) {
-    let pivotRow = k;
-    for (let i = k + 1; i < n; i++)
-      if (Math.abs(at(rows, i * wide + k)) > Math.abs(at(rows, pivotRow * wide + k))) pivotRow = i;
-    const pivot = at(rows, pivotRow * wide + k);
-    if (!(Math.abs(pivot) > 1e-9)) return undefined;
-    for (let j = 0; j < wide; j++) {
-      const entry = at(rows, pivotRow * wide + j) / pivot;
-      rows[pivotRow * wide + j] = at(rows, k * wide + j);
-      rows[k * wide + j] = entry;
-    }
-    for (let i = 0; i < n; i++) {
-      const times = at(rows, i * wide + k);
-      if (i === k || times === 0) continue;
-      for (let j = 0; j < wide; j++)
-        rows[i * wide + j] = at(rows, i * wide + j) - times * at(rows, k * wide + j);
-    }
-  }
-  const inverse = new Float64Array(n * n);
-  for (let i = 0; i < n; i++) inverse.set(rows.subarray(i * wide + n, (i + 1) * wide), i * n);
-  return inverse;
-}
-
 function residualAt(map: VectorMap, point: Float64Array, image: Float64Array, out: Float64Array): boolean {
   if (!map(point, image)) return false;
   const n = point.length;

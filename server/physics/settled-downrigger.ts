@@ -7,7 +7,7 @@ import { isSameFlow } from "./flow-profile.ts";
 import { entriesIn, firstGuess, type HangingRig, hangingRig, hangOnce, placesIn } from "./hanging-rig.ts";
 import { lureLineOf } from "./lure.ts";
 import { type Refusal, refuse } from "./refusal.ts";
-import { inverseAt, type Settled } from "./settle.ts";
+import type { Settled } from "./settle.ts";
 import { settleFrom, settleHard, spanM } from "./settle-rig.ts";
 import { type Firmness, firmness } from "./sheared-line.ts";
 import type { TowedLine, TowPoint } from "./towed-line.ts";
@@ -55,22 +55,6 @@ export function solveSettled(
     : { settled: found, firm: undefined };
   const answer = downriggerAnswer(rig, hanging.cable, hanging.climbed, hung.lures, firm);
   return { ok: true, answer, rig, lures: hung.lures, settled: withoutLures(settled, hanging) };
-}
-
-/** Steps, m, by which a rig's answer to a moved place is felt for: far above how exactly places are solved. */
-const FEELER_M = 0.05;
-
-/**
- * The same rig with how it answers to a change worked out, not gathered on the way to it: for a centre around which many
- * neighbours are solved, each of which then takes a round less.
- */
-export function sharpened(centre: SettledDownrigger, { tolerance }: Exactness): SettledDownrigger {
-  const { rig, lures, settled } = centre;
-  const water = waterAt(rig.waterTemperatureC, rig.salinityPsu);
-  if (!water.ok || settled.point.length === 0) return centre;
-  const hanging = hangingRig(rig, water, lures, [], tolerance);
-  const inverse = inverseAt((from, to) => hangOnce(hanging, from, to), settled.point, FEELER_M);
-  return inverse === undefined ? centre : { ...centre, settled: { ...settled, inverse } };
 }
 
 const SURFACE: TowPoint = { xM: 0, zM: 0 };

@@ -1,15 +1,10 @@
 import type { LineState } from "./climb-line.ts";
 import { climbNodes, startAt } from "./climb-nodes.ts";
 import { findRoot, type Miss, type Root } from "./find-root.ts";
-import {
-  deepSpeedMS,
-  type FlowProfile,
-  speedAtDepthMS,
-  surfaceSpeedMS,
-  uniformFlow,
-} from "./flow-profile.ts";
+import { type FlowProfile, speedAtDepthMS, uniformFlow } from "./flow-profile.ts";
 import { type Refusal, refuse } from "./refusal.ts";
-import { bracketRoots, type Layer, layersOf, scanDepths } from "./shear-scan.ts";
+import { bracketRoots, layersOf, scanDepths } from "./shear-scan.ts";
+import { type DropRange, hasStrongLayer, mostChangeM, speedRange, strongLayers } from "./shear-strength.ts";
 import {
   movedLine,
   placeAtTop,
@@ -150,17 +145,6 @@ function shotsAt(line: TowedLine, water: Water, flow: FlowProfile, top: TowPoint
   return { line, water, flow, top, lengthM, tolerance, state, why: "" };
 }
 
-/**
- * The most that the drop of a line hanging in a stream could change by between its slowest and its fastest speed, m.
- * What a line loses of its length grows at most with the fourth power of the speed: twice its drag leans it twice as far,
- * and it loses the square of that; constant pulls only slow this down. Twice that is taken. Source: derived.
- */
-function mostChangeM(flow: FlowProfile, lengthM: number, dropM: number): number {
-  const { slowMS, fastMS } = speedRange(flow);
-  const ratio = slowMS > 0 ? fastMS / slowMS : Number.POSITIVE_INFINITY;
-  return Math.min(2 * lengthM, 2 * (lengthM - dropM) * (ratio ** 4 - ratio ** -4));
-}
-
 /** Step for a slope between rough climbs, as a share of the line: their error is a thousandth of it. */
 const SLOPE_STEP_SHARE = 2e-3;
 
@@ -266,35 +250,9 @@ function negated(value: number | undefined): number | undefined {
   return value === undefined ? undefined : -value;
 }
 
-/** How far the line would drop in a uniform speed, at the slowest and the fastest of the profile, m and m/s. */
-interface DropRange {
-  readonly slowMS: number;
-  readonly fastMS: number;
-  readonly slowM: number | undefined;
-  readonly fastM: number | undefined;
-}
-
 function dropRange(shots: Shots): DropRange {
   const { slowMS, fastMS } = speedRange(shots.flow);
   return { slowMS, fastMS, slowM: uniformDropM(shots, slowMS), fastM: uniformDropM(shots, fastMS) };
-}
-
-function speedRange(flow: FlowProfile): { readonly slowMS: number; readonly fastMS: number } {
-  const speeds = flow.type === "piecewise" ? flow.speedsMS : [surfaceSpeedMS(flow), deepSpeedMS(flow)];
-  let [slowMS, fastMS] = [Number.POSITIVE_INFINITY, Number.NEGATIVE_INFINITY];
-  for (const speedMS of speeds) {
-    slowMS = Math.min(slowMS, speedMS);
-    fastMS = Math.max(fastMS, speedMS);
-  }
-  return { slowMS, fastMS };
-}
-
-/** The most that a stream's speed changes by for each m of depth, as a share of its slowest; without end where that is 0. */
-export function steepnessPerM(flow: FlowProfile): number {
-  const { slowMS, fastMS } = speedRange(flow);
-  if (fastMS === slowMS) return 0;
-  const steepest = layersOf(flow).reduce((most, layer) => Math.max(most, layer.slopePerS), 0);
-  return slowMS > 0 ? steepest / slowMS : Number.POSITIVE_INFINITY;
 }
 
 function uniformDropM({ line, water, state }: Shots, speedMS: number): number | undefined {
@@ -315,30 +273,4 @@ function startM({ flow, top, lengthM }: Shots, drops: DropRange): number {
   const speedMS = speedAtDepthMS(flow, top.zM + 0.25 * (slowM + fastM));
   const share = fastMS > slowMS ? (speedMS - slowMS) / (fastMS - slowMS) : 0;
   return top.zM + slowM + share * (fastM - slowM);
-}
-
-/** Below this a layer moves the drop by less, over its own shift, than the shift: g then rises, with one zero. */
-const STRONG = 0.5;
-
-/**
- * The layers in which several steady shapes are possible. Shifting the profile by some depth changes speeds by
- * the layer's slope times that, and the drop by its own slope on speed times this; only where the product nears
- * one can g turn back. The slope on speed is the mean one over the profile's range, so half is taken as near.
- * Source: derived; random lines in a test are scanned everywhere to confirm it.
- */
-function strongLayers(flow: FlowProfile, drops: DropRange): Layer[] {
-  const { slowM, fastM, slowMS, fastMS } = drops;
-  if (fastMS === slowMS) return [];
-  const perSpeed =
-    slowM === undefined || fastM === undefined
-      ? Number.POSITIVE_INFINITY
-      : Math.abs(fastM - slowM) / (fastMS - slowMS);
-  return layersOf(flow).filter((layer) => layer.slopePerS * perSpeed >= STRONG);
-}
-
-/** The same told without a climb, from how much the drop can change at all, m: false where it rules several out. */
-function hasStrongLayer(flow: FlowProfile, mostChangeM: number): boolean {
-  const { slowMS, fastMS } = speedRange(flow);
-  if (fastMS === slowMS) return false;
-  return layersOf(flow).some((layer) => (layer.slopePerS * mostChangeM) / (fastMS - slowMS) >= STRONG);
 }
