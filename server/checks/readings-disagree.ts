@@ -9,6 +9,7 @@ import { DAY_RELATED } from "./catalog/day-titles.ts";
 import type { Rule } from "./check.ts";
 import { itemPlace } from "./places.ts";
 import { speedAt } from "./speed-words.ts";
+import { trolledDepths } from "./trolled-depths.ts";
 import { clockWords } from "./words.ts";
 
 /** Lines written for one minute. */
@@ -83,14 +84,26 @@ function isOfTheSame(one: Look, other: Look): boolean {
   return Math.abs(depthM - other.depthM) <= ONE_WATER_M;
 }
 
+/** The times of the readings that depths of trolled lines go by. */
+function minutesLeanedOn(day: TripAnalysis): ReadonlySet<number> {
+  return new Set(
+    trolledDepths(day).flatMap(({ speed, bottom }) => [
+      ...(speed?.used.map(({ timeMs }) => timeMs) ?? []),
+      ...(bottom === undefined ? [] : [meantMs(day.trip, bottom.event) ?? 0]),
+    ]),
+  );
+}
+
 /** What changes the boat's speed and place. */
 const CHANGES_BOAT = new Set(["turn", "run", "drift", "return"]);
 /** What changes the depth of a probe. */
 const CHANGES_RIG = new Set(["set", "move", "again", "change", "pull", "check", "touch"]);
 
-/** The readings of a day while something is trolled, in the order of time. */
-function looksOf({ trip, timeline }: TripAnalysis): Look[] {
+/** The readings of a day while something is trolled, or that the depth of a trolled line goes by, in the order of time. */
+function looksOf(day: TripAnalysis): Look[] {
+  const { trip, timeline } = day;
   const going = goingByLine(trip, timeline);
+  const leanedOn = minutesLeanedOn(day);
   const moved = new Map<string, number>();
   let boat = 0;
   const looks: Look[] = [];
@@ -99,7 +112,7 @@ function looksOf({ trip, timeline }: TripAnalysis): Look[] {
     if (CHANGES_BOAT.has(line.verb)) boat++;
     if (CHANGES_RIG.has(line.verb)) moved.set(rig, (moved.get(rig) ?? 0) + 1);
     const timeMs = meantMs(trip, event);
-    if (timeMs === null || going.get(lineIndex)?.isTrolling !== true) continue;
+    if (timeMs === null || (going.get(lineIndex)?.isTrolling !== true && !leanedOn.has(timeMs))) continue;
     const measure = (word: string, dimension: "length" | "speed"): number | undefined =>
       measureOf(line, word, dimension, trip.gear.defaults);
     const add = (what: What, si: number | undefined, instrument: string, more: Partial<Look> = {}): void => {

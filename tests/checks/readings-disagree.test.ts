@@ -51,6 +51,15 @@ test.each([
   checkTrolling(source);
 });
 
+test("before the lines are in, where their depths go by it", () => {
+  checkDay(`
+  05:00 surface speed 2.0 mph
+  05:00 surface speed 3.4 mph
+                ^^^^^^^^^^^^^ readings-disagree
+  05:10 set P1 out 60 ft setback 15 ft lure glow-spoon
+  `);
+});
+
 test("nothing trolled", () => {
   checkDay("05:40 gps speed 1.0 mph\n05:40 gps speed 22 mph");
 });

@@ -44,7 +44,7 @@ export const READINGS_DISAGREE = check<{
   severities: ["warning"],
   summary: "Two readings of one instrument, or of the same water, differ within a minute.",
   quietWhen:
-    "nothing is trolled, they are a minute apart or more, a turn, a run, a drift or a move of that rig is between them, or they differ by no more than the boat and the bottom do",
+    "nothing is trolled or goes by them later, they are a minute apart or more, a turn, a run, a drift or a move of that rig is between them, or they differ by no more than the boat and the bottom do",
   isDoubt: true,
   isFixable: false,
   since,
