@@ -1,7 +1,13 @@
 import { looksNumeric, mendNumber, splitNumber } from "../../grammar/number-text.ts";
 import { findUnit } from "../../grammar/units.ts";
 import { findThreshold, readThreshold, type ThresholdRow } from "../model/thresholds.ts";
-import { NUMBER_FORMAT, UNIT_MISMATCH, UNIT_MISSING, UNKNOWN_WORD } from "./catalog/language.ts";
+import {
+  GEAR_IMPLAUSIBLE,
+  NUMBER_FORMAT,
+  UNIT_MISMATCH,
+  UNIT_MISSING,
+  UNKNOWN_WORD,
+} from "./catalog/language.ts";
 import { FIX_TITLES } from "./catalog/titles.ts";
 import type { CheckContext, Fix, Place, Rule } from "./check.ts";
 import { renameFixes, replace } from "./edits.ts";
@@ -34,7 +40,10 @@ function reportValue(
   const unitText = split === undefined || split.unit === "" ? second : split.unit;
   const unit = unitText === undefined ? undefined : findUnit(unitText);
   const isGlued = split !== undefined && split.unit !== "";
-  if (split === undefined || rest.length > 0 || (isGlued && second !== undefined)) {
+  if (split !== undefined && isBelowZero(split.number, unitText, row)) {
+    const data = { kind: "negative" as const, word: row.name, written: words.join(" ") };
+    context.report(GEAR_IMPLAUSIBLE, place, data);
+  } else if (split === undefined || rest.length > 0 || (isGlued && second !== undefined)) {
     reportNumber(context, place, words.join(" "), row);
   } else if (unitText === undefined) {
     reportMissing(context, place, split.number, row);
@@ -49,6 +58,12 @@ function reportValue(
       fixes: fixTo(context, place, mismatchText(split.number, row)),
     });
   }
+}
+
+/** A number that would do but for its minus. */
+function isBelowZero(number: string, unit: string | undefined, row: ThresholdRow): boolean {
+  const words = [number.replace("-", ""), ...(unit === undefined ? [] : [unit])];
+  return number.startsWith("-") && readThreshold(words, row.dimension) !== undefined;
 }
 
 function mismatchText(number: string, row: ThresholdRow): string {

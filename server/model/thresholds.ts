@@ -30,11 +30,12 @@ const row = (
   return { name, dimension, defaultSi: value, written, origin, doc };
 };
 
-/** Reads the words of a threshold's value; undefined when they don't fit its dimension. */
+/** Reads the words of a threshold's value; undefined when they don't fit its dimension, or are below zero but no temperature. */
 export function readThreshold(words: readonly string[], dimension: Dimension | null): number | undefined {
   const [number = "", unit, ...rest] = words;
   const value = Number(number);
   if (number === "" || !Number.isFinite(value) || rest.length > 0) return undefined;
+  if (value < 0 && dimension !== "temperature") return undefined;
   if (dimension === null) return unit === undefined ? value : undefined;
   if (unit === undefined || findUnit(unit)?.dimension !== dimension) return undefined;
   return partsToSi([{ number, unit }], undefined, dimension);

@@ -5,7 +5,6 @@ import { roundLength } from "../analysis/counter-drift.ts";
 import type { FittedGroup } from "../analysis/fitted-group.ts";
 import { countWords, lengthWords, speedWords, wholeLength } from "../model/figures.ts";
 import type { Gear } from "../model/gear-types.ts";
-import type { ReadingToTake } from "../physics/calibration-lacks.ts";
 
 /** The caution that goes with every calibration. */
 export const CALIBRATION_CAUTION =
@@ -99,7 +98,7 @@ function nextSentence({ next, rig, readings: [{ gear }] }: RigCalibration): stri
 }
 
 /** The reading that would tell the most, in words; nothing where it would tell little. */
-export function mostTelling({ leaves }: ReadingToTake, how: string): string[] {
+export function mostTelling({ leaves }: { readonly leaves: number }, how: string): string[] {
   if (leaves > WORTH_IT) return [];
   return [
     `What would tell the most: ${how}. It takes about ${Math.round(100 * (1 - leaves))} % off the error.`,

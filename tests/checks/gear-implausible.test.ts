@@ -94,6 +94,9 @@ test.each([
             ^^^^^^ gear-implausible below -90 ft is doubtful: the face of a sounder lies up to 20 ft below the water line.
     variation 900 deg
               ^^^^^^^ gear-implausible east 900 deg is doubtful: the needle is off by -90 to 90 deg.
+    threshold reading-stale -30 min
+                            ^^^^^^^ gear-implausible reading-stale -30 min can't be: a threshold is zero or more. The default holds.
+    threshold coldest-water -1 C
     beam -9 ft
          ^^^^^ gear-implausible wide -9 ft is doubtful: boats are 3 to 60 ft wide. Was 9 ft meant?
   `,

@@ -22,6 +22,14 @@ test.each([
   checkDay(source);
 });
 
+test("a number of hundreds of digits is none", () => {
+  const digits = "9".repeat(400);
+  checkDay(`
+  05:22 move P1 out ${digits} ft
+                ${"^".repeat(4 + digits.length + 3)} number-format "${"9".repeat(40)}…" can't be read as a number; write it like 72.5.
+  `);
+});
+
 test.each([
   `
   boat "Tin Cup"

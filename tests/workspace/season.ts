@@ -13,7 +13,7 @@ export const at = (name: string): string => `file:///season/${name}`;
 
 /** A book of one boat with one rig. */
 export const bookOf = (boat: string, rig = "P1"): string =>
-  `boat "${boat}"\n  units ft mph F lb in\nball round-12 sphere 12 lb\nrig ${rig} downrigger port ball round-12\n`;
+  `boat "${boat}"\n  units ft mph F lb in\nball round-12 sphere 12 lb\nrig ${rig} downrigger port ball round-12 cable wire\ncable wire steel diameter 0.9 mm\n`;
 
 /** A short day on which one rig is set and pulled. */
 export const dayOf = (date: string, boat: string, rig = "P1"): string =>

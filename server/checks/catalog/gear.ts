@@ -46,6 +46,7 @@ function boundWords({ low, high, unit, word }: GearBound): string {
 export const GEAR_IMPLAUSIBLE = check<
   | { kind: "beyond"; written: string; bound: GearBound; slips: readonly string[] }
   | { kind: "upside-down"; meant: string }
+  | { kind: "negative"; word: string; written: string }
   | { kind: "core"; core: string; diameter: string }
 >({
   slug: "gear-implausible",
@@ -57,6 +58,8 @@ export const GEAR_IMPLAUSIBLE = check<
   since: "0.1.0",
   message: (data) => {
     if (data.kind === "upside-down") return `The colder end of a band comes first: ${data.meant}.`;
+    if (data.kind === "negative")
+      return `${data.word} ${data.written} can't be: a threshold is zero or more. The default holds.`;
     if (data.kind === "core") return `A core of ${data.core} doesn't fit into a line of ${data.diameter}.`;
     const { written, bound, slips } = data;
     const believed =
