@@ -161,7 +161,9 @@ describe("where a profile shows a thermocline", () => {
 
   test("an edit that moves the layer computes the depth anew, one that leaves it doesn't", () => {
     const memo = createDepthMemo();
-    const text = `trip 2031-06-21 "Bright Penny"\n${PROFILE}\n${PROBE}\n${TOP}\n${SET}\n`;
+    // Whole degrees C, so that the two means below are the same to the last digit.
+    const profile = "05:40 profile 0 m 18 C, 6 m 17 C, 8 m 14 C, 9 m 10 C, 11 m 8 C, 14 m 7 C, 36 m 6 C";
+    const text = `trip 2031-06-21 "Bright Penny"\n${profile}\n${PROBE}\n${TOP}\n${SET}\n`;
     const depthIn = (read: Parse) => {
       const before = memo.solved;
       const { trips } = analyzeJournal({ uri: "file:///day.trip", parse: read }, BOOKS, memo);
@@ -174,7 +176,7 @@ describe("where a profile shows a thermocline", () => {
     const noted = reparse(first, text.replace(PROBE, `05:45 note "calm"\n${PROBE}`));
     expect(depthIn(noted)).toEqual({ ...one, solved: 0 });
     // A steeper step with the same mean temperature, which is all else of the profile that a depth leans on.
-    const steeper = reparse(noted, text.replace("25 ft 58 F, 30 ft 50 F", "25 ft 61 F, 30 ft 47 F"));
+    const steeper = reparse(noted, text.replace("8 m 14 C, 9 m 10 C", "8 m 16 C, 9 m 8 C"));
     const other = depthIn(steeper);
     expect(other.solved).toBe(1);
     expect(other.depthM).not.toBe(one.depthM);
