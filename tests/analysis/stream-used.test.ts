@@ -1,15 +1,28 @@
 import { describe, expect, test } from "vitest";
+import { type Parse, parse, reparse } from "../../grammar/parse.ts";
 import { createDepthMemo, solveTask } from "../../server/analysis/depth-memo.ts";
 import { downriggerTask, type WaterAndSpeed } from "../../server/analysis/downrigger-input.ts";
-import { analyzeTrip, type TripAnalysis } from "../../server/analysis/journal-analysis.ts";
+import { analyzeJournal, analyzeTrip, type TripAnalysis } from "../../server/analysis/journal-analysis.ts";
 import type { LineDepth } from "../../server/analysis/line-depth.ts";
 import { spanOf, streamOf } from "../../server/analysis/stream-used.ts";
 import { widenedByAgeM } from "../../server/analysis/widened-by-age.ts";
 import { inStream } from "../../server/analysis/without-depth.ts";
 import { depthSentences } from "../../server/reports/depth-sentences.ts";
-import { readTrip } from "../model/read-trip.ts";
+import { bookFile, readTrip } from "../model/read-trip.ts";
 
 const FOOT_M = 0.3048;
+const BOOKS = [
+  bookFile(
+    "file:///boat.gear",
+    `boat "Bright Penny"
+  units ft mph F lb in
+  zone America/Detroit
+cable rigger-wire steel diameter 0.9 mm
+ball round-12 sphere 12 lb
+rig P1 downrigger port cable rigger-wire ball round-12
+`,
+  ),
+];
 
 function dayOf(lines: string): { day: TripAnalysis; depth: LineDepth } {
   const day = analyzeTrip(readTrip(lines), createDepthMemo());
@@ -148,18 +161,25 @@ describe("where a profile shows a thermocline", () => {
 
   test("an edit that moves the layer computes the depth anew, one that leaves it doesn't", () => {
     const memo = createDepthMemo();
-    const depthOf = (lines: string) => {
+    // Whole degrees C, so that the two means below are the same to the last digit.
+    const profile = "05:40 profile 0 m 18 C, 6 m 17 C, 8 m 14 C, 9 m 10 C, 11 m 8 C, 14 m 7 C, 36 m 6 C";
+    const text = `trip 2031-06-21 "Bright Penny"\n${profile}\n${PROBE}\n${TOP}\n${SET}\n`;
+    const depthIn = (read: Parse) => {
       const before = memo.solved;
-      const [depth] = analyzeTrip(readTrip(`${lines}\n${PROBE}\n${TOP}\n${SET}`), memo).depths;
-      return { depthM: depth?.ball?.depthM, solved: memo.solved - before };
+      const { trips } = analyzeJournal({ uri: "file:///day.trip", parse: read }, BOOKS, memo);
+      const depthM = trips[0]?.depths[0]?.ball?.depthM;
+      return { depthM, solved: memo.solved - before };
     };
-    const first = depthOf(PROFILE);
-    expect(first.solved).toBe(1);
-    expect(depthOf(`${PROFILE}\n05:45 note "calm"`)).toEqual({ ...first, solved: 0 });
-    // Warm water farther down: the layer is a deeper one.
-    const deeper = depthOf(PROFILE.replace("25 ft 58 F", "25 ft 63 F"));
-    expect(deeper.solved).toBe(1);
-    expect(deeper.depthM).not.toBe(first.depthM);
+    const first = parse(text);
+    const one = depthIn(first);
+    expect(one.solved).toBe(1);
+    const noted = reparse(first, text.replace(PROBE, `05:45 note "calm"\n${PROBE}`));
+    expect(depthIn(noted)).toEqual({ ...one, solved: 0 });
+    // A steeper step with the same mean temperature, which is all else of the profile that a depth leans on.
+    const steeper = reparse(noted, text.replace("8 m 14 C, 9 m 10 C", "8 m 16 C, 9 m 8 C"));
+    const other = depthIn(steeper);
+    expect(other.solved).toBe(1);
+    expect(other.depthM).not.toBe(one.depthM);
   });
 });
 
