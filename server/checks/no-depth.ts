@@ -62,9 +62,14 @@ function isUnsaid(context: CheckContext, day: TripAnalysis, depth: LineDepth, la
   if (setting.onBottom && setting.outM === undefined) return false;
   if (lack.at === "name") return originOf(day, lack)?.uri !== context.analysis.uri;
   if (lack.at === "number") return !isSaidOfNumber(context, day, depth, lack.value);
-  if (lack.at === "line") return isLeftOut(context, event, lack.word);
+  if (lack.at === "line") return !isOfBall(depth, lack.word) && isLeftOut(context, event, lack.word);
   const holdsM = day.trip.gear.rigs.get(depth.rig)?.holdsM;
   return lack.word !== "backing" || holdsM === undefined;
+}
+
+/** How much cable a stacked rod's ball has out is for the ball's own lines to say. */
+function isOfBall({ rig, cableRig }: LineDepth, word: string): boolean {
+  return word === "out" && cableRig !== undefined && cableRig.name !== rig;
 }
 
 /** A line that can't be read whole, or lacks a unit, is told that. */
