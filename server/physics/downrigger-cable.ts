@@ -30,7 +30,6 @@ export function buildCable(rig: Downrigger, water: Water): Cable {
   addCut(cuts, probeM);
   for (const rod of rig.rods) addCut(cuts, lengthM - rod.releaseAboveBallM);
   if (cuts.length === 0) cuts.push(0);
-  cuts.sort((a, b) => a - b);
   const nodeOf = (alongM: number) => cuts.indexOf(Math.max(0, alongM)) + 1;
   const whole = cableSegment(rig, lengthM, water);
   return {
@@ -45,8 +44,12 @@ export function buildCable(rig: Downrigger, water: Water): Cable {
   };
 }
 
+/** Cuts stay in order; there are a few of them. */
 function addCut(cuts: number[], alongM: number): void {
-  if (alongM > 0 && !cuts.includes(alongM)) cuts.push(alongM);
+  if (!(alongM > 0) || cuts.includes(alongM)) return;
+  let at = cuts.length;
+  while (at > 0 && (cuts[at - 1] ?? 0) > alongM) at--;
+  cuts.splice(at, 0, alongM);
 }
 
 /** Cable out after the counter's scale and offset, m; never below zero. */

@@ -42,6 +42,19 @@ export function speedAtDepthMS(flow: FlowProfile, depthM: number): number {
   return looked.atMS + looked.slopePerS * depthM;
 }
 
+/** Fills `into` with the speeds at even steps from the surface down to a depth, both ends among them. */
+export function speedsDownTo(into: Float64Array, flow: FlowProfile, depthM: number): void {
+  const last = into.length - 1;
+  if (flow.type === "piecewise") takePiece(looked, flow, pieceAt(flow, 0));
+  for (let i = 0; i <= last; i++) {
+    const atM = (i / last) * depthM;
+    if (flow.type === "piecewise") {
+      while (atM >= looked.toZM) takePiece(looked, flow, looked.index + 1);
+      into[i] = looked.atMS + looked.slopePerS * atM;
+    } else into[i] = flow.type === "uniform" ? flow.speedMS : tanhSpeedMS(flow, atM);
+  }
+}
+
 /** The speed of a smooth profile at a depth; a uniform or piecewise profile answers its first speed. */
 export function tanhSpeedMS(flow: FlowProfile, depthM: number): number {
   if (flow.type !== "tanh") return surfaceSpeedMS(flow);
@@ -121,21 +134,27 @@ export function changedFlow(
   return { ...flow, speedsMS: flow.speedsMS.map((speedMS, i) => change(speedMS, shareOf(speedMS, i))) };
 }
 
+/** How far above the surface a profile goes on, m; no line reaches so high. */
+const ABOVE_M = 1000;
+
+const underwater = new WeakMap<FlowProfile, FlowProfile>();
+
 /**
  * The same profile under water, going on straight above the surface where it bends there: a line that reaches up to the
- * surface ends at that bend, and would only lose steps to it while its place is still sought. `upToM` is how far above.
+ * surface ends at that bend, and would only lose steps to it while its place is still sought.
  */
-export function underwaterFlow(flow: FlowProfile, upToM: number): FlowProfile {
+export function underwaterFlow(flow: FlowProfile): FlowProfile {
   if (flow.type !== "piecewise") return flow;
   const [firstM = 0, secondM] = flow.depthsM;
-  const [firstMS = 0, secondMS = 0] = flow.speedsMS;
   if (firstM !== 0 || secondM === undefined) return flow;
-  const aboveMS = firstMS - ((secondMS - firstMS) * upToM) / secondM;
-  return {
-    type: "piecewise",
-    depthsM: [-upToM, ...flow.depthsM.slice(1)],
-    speedsMS: [aboveMS, ...flow.speedsMS.slice(1)],
-  };
+  const known = underwater.get(flow);
+  if (known !== undefined) return known;
+  const [firstMS = 0, secondMS = 0] = flow.speedsMS;
+  const aboveMS = firstMS - ((secondMS - firstMS) * ABOVE_M) / secondM;
+  const depthsM = [-ABOVE_M, ...flow.depthsM.slice(1)];
+  const longer: FlowProfile = { type: "piecewise", depthsM, speedsMS: [aboveMS, ...flow.speedsMS.slice(1)] };
+  underwater.set(flow, longer);
+  return longer;
 }
 
 /** Whether two profiles are the same, value by value. */

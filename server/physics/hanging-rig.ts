@@ -46,7 +46,7 @@ export function hangingRig(
   return {
     rig,
     water,
-    flow: underwaterFlow(rig.flow, Math.max(cable.lengthM, 1)),
+    flow: underwaterFlow(rig.flow),
     cable,
     climbed: scratchFor(cable),
     lures,

@@ -3,7 +3,7 @@ import { DEFAULTS } from "./defaults.ts";
 import type { Place } from "./downrigger.ts";
 import { journalDrag } from "./drag.ts";
 import { JOURNAL } from "./exactness.ts";
-import type { FlowProfile } from "./flow-profile.ts";
+import { type FlowProfile, underwaterFlow } from "./flow-profile.ts";
 import { weightInWaterNPerM } from "./line-materials.ts";
 import type { LineInUse, LureForces } from "./lure.ts";
 import { type Refusal, refuse } from "./refusal.ts";
@@ -104,7 +104,7 @@ export function solveLongLineNear(
   const water = waterAt(line.waterTemperatureC, line.salinityPsu);
   if (!water.ok) return water;
   const towed = towedLineOf(line, water);
-  const { flow } = line;
+  const flow = underwaterFlow(line.flow);
   const solved =
     flow.type === "uniform"
       ? solveChecked(towed, water, flow, SURFACE, tolerance)

@@ -1,6 +1,6 @@
 import { DEFAULTS } from "./defaults.ts";
 import { journalDrag, normalDragCoefficient } from "./drag.ts";
-import { type FlowProfile, speedAtDepthMS } from "./flow-profile.ts";
+import { type FlowProfile, speedsDownTo } from "./flow-profile.ts";
 import { bend, bow, MOST_BOW, type Pull, ROUNDS, type RodLine, rodPull, tensionAfter } from "./rod-line.ts";
 import type { Water } from "./water.ts";
 
@@ -13,6 +13,8 @@ const WEIGHTS = Float64Array.from(
 );
 /** The sum of speed times its size from the surface down to each of their ends. */
 const sums = new Float64Array(SLICES + 1);
+/** The speeds at each slice's ends and in its middle. */
+const speeds = new Float64Array(2 * SLICES + 1);
 
 /**
  * The same in any stream. In one that changes with depth asinh(tan angle) still falls, going down, by the drag per
@@ -35,7 +37,7 @@ export function rodPullIn(
   pull.forceZN = 0;
   if (rod.tipTensionN === 0) return;
   const sumM3S2 = sumSquares(flow, depthM);
-  const meanSquare = depthM > 0 ? sumM3S2 / depthM : speedAtDepthMS(flow, 0) ** 2;
+  const meanSquare = depthM > 0 ? sumM3S2 / depthM : (speeds[0] ?? 0) ** 2;
   const speedMS = Math.sqrt(Math.abs(meanSquare));
   const reynolds = (speedMS * rod.diameterM) / water.kinematicViscosityM2S;
   const normalDrag = journalDrag(rod.dragMultiplier);
@@ -63,15 +65,15 @@ export function rodPullIn(
 
 /** Fills `sums`; answers the whole. */
 function sumSquares(flow: FlowProfile, depthM: number): number {
+  speedsDownTo(speeds, flow, depthM);
   const sliceM = depthM / SLICES;
-  let upper = signedSquare(speedAtDepthMS(flow, 0));
   let sum = 0;
   for (let i = 1; i <= SLICES; i++) {
-    const middle = signedSquare(speedAtDepthMS(flow, (i - 0.5) * sliceM));
-    const lower = signedSquare(speedAtDepthMS(flow, i * sliceM));
+    const upper = signedSquare(speeds[2 * i - 2] ?? 0);
+    const middle = signedSquare(speeds[2 * i - 1] ?? 0);
+    const lower = signedSquare(speeds[2 * i] ?? 0);
     sum += (sliceM / 6) * (upper + 4 * middle + lower);
     sums[i] = sum;
-    upper = lower;
   }
   return sum;
 }
