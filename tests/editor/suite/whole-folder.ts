@@ -90,10 +90,12 @@ export const wholeFolderTests: readonly EditorTest[] = [
         );
       const isEnd = (value: unknown): boolean => Reflect.get(Object(value), "kind") === "end";
       const values = await answerWhen("no progress that ends", shown, (all) => all.some(isEnd));
-      assert.deepEqual(
-        ["kind", "title"].map((name) => Reflect.get(Object(values[0]), name)),
-        ["begin", "Reading journals"],
+      const [first] = values.map((value) =>
+        ["kind", "title"].map((name) => Reflect.get(Object(value), name)),
       );
+      // Reading may be done before the editor is ready to show it.
+      assert.equal(first?.[0], "begin");
+      assert.ok(["Reading journals", "Checking journals"].includes(first?.[1]), first?.[1]);
       await vscode.workspace.fs.delete(inWorkspace("many"), { recursive: true });
     },
   },
