@@ -32,6 +32,12 @@ const caseAnswer = z.union([
     ...four,
     out: caseOut.describe("The same, with the forces and nodes as in the case file."),
     branchOut: caseOut.extend({ lureDepth: finite }).optional(),
+    allSolutions: z
+      .array(caseOut)
+      .min(2)
+      .optional()
+      .describe("Every steady shape of the line, shallowest first; left out where there is only one."),
+    chosen: z.literal("deepest").optional().describe("Which of `allSolutions` the figures above are."),
   }),
   z.strictObject({ id: z.string(), error: z.string().describe("Why nothing is answered.") }),
 ]);

@@ -1,4 +1,6 @@
 /** Edits that fixes are made of. */
+
+import type { Issue } from "../../grammar/issues.ts";
 import type { ReadLine } from "../../grammar/journal.ts";
 import { quote } from "../../grammar/print.ts";
 import { readLine } from "../../grammar/read-line.ts";
@@ -46,12 +48,17 @@ export function remove(uri: string, line: { raw: string }, place: Place): FixEdi
  * edits of one line that don't change its block.
  */
 export function mendsLine(analysis: JournalAnalysis, edit: FixEdit): boolean {
+  const issue = issueAfter(analysis, edit);
+  return issue !== undefined && (issue === null || issue.span[0] >= edit.start + edit.text.length);
+}
+
+/** What the reader would find wrong with a line after an edit; undefined for a line too long to try. */
+export function issueAfter(analysis: JournalAnalysis, edit: FixEdit): Issue | null | undefined {
   const line = analysis.parse.journal.lines[edit.lineIndex];
   const block = analysis.parse.blocks[edit.lineIndex];
-  if (line === undefined || block === undefined || line.raw.length > LONGEST_TRIED) return false;
+  if (line === undefined || block === undefined || line.raw.length > LONGEST_TRIED) return undefined;
   const raw = line.raw.slice(0, edit.start) + edit.text + line.raw.slice(edit.stop);
-  const { issue } = readLine(raw, line.end, block, VOCABULARY);
-  return issue === null || issue.span[0] >= edit.start + edit.text.length;
+  return readLine(raw, line.end, block, VOCABULARY).issue;
 }
 
 /** The place of an attribute's value, without its word. */

@@ -11,11 +11,15 @@ import { laterDay } from "./stamp-edits.ts";
 /** Somewhere it is tomorrow already. */
 const DAYS_AHEAD = 1;
 
-/** Says what was logged on a day that is still to come: once for a trip, else on its dated lines. */
+/**
+ * Says what was logged on a day that is still to come: once for a trip, else on its dated lines. A date that isn't of
+ * the calendar is told as that.
+ */
 export const futureDate: Rule = ({ analysis, report, today }) => {
   if (today === undefined) return;
   const last = laterDay(today, DAYS_AHEAD);
   for (const { trip } of analysis.trips) {
+    if (!isCalendarDate(trip.date)) continue;
     if (trip.date > last && trip.events.some(({ line }) => line.clock !== null)) {
       const dated = datedEvents(trip).filter(({ line }) => (line.date ?? "") > last);
       const places = [slotPlace(trip.openerIndex, trip.opener), ...dated.map(datePlace)];
@@ -37,9 +41,11 @@ export const futureDate: Rule = ({ analysis, report, today }) => {
 
 const datedOfTrip = new WeakMap<Trip, readonly TripEvent[]>();
 
-/** The events of a trip that say their own date: hardly ever any. Looked for once for each trip. */
+/** The events of a trip that say their own day of the calendar: hardly ever any. Looked for once for each trip. */
 function datedEvents(trip: Trip): readonly TripEvent[] {
-  const known = datedOfTrip.get(trip) ?? trip.events.filter(({ line }) => line.date !== null);
+  const known =
+    datedOfTrip.get(trip) ??
+    trip.events.filter(({ line }) => line.date !== null && isCalendarDate(line.date));
   datedOfTrip.set(trip, known);
   return known;
 }

@@ -14,7 +14,7 @@ export const positionImplausible: Rule = ({ analysis, report }) => {
     for (const { before, fix, distanceM, seconds, limitMS, isTrolling } of jumpsIn(trip, water.fixes)) {
       const speedMS = seconds === 0 ? undefined : distanceM / seconds;
       const clock = clockWords(before.timeMs, zone);
-      const data = { gear, distanceNmi: distanceM / NMI_M, clock, speedMS, limitMS, isTrolling };
+      const data = { gear, distanceNmi: distanceM / NMI_M, clock, seconds, speedMS, limitMS, isTrolling };
       const { event } = fix;
       const read = itemPlace(before.event.lineIndex, before.event.line, "at");
       const related = [{ uri: analysis.uri, message: DAY_RELATED.reading, ...read }];

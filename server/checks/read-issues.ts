@@ -10,7 +10,7 @@ import { carriedOver } from "./carried-over.ts";
 import { NUMBER_FORMAT, SYNTAX, UNIT_MISMATCH, UNKNOWN_WORD } from "./catalog/language.ts";
 import { FIX_TITLES } from "./catalog/titles.ts";
 import type { CheckContext, Fix, Place, Rule } from "./check.ts";
-import { mendsLine, renameFixes, replace } from "./edits.ts";
+import { issueAfter, mendsLine, renameFixes, replace } from "./edits.ts";
 import { nearest } from "./nearest.ts";
 import { ownerOf } from "./owners.ts";
 import { dimensionAt, mismatchFixes, nearUnits, unitOf } from "./read-issue-units.ts";
@@ -54,7 +54,16 @@ function reportSyntax(context: CheckContext, issue: IssueOf<"syntax">, line: Lin
   const meant = measures?.ways.map((way) => way.text) ?? [];
   const fixes =
     meant.length > 0 ? writeFixes(measures?.ways ?? []) : syntaxFixes(context.analysis, issue, place);
-  context.report(SYNTAX, place, { ...issue, typed, meant }, { fixes });
+  const isParted = issue.reason === "out-of-place" && isPartedFrom(context.analysis, issue.belongs, place);
+  context.report(SYNTAX, place, { ...issue, typed, meant, isParted }, { fixes });
+}
+
+/** True for an indented line whose opener stands above, with lines between that ended what may be said under it. */
+function isPartedFrom({ parse }: JournalAnalysis, opener: string, { lineIndex, start }: Place): boolean {
+  if (start === 0 || parse.blocks[lineIndex] !== "margin") return false;
+  const above = parse.journal.lines.slice(0, lineIndex);
+  const last = above.findLast((line) => line.kind === "fact" && ["boat", "trip"].includes(line.verb));
+  return last?.kind === "fact" && last.verb === opener;
 }
 
 function reportWord(context: CheckContext, issue: IssueOf<"unknown-word">, line: Line, place: Place): void {
@@ -94,11 +103,13 @@ function reportNumber(context: CheckContext, issue: IssueOf<"number-format">, pl
   const { text } = issue;
   const mend = pointMeant(analysis, issue, place) ?? issue.mend;
   const edit = mend === null ? undefined : replace(analysis.uri, place, mend);
+  const after = edit === undefined ? undefined : issueAfter(analysis, edit);
+  const oneFigure = after?.code === "syntax" && after.reason === "no-range" ? after.word : undefined;
   const fixes: Fix[] =
-    edit === undefined || !mendsLine(analysis, edit)
+    edit === undefined || oneFigure !== undefined || !mendsLine(analysis, edit)
       ? []
       : [{ title: FIX_TITLES.write(edit.text), edits: [edit], isPreferred: true }];
-  context.report(NUMBER_FORMAT, place, { text, mend, example: "72.5" }, { fixes });
+  context.report(NUMBER_FORMAT, place, { text, mend, example: "72.5", oneFigure }, { fixes });
 }
 
 /** `0-61` on a line of depths and temperatures, in the boat's units. */

@@ -1,6 +1,7 @@
 import { quote } from "../../grammar/print.ts";
 import { fileGear } from "../model/gear-lines.ts";
 import { lineEnd } from "./add-to-book.ts";
+import { CONTROL } from "./bidi-control.ts";
 import { UNKNOWN_BOAT } from "./catalog/language.ts";
 import { FIX_TITLES } from "./catalog/titles.ts";
 import type { CheckContext, Rule } from "./check.ts";
@@ -43,5 +44,6 @@ function reportTrip(
     edits: [edit],
     isPreferred: isFirst && near.length === 0,
   };
-  report(UNKNOWN_BOAT, place, { boat, near }, { fixes: [...renames, open] });
+  const opens = CONTROL.test(boat) ? [] : [open];
+  report(UNKNOWN_BOAT, place, { boat, near }, { fixes: [...renames, ...opens] });
 }

@@ -2,6 +2,7 @@
 import type { Gear } from "../model/gear-types.ts";
 import { matchName } from "../model/match-name.ts";
 import { addToBook, relatedBook } from "./add-to-book.ts";
+import { CONTROL } from "./bidi-control.ts";
 import type { UnknownName } from "./catalog/names.ts";
 import { FIX_TITLES, RELATED } from "./catalog/titles.ts";
 import type { CheckContext, CheckRow, Fix, RelatedPlace } from "./check.ts";
@@ -92,10 +93,13 @@ function reportUse(context: CheckContext, named: NamedGear, use: NameUse, search
   );
 }
 
-/** Added once, so that mending all of a kind doesn't define a name as often as it is used. */
+/**
+ * Added once, so that mending all of a kind doesn't define a name as often as it is used. A name with an invisible
+ * character in it is not what it seems, and none for the book.
+ */
 function addFixes({ analysis }: CheckContext, named: NamedGear, use: NameUse, search: Search): Fix[] {
   const boat = use.owner?.boat;
-  if (boat === undefined) return [];
+  if (boat === undefined || CONTROL.test(use.name)) return [];
   const { text, isSure } = named.stub(use, writtenAs(use));
   const edit = addToBook(analysis, boat, named.verb, text);
   if (edit === undefined) return [];

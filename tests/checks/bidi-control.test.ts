@@ -30,6 +30,19 @@ test("settled by the word sure", () => {
   expect(found(`${OPENER}05:14 set P1 "ab${MARK}" sure`)).toEqual([]);
 });
 
+test("no fix copies one into the gear book", () => {
+  const titles = (text: string): string[] =>
+    findingsIn(text)
+      .filter((finding) => finding.slug.startsWith("unknown-"))
+      .flatMap(({ fixes }) => fixes.map(({ title }) => title));
+  const lure = (name: string): string => `${OPENER}05:14 set P1 out 70 ft lure ${name}`;
+  expect(titles(lure("tin-slab"))).toEqual(['Add "lure tin-slab" to the gear book']);
+  expect(titles(lure(`tin${OVERRIDE}slab`))).toEqual([]);
+  const boat = (name: string): string => `trip 2031-06-21 "${name}"\n`;
+  expect(titles(boat("Tin Cup"))).toEqual(['Open its gear here: boat "Tin Cup"']);
+  expect(titles(boat(`Tin${MARK} Cup`))).toEqual([]);
+});
+
 test("the fix takes all of them out", () => {
   checkDayFix("bidi-control", `05:14 set P1 "${MARK}a${OVERRIDE}b"  # ${MARK}c`, '05:14 set P1 "ab"  # c');
 });

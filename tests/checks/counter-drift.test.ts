@@ -1,4 +1,4 @@
-import { expect, test } from "vitest";
+import { describe, expect, test } from "vitest";
 import { checkBookFix } from "./check-book-fix.ts";
 import { checkDay, fixTitles } from "./check-day.ts";
 
@@ -48,6 +48,24 @@ test.each([
               ^^ counter-drift 100 on P1's counter is about 91 ft (88 to 94) by 4 readings of this trip, 150 to 151 ft out.
   `,
 ])("counter-drift %#", (source) => checkDay(source));
+
+describe("at one length, touches of the bottom tell the counter", () => {
+  /** Six touches in 155 ft with 150 on the counter: more than any drag could leave. */
+  const touches = (mph: string): string => {
+    const minutes = ["10", "12", "14", "16", "18", "20"];
+    const lines = minutes.map((minute) => `05:${minute} touch P1 out 150 ft bottom 155 ft`);
+    return [`05:00 surface speed ${mph} mph`, "05:00 set P1 out 100 ft on-bottom", ...lines].join("\n");
+  };
+
+  test.each([
+    ["1.5", true],
+    ["2.0", true],
+    ["2.1", false],
+    ["2.5", false],
+  ])("at %s mph: %s", (mph, isTold) => {
+    expect(fixTitles("counter-drift", "opener", touches(mph)).length > 0).toBe(isTold);
+  });
+});
 
 test("the book may ask for more", () => {
   checkDay(SHORT, { boat: "threshold counter-drift 0.08" });

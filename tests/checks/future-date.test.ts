@@ -32,6 +32,13 @@ test.each([
   ^^^^^^^^^^ future-date 2032-06-22 is still to come: today is 2031-11-25. Was it 2031-06-22?
   `,
   `trip 2031-06-21 ${BOAT}\n22:00 depart\n2032-06-22 00:10 return sure`,
+  // No day at all, which is told, is not still to come besides.
+  `
+  trip 2031-06-21 ${BOAT}
+  22:00 depart
+  2032-02-30 00:10 return
+  ^^^^^^^^^^ syntax "2032-02-30" is no day of the calendar; write it like 2031-06-21.
+  `,
 ])("%s", (source) => {
   checkFile(source, AROUND);
 });

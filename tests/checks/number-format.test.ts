@@ -14,6 +14,11 @@ test.each([
   05:24 sonar marks 70-95 ft
                     ^^^^^ number-format A range is written with "to": 70 to 95, not "70-95".
   `,
+  // A range would be no better there.
+  `
+  05:24 sonar bottom 70-95 ft
+                     ^^^^^ number-format bottom is one figure, not a range like "70-95".
+  `,
   `
   05:22 move P1 out 7.2.5 ft
                     ^^^^^ number-format "7.2.5" can't be read as a number; write it like 72.5.

@@ -25,6 +25,13 @@ test.each([
             ^^^^^^^^^^^^^^^^^^^^^ position-implausible
   06:20 gps at 46 46.7N 086 22.5W
   `,
+  // No speed worth a figure.
+  `
+  05:45 gps at 44 46.1N 086 21.7W
+  05:46 gps at 44 46.1N 006 21.7W
+            ^^^^^^^^^^^^^^^^^^^^^ position-implausible 3269 nautical miles from the position of 05:45, 1 min on: a boat makes up to 50 mph.
+  06:20 gps at 44 46.7N 086 22.5W
+  `,
   `
   05:45 gps at 44 46.1N 086 21.7W
   05:45 gps at 44 56.1N 086 21.7W

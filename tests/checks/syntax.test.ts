@@ -120,7 +120,15 @@ const CASES = [
   `,
   `
   11:35 box king 1.5
-                 ^^^ syntax "1.5" is no plain number; write it without a unit, like 6.
+                 ^^^ syntax "1.5" can't be; write a whole number above zero, like 6.
+  `,
+  `
+  limit chinook per-angler -3
+                           ^^ syntax "-3" can't be; write a whole number above zero, like 6.
+  `,
+  `
+  limit chinook per-angler 3kg
+                           ^^^ syntax "3kg" is no plain number; write it without a unit, like 6.
   `,
   `
   anglers 6
@@ -154,6 +162,19 @@ test.each([
   trip 2031-06-21 "Bright Penny"
     2031-06-21 anglers 6
     ^^^^^^^^^^ syntax No date before anglers: what stands under a trip holds for all of it.
+  `,
+  // Indented as it should be; the line with a clock ended what is said of the whole trip.
+  `
+  trip 2031-06-21 "Bright Penny"
+  05:10 depart
+    anglers 6
+    ^^^^^^^ syntax anglers goes right under its trip line; move it up, above what stands between them.
+  `,
+  `
+  trip 2031-06-21 "Bright Penny"
+  05:10 depart
+    rods-per-angler 3
+    ^^^^^^^^^^^^^^^ syntax rods-per-angler belongs under a boat line, indented.
   `,
   `
   trip 2031-06-21 "Bright Penny"

@@ -15,6 +15,7 @@ interface Stated {
   readonly branch?: { readonly line: Stated["line"] };
   readonly out: Figures;
   readonly branchOut?: Figures;
+  readonly allSolutions?: readonly Figures[];
 }
 
 interface Figures {
@@ -56,11 +57,30 @@ test("answers every case of the shared file as stated", async () => {
     const lengthM = lengthOf(stated.line);
     expectClose(stated.id, answer, stated.out, lengthM);
     expectClose(stated.id, answer.out, stated.out, lengthM);
+    expect(answer.allSolutions?.length, stated.id).toBe(stated.allSolutions?.length);
+    for (const [at, one] of (stated.allSolutions ?? []).entries())
+      expectClose(`${stated.id}, shape ${at + 1}`, answer.allSolutions?.[at] ?? answer.out, one, lengthM);
     expect(answer.branchOut === undefined, stated.id).toBe(stated.branchOut === undefined);
     if (answer.branchOut !== undefined && stated.branchOut !== undefined && stated.branch !== undefined)
       expectClose(stated.id, answer.branchOut, stated.branchOut, lengthM + lengthOf(stated.branch.line));
   }
   expect(answers).toHaveLength(44);
+});
+
+test("a line with several steady shapes has all of them, and a word on which is answered", async () => {
+  const held = JSON.stringify(STATED.find((one) => one.id === "multi-root"));
+  const [answer] = (await solve(held)).answers;
+  if (answer === undefined || "error" in answer) throw new Error(answer?.error ?? "no answer");
+  expect(answer.chosen).toBe("deepest");
+  expect(answer.allSolutions?.at(-1)).toEqual(answer.out);
+  const { out } = await deepwake("depth --case cases.json", { files: { "cases.json": held } });
+  expect(out).toMatchInlineSnapshot(`
+    "case             depth m  setback m  top tension N  top angle deg
+    multi-root        19.957     50.416           3.85          84.79
+      or, less deep   14.167     57.045           4.38          84.82
+      or, less deep   15.146     55.739           3.98          85.15
+    "
+  `);
 });
 
 test("one case alone, from standard input too, with a byte order mark", async () => {

@@ -200,20 +200,6 @@ function lossBound(angleDeg: number): number {
 }
 
 describe("depth from a wire's angle at the surface", () => {
-  checkRows(
-    [
-      [10, 0.513],
-      [20, 2.12],
-      [30, 5.039],
-    ].map(([angle = 0, expected = 0]) => ({
-      name: `the bound itself at ${angle} degrees, percent`,
-      input: angle,
-      expected,
-      tolerance: 0.001,
-      source: "uniform-drag bound on the wet-line correction; arithmetic",
-    })),
-    lossBound,
-  );
   checkBands(
     [
       [4, 0.06],

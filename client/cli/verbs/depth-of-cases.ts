@@ -1,5 +1,9 @@
 /** `deepwake depth --case FILE`: towed-line cases in SI, answered in the case file's own field names. */
-import { type CaseAnswer, solveTowedLineCases } from "../../../server/exchange/towed-line-case.ts";
+import {
+  type CaseAnswer,
+  type CaseOut,
+  solveTowedLineCases,
+} from "../../../server/exchange/towed-line-case.ts";
 import type { CaseAnswerJson } from "../case-schemas.ts";
 import { complain } from "../complain.ts";
 import { type ExitCode, FINE, UNUSABLE } from "../exit-codes.ts";
@@ -47,14 +51,16 @@ async function readJson(
 
 function answerJson(answer: CaseAnswer): CaseAnswerJson {
   if ("error" in answer) return answer;
-  const { id, out, branchOut } = answer;
+  const { id, out, branchOut, allSolutions, chosen } = answer;
   const { depth, setback, topTension, topAngleDeg } = out;
-  const whole = { ...out, nodes: [...out.nodes] };
   return {
-    ...{ id, depth, setback, topTension, topAngleDeg, out: whole },
-    ...(branchOut === undefined ? {} : { branchOut: { ...branchOut, nodes: [...branchOut.nodes] } }),
+    ...{ id, depth, setback, topTension, topAngleDeg, out: outJson(out) },
+    ...(branchOut === undefined ? {} : { branchOut: outJson(branchOut) }),
+    ...(allSolutions === undefined ? {} : { allSolutions: allSolutions.map(outJson), chosen }),
   };
 }
+
+const outJson = <Out extends CaseOut>(out: Out) => ({ ...out, nodes: [...out.nodes] });
 
 const COLUMNS: readonly Column[] = [
   { head: "case" },
@@ -75,7 +81,10 @@ function caseRows(answer: CaseAnswerJson): Row[] {
   if ("error" in answer) return [{ cells: [id], rest: printable(`not solved: ${answer.error}`) }];
   const branch =
     answer.branchOut === undefined ? [] : [{ cells: ["  its branch", ...figures(answer.branchOut)] }];
-  return [{ cells: [id, ...figures(answer)] }, ...branch];
+  // The deepest, which is last, has the row of the case itself.
+  const others = (answer.allSolutions ?? []).slice(0, -1);
+  const shapes = others.map((other) => ({ cells: ["  or, less deep", ...figures(other)] }));
+  return [{ cells: [id, ...figures(answer)] }, ...branch, ...shapes];
 }
 
 function figures(out: { depth: number; setback: number; topTension: number; topAngleDeg: number }): string[] {

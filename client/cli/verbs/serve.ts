@@ -10,7 +10,7 @@ export const SERVE: Verb = {
   usage: ["serve [--stdio]", "serve --socket PORT", "serve --pipe NAME"],
   about: [
     "Checks, depths, completion and all else that the extension shows, by the Language Server Protocol.",
-    "An editor starts it and talks to it; it reads journals and gear books and writes nothing. docs/other-editors.md has set-ups.",
+    "An editor starts it and talks to it; it reads journals and gear books and changes none of them. All it writes is its index of them, and only where the editor gives it a folder for it. docs/other-editors.md has set-ups.",
   ],
   options: {
     stdio: { doc: "Talk over standard input and output; so it is when nothing is said." },

@@ -59,7 +59,13 @@ function quotedSentence({ text, isName }: { readonly text: string; readonly isNa
 }
 
 /** A number that is not written as one. */
-export const NUMBER_FORMAT = check<{ text: string; mend: string | null; example: string }>({
+export const NUMBER_FORMAT = check<{
+  text: string;
+  mend: string | null;
+  example: string;
+  /** The attribute that takes no range, where one was written for it. */
+  oneFigure?: string | undefined;
+}>({
   slug: "number-format",
   severities: ["error"],
   summary: "A number has a comma, a dash or a slash in it, or is no number at all.",
@@ -67,7 +73,8 @@ export const NUMBER_FORMAT = check<{ text: string; mend: string | null; example:
   isDoubt: false,
   isFixable: true,
   since: "0.1.0",
-  message: ({ text, mend, example }) => {
+  message: ({ text, mend, example, oneFigure }) => {
+    if (oneFigure !== undefined) return `${oneFigure} is one figure, not a range like ${shown(text)}.`;
     if (mend === null) return `${shown(text)} can't be read as a number; write it like ${example}.`;
     if (mend.includes(" to ")) return `A range is written with "to": ${mend}, not ${shown(text)}.`;
     return `Write ${mend} for ${shown(text)}: a number has digits and a point, nothing else.`;

@@ -12,6 +12,8 @@ export type SyntaxProblem = SyntaxReason & {
   readonly meant?: readonly string[];
   /** The two that are typed are one, in two units. */
   readonly isOneMeasure?: boolean;
+  /** It is indented as it should be, and other lines stand between it and the line that it belongs under. */
+  readonly isParted?: boolean;
 };
 
 const SENTENCES: { readonly [R in Reason]: (problem: Of<R> & SyntaxProblem) => string } = {
@@ -47,11 +49,17 @@ const SENTENCES: { readonly [R in Reason]: (problem: Of<R> & SyntaxProblem) => s
   "bad-position": ({ text }) =>
     `${shown(text)} is no position; write it like 44 46.1N 086 21.7W or 44.7683 -86.3617.`,
   "bad-bearing": ({ text }) => `${shown(text)} is no course; one is written like 310, from 000 to 360.`,
-  "bad-count": ({ text }) => `${shown(text)} is no plain number; write it without a unit, like 6.`,
-  "out-of-place": ({ verb, belongs }) =>
-    belongs === "margin"
-      ? `${verb} stands at the margin, or has a clock before it; here it is indented.`
-      : `${verb} belongs under a ${belongs} line, indented.`,
+  "bad-count": ({ text }) =>
+    /^(?:[+-][\d.]+|\d+\.\d+)$/u.test(text)
+      ? `${shown(text)} can't be; write a whole number above zero, like 6.`
+      : `${shown(text)} is no plain number; write it without a unit, like 6.`,
+  "out-of-place": ({ verb, belongs, isParted = false }) => {
+    if (belongs === "margin")
+      return `${verb} stands at the margin, or has a clock before it; here it is indented.`;
+    return isParted
+      ? `${verb} goes right under its ${belongs} line; move it up, above what stands between them.`
+      : `${verb} belongs under a ${belongs} line, indented.`;
+  },
   "by-how-much": ({ word, meant: [meant] = [] }) =>
     `Write the amount afterwards, not the change: ${meant ?? `like ${word} 90 ft`}.`,
   "which-measure": ({ number, words }) => `${number} of what: ${anyOf(words)}? Write its unit.`,

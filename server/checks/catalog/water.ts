@@ -148,11 +148,15 @@ export const NO_PROFILE = check<{
   },
 });
 
+/** Faster than that, m/s, a figure of the speed says less than the distance and the time do (judgement). */
+const ABSURD_MS = 200;
+
 /** A jump no boat makes. */
 export const POSITION_IMPLAUSIBLE = check<{
   gear: Gear;
   distanceNmi: number;
   clock: string;
+  seconds: number;
   speedMS: number | undefined;
   limitMS: number;
   isTrolling: boolean;
@@ -166,12 +170,12 @@ export const POSITION_IMPLAUSIBLE = check<{
   isDoubt: true,
   isFixable: false,
   since,
-  message: ({ gear, distanceNmi, clock, speedMS, limitMS, isTrolling }) => {
-    const how =
-      speedMS === undefined
-        ? "in the same minute"
-        : `that takes ${speedWords(gear, speedMS)}, and ${isTrolling ? "with lines in the water all the while " : ""}a boat makes up to ${speedWords(gear, limitMS)}`;
-    return `${distanceNmi < 10 ? distanceNmi.toFixed(1) : Math.round(distanceNmi)} nautical miles from the position of ${clock}: ${how}.`;
+  message: ({ gear, distanceNmi, clock, seconds, speedMS, limitMS, isTrolling }) => {
+    const far = `${distanceNmi < 10 ? distanceNmi.toFixed(1) : Math.round(distanceNmi)} nautical miles from the position of ${clock}`;
+    if (speedMS === undefined) return `${far}: in the same minute.`;
+    const limit = `${isTrolling ? "with lines in the water all the while " : ""}a boat makes up to ${speedWords(gear, limitMS)}`;
+    if (speedMS <= ABSURD_MS) return `${far}: that takes ${speedWords(gear, speedMS)}, and ${limit}.`;
+    return `${far}, ${seconds < 60 ? `${seconds} s` : ageWords(1000 * seconds)} on: ${limit}.`;
   },
 });
 
