@@ -13,13 +13,10 @@ export function calibratedRigJson(
   calibration: RigCalibration,
   shownByUri: ReadonlyMap<string, string>,
 ): CalibratedRigJson {
-  const { boat, rig, since, date, fit, next, readings } = calibration;
+  const { fit, readings } = calibration;
   const figures = fit.ok ? fittedFigures(fit) : undefined;
   return {
-    boat,
-    rig,
-    gearSince: since === "" ? null : since,
-    date,
+    ...groupJson(calibration, calibration),
     drag: figures?.drag ?? null,
     counterScale: figures?.counterScale ?? null,
     counterOffsetM: figures?.counterOffsetM ?? null,
@@ -28,10 +25,8 @@ export function calibratedRigJson(
     areaLink: null,
     links: figures?.links ?? null,
     open: openOf(calibration),
-    next: next ?? null,
     gearLine: calibrationLine(readings[0].gear, calibration) ?? null,
-    why: fit.ok ? null : fit.why,
-    readings: readings.map((_, index) => readingJson(calibration, index, shownByUri)),
+    readings: readingsJson(calibration, shownByUri),
   };
 }
 
@@ -40,17 +35,13 @@ export function calibratedLineJson(
   calibration: LineCalibration,
   shownByUri: ReadonlyMap<string, string>,
 ): CalibratedRigJson {
-  const { boat, rig, since, date, what, next, readings } = calibration;
-  const { fit } = what;
+  const { what, readings } = calibration;
   const line = what.is === "line" && what.fit.ok ? what.fit : undefined;
   const diver = what.is === "diver" && what.fit.ok ? what.fit : undefined;
   const figures = line === undefined ? undefined : fittedFigures(line);
   const counter = what.is === "line" && what.isByColors ? undefined : figures;
   return {
-    boat,
-    rig,
-    gearSince: since === "" ? null : since,
-    date,
+    ...groupJson(calibration, what),
     drag: figures?.drag ?? null,
     counterScale: counter?.counterScale ?? null,
     counterOffsetM: counter?.counterOffsetM ?? null,
@@ -65,12 +56,31 @@ export function calibratedLineJson(
     areaLink: diver?.spread.link ?? null,
     links: counter?.links ?? null,
     open: openOfLine(calibration),
-    next: next ?? null,
     gearLine: lineCalibrationLine(readings[0].gear, calibration) ?? null,
-    why: fit.ok ? null : fit.why,
-    readings: readings.map((_, index) => readingJson({ readings, fit }, index, shownByUri)),
+    readings: readingsJson({ readings, fit: what.fit }, shownByUri),
   };
 }
+
+/** What a fit's JSON says whatever was fitted. */
+function groupJson(
+  { boat, rig, since, date, next }: RigCalibration | LineCalibration,
+  { fit }: Pick<Fitted, "fit">,
+): Pick<CalibratedRigJson, "boat" | "rig" | "gearSince" | "date" | "next" | "why"> {
+  return {
+    boat,
+    rig,
+    gearSince: since === "" ? null : since,
+    date,
+    next: next ?? null,
+    why: fit.ok ? null : fit.why,
+  };
+}
+
+function readingsJson(fitted: Fitted, shownByUri: ReadonlyMap<string, string>): FittedReadingJson[] {
+  return fitted.readings.map((_, index) => readingJson(fitted, index, shownByUri));
+}
+
+type Fitted = Pick<FittedGroup, "readings" | "fit">;
 
 function openOfLine({ what }: LineCalibration): CalibratedRigJson["open"] {
   const lacks = lineLacks(what);
@@ -92,7 +102,7 @@ function openOf({ lacks }: RigCalibration): CalibratedRigJson["open"] {
 }
 
 function readingJson(
-  { readings, fit }: Pick<FittedGroup, "readings" | "fit">,
+  { readings, fit }: Fitted,
   index: number,
   shownByUri: ReadonlyMap<string, string>,
 ): FittedReadingJson {
