@@ -211,6 +211,7 @@ describe("refuses", () => {
       ask("--surface-speed", "12kn"),
       "--surface-speed: 13.8 mph is no speed to troll at; it goes from 0 to 6 mph (threshold fastest-troll in the gear book).",
     ],
+    [ask("--temp", "200F"), "--temp: no water has 200 F."],
     [ask("--speed-at", "80F"), '--speed-at: "80F" is no length; write one like 80ft.'],
     [ask("--depths", "30,deep"), '--depths: "deep" is no length; write them like 30,40,50ft.'],
     [

@@ -106,6 +106,7 @@ describe("refuses", () => {
   test.each([
     [["--out", "90ft"], "a what-if needs --speed too."],
     [["--speed", "2mph"], "a what-if needs --out too."],
+    [["--out", "90ft", "--speed", "2mph", "--temp", "200F"], "--temp: no water has 200 F."],
     [["--out", "90F", "--speed", "2mph"], '--out: "90F" is no length; write one like 90ft.'],
     [["--out", "72,5ft", "--speed", "2mph"], '--out: "72,5ft" is no length; write one like 90ft.'],
     [["--out", "90 to 95 ft", "--speed", "2mph"], '--out: "90 to 95 ft" is no length; write one like 90ft.'],

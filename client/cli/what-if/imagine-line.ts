@@ -13,7 +13,7 @@ import { isColorsOrFeet } from "../../../server/model/leadcore-count.ts";
 import { matchName } from "../../../server/model/match-name.ts";
 import { cableRigOf } from "../../../server/model/trip.ts";
 import type { ChosenGear } from "./choose-gear.ts";
-import { measureIn, wrongName, wrongSpeed } from "./read-options.ts";
+import { measureIn, wrongMeasure, wrongName } from "./read-options.ts";
 import { inUnitsAsked } from "./units-asked.ts";
 
 type Options = ReadonlyMap<string, string>;
@@ -55,7 +55,7 @@ export function imagineLine(options: Options, chosen: ChosenGear & { ok: true })
     const text = options.get(option);
     if (text === undefined) continue;
     const si = measureIn(text, option, verb, dimension, gear);
-    const why = si === undefined || dimension !== "speed" ? undefined : wrongSpeed(option, si, gear);
+    const why = si === undefined ? undefined : wrongMeasure(option, dimension, si, gear);
     if (why !== undefined) return no(why);
     if (si === undefined) return no(`--${option}: "${text}" is no ${dimension}; write one like ${example}.`);
   }

@@ -4,7 +4,7 @@ import { type Rigging, usualRigs } from "../../../server/analysis/lines-to-set.t
 import type { StatedSpeeds } from "../../../server/analysis/stated-water.ts";
 import { usualRows } from "../../../server/analysis/usual-depths.ts";
 import type { Gear, Rig } from "../../../server/model/gear-types.ts";
-import { measureIn, wrongName, wrongSpeed } from "./read-options.ts";
+import { measureIn, wrongMeasure, wrongName } from "./read-options.ts";
 
 type Options = ReadonlyMap<string, string>;
 
@@ -76,7 +76,7 @@ function measures(options: Options, gear: Gear): { ok: true; of: Measures } | Wr
     if (text === undefined) continue;
     const si = measureIn(text, word, verb, dimension, gear);
     if (si === undefined) return no(`--${option}: "${text}" is no ${dimension}; write one like ${example}.`);
-    const why = dimension === "speed" ? wrongSpeed(option, si, gear) : undefined;
+    const why = wrongMeasure(option, dimension, si, gear);
     if (why !== undefined) return no(why);
     found[option] = si;
   }

@@ -1,8 +1,9 @@
 /** Options that stand for one measure or one name of the gear book, read by the grammar so that they mean the same. */
 import { parse } from "../../../grammar/parse.ts";
 import type { Dimension } from "../../../grammar/units.ts";
+import { oddTemperature } from "../../../server/analysis/odd-temperature.ts";
 import { nearest } from "../../../server/checks/nearest.ts";
-import { speedWords } from "../../../server/model/figures.ts";
+import { speedWords, tempWords } from "../../../server/model/figures.ts";
 import type { Gear } from "../../../server/model/gear-types.ts";
 import { matchName } from "../../../server/model/match-name.ts";
 import { measureOf } from "../../../server/model/quantities.ts";
@@ -38,8 +39,23 @@ export function wrongName(
   return `--${option}: there is no ${kind} "${name}" in the gear of ${gear.boat}${near === undefined ? "." : `; did you mean ${near}?`}`;
 }
 
-/** What is wrong with a speed that nothing is reckoned at; undefined for one that a boat trolls at. */
-export function wrongSpeed(option: string, speedMS: number, gear: Gear): string | undefined {
+/** What is wrong with a measure that nothing is reckoned with: a speed that nobody trolls at, water that isn't so. */
+export function wrongMeasure(
+  option: string,
+  dimension: Dimension,
+  si: number,
+  gear: Gear,
+): string | undefined {
+  if (dimension === "speed") return wrongSpeed(option, si, gear);
+  return dimension === "temperature" ? wrongTemperature(option, si, gear) : undefined;
+}
+
+function wrongTemperature(option: string, tempC: number, gear: Gear): string | undefined {
+  if (oddTemperature(gear, tempC)?.isImpossible !== true) return undefined;
+  return `--${option}: no water has ${tempWords(gear, tempC)}.`;
+}
+
+function wrongSpeed(option: string, speedMS: number, gear: Gear): string | undefined {
   const fastestMS = thresholdOf(gear, THRESHOLDS.fastTroll);
   if (speedMS >= 0 && speedMS <= fastestMS) return undefined;
   return `--${option}: ${speedWords(gear, speedMS)} is no speed to troll at; it goes from 0 to ${speedWords(gear, fastestMS)} (threshold fastest-troll in the gear book).`;
