@@ -21,6 +21,7 @@ import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { cachedDataVersionTag } from "node:v8";
 import { Script } from "node:vm";
+import { underUsualSettings } from "./engine-settings.ts";
 
 /** `/*` and the SHA-256 of what follows, in hex. What has it is plain ASCII. */
 const STAMP = /^\/\*([0-9a-f]{64})\*\//u;
@@ -73,7 +74,8 @@ class Loader {
       const sibling = SIBLING.exec(request)?.[1];
       return sibling === undefined ? required(request) : this.load(sibling);
     };
-    const run = this.#compile(text, filename, stamp).runInThisContext();
+    const script = underUsualSettings(() => this.#compile(text, filename, stamp));
+    const run = script.runInThisContext();
     run(module.exports, require, module, filename, this.#folder);
     return module.exports;
   }
@@ -101,7 +103,8 @@ class Loader {
     try {
       for (const { script, file } of unkept) {
         const beside = `${file}.${process.pid}`;
-        writeFileSync(beside, script.createCachedData(), { mode: 0o600 });
+        const code = underUsualSettings(() => script.createCachedData());
+        writeFileSync(beside, code, { mode: 0o600 });
         renameSync(beside, file);
       }
       clearOld(this.#store);

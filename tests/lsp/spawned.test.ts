@@ -1,7 +1,7 @@
 /** The bundled server in a process of its own, over every transport an editor uses, on every Node at hand. */
 import { type ChildProcess, type ChildProcessByStdio, fork, spawn, spawnSync } from "node:child_process";
 import { once } from "node:events";
-import { mkdirSync, mkdtempSync, readFileSync, rmSync, statSync, writeFileSync } from "node:fs";
+import { mkdirSync, mkdtempSync, readdirSync, readFileSync, rmSync, statSync, writeFileSync } from "node:fs";
 import { type AddressInfo, createServer, type Socket } from "node:net";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
@@ -121,6 +121,22 @@ describe.each(NODES)("on $name", ({ node }) => {
     const server = fork(SERVER, ["--node-ipc"], { execPath: node, execArgv: [] });
     await spendDay(new TestClient(new IPCMessageReader(server), new IPCMessageWriter(server)), server);
   });
+});
+
+test.each(NODES)("what a start compiled is of use to the next one, on $name", async ({ node }) => {
+  const kept = mkdtempSync(join(tmpdir(), "deepwake-code-"));
+  const env = { ...process.env, TMPDIR: kept, TEMP: kept, TMP: kept };
+  const start = async (): Promise<Map<string, number>> => {
+    const server = spawn(node, [SERVER, "--stdio"], { stdio: ["pipe", "pipe", "inherit"], env });
+    await spendDay(clientOf(server), server);
+    const files = readdirSync(kept, { recursive: true, withFileTypes: true }).filter((one) => one.isFile());
+    return new Map(files.map(({ name, parentPath }) => [name, statSync(join(parentPath, name)).mtimeMs]));
+  };
+  const first = await start();
+  // Code that the engine takes is left as it is; what it refuses is made anew.
+  expect(await start()).toEqual(first);
+  expect(first.size).toBeGreaterThan(1);
+  rmSync(kept, { recursive: true });
 });
 
 describe("where the workspace isn't trusted", () => {
