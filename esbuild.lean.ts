@@ -131,6 +131,9 @@ function leanModule(source: string): string {
   const lean = source
     .replaceAll(/^var __\w+ = \(this && this\.__\w+\) \|\| [\s\S]*?^\}[)(]*;\n/gmu, "")
     .replaceAll(/^exports\.\w+ = (?:exports\.\w+ = )*void 0;\n/gmu, "")
+    // Loading Node's own library of ciphers takes longer than all else of a library; it makes a few random names.
+    .replaceAll(/^const crypto_1 = require\("crypto"\);\n/gmu, "")
+    .replaceAll(/\bcrypto_1\./gu, 'require("crypto").')
     .replaceAll(
       /^Object\.defineProperty\(exports, ("\w+"), \{ enumerable: true, get: function \(\) \{ return ([\w.]+); \} \}\);$/gmu,
       "lean.accessor(exports, $1, () => $2);",
