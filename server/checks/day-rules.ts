@@ -28,54 +28,69 @@ import { probeElsewhere } from "./probe-elsewhere.ts";
 import { readingMissing } from "./reading-missing.ts";
 import { readingStale } from "./reading-stale.ts";
 import { setbackExceedsOut } from "./setback-exceeds-out.ts";
+import {
+  AMOUNTS,
+  all,
+  BOTTOMS,
+  DEPTHS,
+  HEADS,
+  linesOf,
+  properties,
+  READINGS,
+  RIGS,
+  type TripRule,
+  WAY,
+  words,
+  wordsWritten,
+} from "./sights.ts";
 import { speedImplausible } from "./speed-implausible.ts";
 import { tempImplausible } from "./temp-implausible.ts";
 import { timeBackwards } from "./time-backwards.ts";
 import { timeOutsideTrip } from "./time-outside-trip.ts";
 import { touchingBottom } from "./touching-bottom.ts";
 import { unknownGuest } from "./unknown-guest.ts";
-import { waterRules } from "./water-rules.ts";
+import { frozenProbeRule, instrumentRules, profileRule, wayRules } from "./water-rules.ts";
 
-/** Rules that look at one trip alone; what they find of a trip that did not change is not looked for again. */
-export const TRIP_RULES: readonly Rule[] = [
-  clockRepeated,
-  clockMissing,
-  afternoonSlip,
-  timeOutsideTrip,
-  notInWater,
-  ballUp,
-  downLonger,
-  alreadySet,
-  setbackExceedsOut,
-  blowbackExceedsOut,
-  deeperThanOut,
-  lineTooLong,
-  lengthImplausible,
-  noDepth,
-  noDeeper,
-  linesMayCross,
-  depthDisagrees,
-  counterDrift,
-  aboveSurface,
-  touchingBottom,
-  speedImplausible,
-  tempImplausible,
-  readingMissing,
-  readingStale,
-  waterRules,
-  fishImplausible,
-  conditionImplausible,
-  deeperThanBottom,
-  engineHours,
-  probeElsewhere,
-  unknownGuest,
+/**
+ * Rules that look at one trip alone, each with what it sees of it: after an edit only those run that could see it. A
+ * rule sees what the functions it calls read too, so one that asks for a depth has the sight `DEPTHS`.
+ */
+export const TRIP_RULES: readonly TripRule[] = [
+  { rule: clockRepeated, sees: HEADS },
+  { ofLine: clockMissing },
+  { rule: afternoonSlip, sees: HEADS },
+  { rule: timeOutsideTrip, sees: HEADS },
+  { rule: notInWater, sees: RIGS },
+  { rule: ballUp, sees: RIGS },
+  { rule: downLonger, sees: RIGS },
+  { rule: alreadySet, sees: all(RIGS, wordsWritten("set")) },
+  { rule: setbackExceedsOut, sees: DEPTHS },
+  { rule: blowbackExceedsOut, sees: all(AMOUNTS, words("behind")) },
+  { rule: deeperThanOut, sees: all(AMOUNTS, BOTTOMS, linesOf("probe")) },
+  { ofLine: lineTooLong },
+  { ofLine: lengthImplausible },
+  { rule: noDepth, sees: DEPTHS },
+  { rule: noDeeper, sees: DEPTHS },
+  { rule: linesMayCross, sees: DEPTHS },
+  { rule: depthDisagrees, sees: DEPTHS },
+  { rule: counterDrift, sees: DEPTHS },
+  { rule: aboveSurface, sees: DEPTHS },
+  { rule: touchingBottom, sees: DEPTHS },
+  { rule: speedImplausible, sees: DEPTHS },
+  { ofLine: tempImplausible },
+  { rule: readingMissing, sees: DEPTHS },
+  { rule: readingStale, sees: DEPTHS },
+  { rule: instrumentRules, sees: READINGS },
+  { rule: frozenProbeRule, sees: all(AMOUNTS, linesOf("probe")) },
+  { rule: profileRule, sees: DEPTHS },
+  { rule: wayRules, sees: WAY },
+  { ofLine: fishImplausible },
+  { ofLine: conditionImplausible },
+  { rule: deeperThanBottom, sees: all(BOTTOMS, linesOf("probe", "profile")) },
+  { rule: engineHours, sees: words("engine") },
+  { rule: probeElsewhere, sees: RIGS },
+  { rule: unknownGuest, sees: all(properties("guest", "captain", "mate"), words("by")) },
 ];
 
-/** Every rule of the day: those that look at all trips of a file, then those of one. */
-export const DAY_RULES: readonly Rule[] = [
-  futureDate,
-  timeBackwards,
-  overlappingTrips,
-  neverPulled,
-  ...TRIP_RULES,
-];
+/** Rules of the day that look at all trips of a file. */
+export const DAY_RULES: readonly Rule[] = [futureDate, timeBackwards, overlappingTrips, neverPulled];
