@@ -12,12 +12,21 @@ export type SeverityChoices = ReadonlyMap<string, Severity | "off">;
 export class CheckRun implements CheckContext {
   readonly analysis: JournalAnalysis;
   readonly today: string | undefined;
+  readonly isFollowed: boolean;
   readonly #choices: SeverityChoices;
   #findings: Finding[] = [];
 
-  constructor(analysis: JournalAnalysis, choices: SeverityChoices, today?: string) {
+  constructor(
+    analysis: JournalAnalysis,
+    choices: SeverityChoices,
+    {
+      today,
+      isFollowed = false,
+    }: { readonly today?: string | undefined; readonly isFollowed?: boolean } = {},
+  ) {
     this.analysis = analysis;
     this.today = today;
+    this.isFollowed = isFollowed;
     this.#choices = choices;
   }
 

@@ -80,6 +80,8 @@ export interface CheckContext {
   readonly analysis: JournalAnalysis;
   /** The day it is where the captain sits, `2031-06-21`; undefined where nobody says. */
   readonly today: string | undefined;
+  /** Another trip stands below the one trip that is looked at: its day is over. */
+  readonly isFollowed: boolean;
   /** The gear that speaks for a line: its trip's, or its boat's. */
   readonly gearFor: (lineIndex: number) => Gear | undefined;
   readonly report: <Data>(row: CheckRow<Data>, place: Place, data: Data, extras?: ReportExtras) => void;

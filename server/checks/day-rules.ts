@@ -38,7 +38,9 @@ import {
   properties,
   READINGS,
   RIGS,
+  SPEEDS,
   type TripRule,
+  UNREADABLE,
   WAY,
   words,
   wordsWritten,
@@ -60,8 +62,9 @@ export const TRIP_RULES: readonly TripRule[] = [
   { ofLine: clockMissing },
   { rule: afternoonSlip, sees: HEADS },
   { rule: timeOutsideTrip, sees: HEADS },
-  { rule: notInWater, sees: RIGS },
-  { rule: ballUp, sees: RIGS },
+  { rule: neverPulled, sees: RIGS },
+  { rule: notInWater, sees: all(RIGS, UNREADABLE) },
+  { rule: ballUp, sees: all(RIGS, UNREADABLE) },
   { rule: downLonger, sees: RIGS },
   { rule: alreadySet, sees: all(RIGS, wordsWritten("set")) },
   { rule: setbackExceedsOut, sees: DEPTHS },
@@ -76,10 +79,10 @@ export const TRIP_RULES: readonly TripRule[] = [
   { rule: counterDrift, sees: DEPTHS },
   { rule: aboveSurface, sees: DEPTHS },
   { rule: touchingBottom, sees: DEPTHS },
-  { rule: speedImplausible, sees: DEPTHS },
+  { rule: speedImplausible, sees: SPEEDS },
   { ofLine: tempImplausible },
-  { rule: readingMissing, sees: DEPTHS },
-  { rule: readingStale, sees: DEPTHS },
+  { rule: readingMissing, sees: SPEEDS },
+  { rule: readingStale, sees: SPEEDS },
   { rule: instrumentRules, sees: READINGS },
   { rule: frozenProbeRule, sees: all(AMOUNTS, linesOf("probe")) },
   { rule: profileRule, sees: DEPTHS },
@@ -93,4 +96,4 @@ export const TRIP_RULES: readonly TripRule[] = [
 ];
 
 /** Rules of the day that look at all trips of a file. */
-export const DAY_RULES: readonly Rule[] = [futureDate, timeBackwards, overlappingTrips, neverPulled];
+export const DAY_RULES: readonly Rule[] = [futureDate, timeBackwards, overlappingTrips];

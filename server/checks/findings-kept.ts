@@ -16,6 +16,7 @@ interface KnownFindings {
   /** The severities they were found with; compared by identity. */
   readonly choices: SeverityChoices;
   readonly trip: Trip;
+  readonly isFollowed: boolean;
   /** Nearly every rule finds nothing, and is left out. */
   readonly byRule: ReadonlyMap<TripRule, readonly Finding[]>;
   readonly inOrder: readonly Finding[];
@@ -31,10 +32,11 @@ export function* tripFindings(
 ): Generator<void, readonly Finding[]> {
   const { trip } = day;
   const last = knownFindings.get(trip.opener);
-  const known = last?.choices === choices ? last : undefined;
+  const isFollowed = analysis.trips.at(-1) !== day;
+  const known = last?.choices === choices && last.isFollowed === isFollowed ? last : undefined;
   if (known?.trip === trip) return known.inOrder;
   const change = known && TripChange.between(known.trip, trip);
-  const run = new CheckRun({ ...analysis, trips: [day] }, choices);
+  const run = new CheckRun({ ...analysis, trips: [day] }, choices, { isFollowed });
   const byRule = new Map<TripRule, readonly Finding[]>();
   for (const rule of TRIP_RULES) {
     const before = known?.byRule.get(rule) ?? NONE;
@@ -50,7 +52,7 @@ export function* tripFindings(
     if (found.length > 0) byRule.set(rule, found);
   }
   const inOrder = inFileOrder([...byRule.values()].flat());
-  knownFindings.set(trip.opener, { choices, trip, byRule, inOrder });
+  knownFindings.set(trip.opener, { choices, trip, isFollowed, byRule, inOrder });
   return inOrder;
 }
 

@@ -24,7 +24,7 @@ export function runChecks(
 ): Finding[] {
   const ofTrips =
     rules === undefined ? analysis.trips.flatMap((day) => last(tripFindings(analysis, day, choices))) : [];
-  const run = new CheckRun(analysis, choices, today);
+  const run = new CheckRun(analysis, choices, { today });
   for (const rule of rules ?? FILE_RULES) rule(run);
   return inFileOrder([...run.take(), ...ofTrips]);
 }

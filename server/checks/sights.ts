@@ -50,7 +50,8 @@ export const properties =
   (line) =>
     line.kind === "property" && verbs.includes(line.verb) ? line.raw : NOTHING;
 
-const unreadable: Sight = (line) => (line.kind === "unreadable" ? line.raw : NOTHING);
+/** Lines that can't be read. */
+export const UNREADABLE: Sight = (line) => (line.kind === "unreadable" ? line.raw : NOTHING);
 
 /** Date, clock, verb and names of every event, and whether it is `sure`: in what order which rigs did what. */
 export const HEADS: Sight = (line) => (line.kind === "fact" ? headOf(line) : NOTHING);
@@ -60,8 +61,8 @@ function headOf(line: FactLine): string {
   return `${line.raw.slice(0, stop)}\n${hasWord(line, "sure")}`;
 }
 
-/** When each rig was in the water (`build-timeline.ts`, `rig-states.ts`); a line that can't be read may have put one in. */
-export const RIGS: Sight = all(HEADS, words("down", "with", "slider"), unreadable);
+/** When each rig was in the water (`build-timeline.ts`, `rig-states.ts`). */
+export const RIGS: Sight = all(HEADS, words("down", "with", "slider"));
 
 /** Lines that say how a rig is set (`setting.ts`). */
 const SETTINGS: Sight = linesOf("set", "move", "again", "change", "check");
@@ -73,23 +74,27 @@ export const AMOUNTS: Sight = all(RIGS, SETTINGS, words("out"));
 export const BOTTOMS: Sight = all(HEADS, linesOf("sonar", "touch"));
 
 /** Positions and courses, on the way that the boat went between them (`track.ts`, `bearings.ts`). */
-export const WAY: Sight = all(HEADS, linesOf("gps", "turn", "run", "drift", "depart", "return"), words("at"));
+export const WAY: Sight = all(HEADS, linesOf("gps", "turn", "run"), words("at"));
 
 /** What the instruments showed of speed, temperature and current (`readings.ts`, `temperature-points.ts`, `current-looks.ts`). */
 export const READINGS: Sight = all(WAY, BOTTOMS, linesOf("probe", "surface", "profile"));
 
+/** The speed that each depth goes by, not the depth itself (`trip-speed.ts`, `trolled-depths.ts`). */
+export const SPEEDS: Sight = all(RIGS, READINGS, words("speed"));
+
 /** Events that say nothing of depths but by their head and the words of `TELLING`. */
 const DAY_OF_THE_CREW: ReadonlySet<string> = new Set([
-  ...["strike", "miss", "catch", "lost", "broke", "box", "dock", "weigh-in"],
+  ...["depart", "return", "strike", "miss", "catch", "lost", "broke", "box", "dock", "weigh-in"],
   ...["weather", "water", "birds", "fleas", "weeds", "serviced", "note"],
 ]);
 const TELLING: Sight = words(
   ...["down", "with", "slider", "at", "out", "behind", "bottom", "depth", "temp", "speed", "course"],
 );
 
+const METHOD: Sight = properties("method", "target");
+
 /** Everything that depths, crossings and calibrations are reckoned from (`line-depth.ts`, `calibration-readings.ts`). */
 export const DEPTHS: Sight = (line) => {
-  if (line.kind === "property") return line.raw;
-  if (line.kind !== "fact") return NOTHING;
+  if (line.kind !== "fact") return METHOD(line);
   return DAY_OF_THE_CREW.has(line.verb) ? HEADS(line) + TELLING(line) : line.raw;
 };
