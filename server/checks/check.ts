@@ -1,6 +1,7 @@
 /** What a check is, and what it reports. Everything shown about a check derives from its row in the catalog. */
 import type { JournalAnalysis } from "../analysis/journal-analysis.ts";
 import type { Gear } from "../model/gear-types.ts";
+import type { Sight } from "../model/sight.ts";
 import type { Trip, TripEvent } from "../model/trip.ts";
 
 /** As the LSP names them, in lower case. */
@@ -95,3 +96,6 @@ export type Rule = (context: CheckContext) => void;
  * and the trip's gear and zone.
  */
 export type LineRule = (context: CheckContext, trip: Trip, event: TripEvent) => void;
+
+/** A rule that looks at one trip alone: with what it sees of it, or at each of its events by itself. */
+export type TripRule = { readonly rule: Rule; readonly sees: Sight } | { readonly ofLine: LineRule };

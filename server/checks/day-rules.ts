@@ -1,10 +1,12 @@
 /** Rules of what the day says, in the order they run. */
+import { AMOUNTS, BOTTOMS, DEPTHS, READINGS, RIGS, SPEEDS, WAY } from "../analysis/sights.ts";
+import { all, HEADS, linesOf, properties, UNREADABLE, words, wordsWritten } from "../model/sight.ts";
 import { aboveSurface } from "./above-surface.ts";
 import { afternoonSlip } from "./afternoon-slip.ts";
 import { alreadySet } from "./already-set.ts";
 import { ballUp } from "./ball-up.ts";
 import { blowbackExceedsOut } from "./blowback-exceeds-out.ts";
-import type { Rule } from "./check.ts";
+import type { Rule, TripRule } from "./check.ts";
 import { clockMissing } from "./clock-missing.ts";
 import { clockRepeated } from "./clock-repeated.ts";
 import { conditionImplausible } from "./condition-implausible.ts";
@@ -28,23 +30,6 @@ import { probeElsewhere } from "./probe-elsewhere.ts";
 import { readingMissing } from "./reading-missing.ts";
 import { readingStale } from "./reading-stale.ts";
 import { setbackExceedsOut } from "./setback-exceeds-out.ts";
-import {
-  AMOUNTS,
-  all,
-  BOTTOMS,
-  DEPTHS,
-  HEADS,
-  linesOf,
-  properties,
-  READINGS,
-  RIGS,
-  SPEEDS,
-  type TripRule,
-  UNREADABLE,
-  WAY,
-  words,
-  wordsWritten,
-} from "./sights.ts";
 import { speedImplausible } from "./speed-implausible.ts";
 import { tempImplausible } from "./temp-implausible.ts";
 import { timeBackwards } from "./time-backwards.ts";

@@ -5,12 +5,11 @@
 import type { FactLine } from "../../grammar/journal.ts";
 import type { JournalAnalysis, TripAnalysis } from "../analysis/journal-analysis.ts";
 import type { Trip } from "../model/trip.ts";
-import type { Finding, LineRule, Place } from "./check.ts";
+import { TripChange } from "../model/trip-change.ts";
+import type { Finding, LineRule, Place, TripRule } from "./check.ts";
 import { CheckRun, type SeverityChoices } from "./check-run.ts";
 import { TRIP_RULES } from "./day-rules.ts";
 import { inFileOrder } from "./in-file-order.ts";
-import type { TripRule } from "./sights.ts";
-import { TripChange } from "./trip-change.ts";
 
 interface KnownFindings {
   /** The severities they were found with; compared by identity. */

@@ -1,7 +1,7 @@
 /** What an edit changed in a trip: lines are told apart by identity, since a text read again keeps those it left alone. */
 import type { Line } from "../../grammar/journal.ts";
-import type { Trip } from "../model/trip.ts";
-import type { Sight } from "./sights.ts";
+import type { Sight } from "./sight.ts";
+import type { Trip } from "./trip.ts";
 
 /** A line before an edit and after it; a blank one stands for none where a line was added or taken away. */
 interface LineChange {
