@@ -36,8 +36,20 @@ const DENSE = [
 06:30 strike P1
 06:35 catch P1 chinook 70 lb by G2
 06:40 move C1 out 80 ft
-07:00 check S1 down 90 min
 07:30 box chinook 1`,
+  `trip 2031-06-21 "Bright Penny"
+05:00 set S1 out 60 ft setback 20 ft
+05:05 set P1 out 60 ft
+05:20 check S1 down 90 min
+05:30 strike S1
+05:31 strike S1 slider
+05:40 tangle P1 with S1 down 5 min
+05:45 tangle P1 with S1
+05:50 catch P1 chinook
+06:00 probe S1 depth 50 ft
+06:05 again P1 on-bottom
+06:20 move P1 out 90 ft
+06:25 probe P1 depth 50 ft`,
   `trip 2031-06-21 "Bright Penny"
   method deep
 05:10 set C1 out 80 ft setback 10 ft lure glow-spoon
