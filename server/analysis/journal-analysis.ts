@@ -1,4 +1,5 @@
 /** Everything computed from one file and the books within its reach: its trips, their timelines, depths and sums. */
+import type { FactLine } from "../../grammar/journal.ts";
 import type { Parse } from "../../grammar/parse.ts";
 import { buildTimeline } from "../model/build-timeline.ts";
 import type { BookFile } from "../model/gear-lines.ts";
@@ -6,6 +7,7 @@ import type { ReadingAges } from "../model/readings.ts";
 import { NO_THRESHOLDS, THRESHOLDS, type ThresholdWords, thresholdOf } from "../model/thresholds.ts";
 import type { Timeline } from "../model/timeline.ts";
 import { type GearResolver, gearResolver, type Trip } from "../model/trip.ts";
+import { TripChange } from "../model/trip-change.ts";
 import { tripsOf } from "../model/trips-of.ts";
 import { type Crossing, crossingsOf } from "./crossings.ts";
 import { createDepthMemo, type DepthMemo } from "./depth-memo.ts";
@@ -14,6 +16,7 @@ import { changeDepths, type LineDepth, lineDepths } from "./line-depth.ts";
 import { once } from "./once.ts";
 import { type RodLift, rodLift } from "./rod-lift.ts";
 import { type Shoal, shoalsOf } from "./shoals.ts";
+import { DEPTHS } from "./sights.ts";
 import { summarize, type TripSummary } from "./summary.ts";
 import { readWater, type WaterDay } from "./water-day.ts";
 
@@ -65,28 +68,47 @@ export function analyzeJournal(
   return { uri: file.uri, parse: file.parse, files, trips, gearOf };
 }
 
-const knownAnalyses = new WeakMap<Trip, { memo: DepthMemo; analysis: TripAnalysis }>();
+/** What hangs on how the lines are out: the same for all versions of a trip in which nobody sees a difference to that. */
+interface DepthParts {
+  depths?: readonly LineDepth[];
+  changeDepths?: readonly LineDepth[];
+  crossings?: readonly Crossing[];
+  shoals?: readonly Shoal[];
+}
 
-/** A trip that is the very same is not computed again. */
+interface KnownAnalysis {
+  readonly memo: DepthMemo;
+  readonly analysis: TripAnalysis;
+  readonly parts: DepthParts;
+}
+
+/** The latest of each trip, by its opener. */
+const knownAnalyses = new WeakMap<FactLine, KnownAnalysis>();
+
+/** A trip that is the very same is not computed again; of one that was edited only what the edit concerns. */
 function knownOrNew(trip: Trip, memo: DepthMemo): TripAnalysis {
-  const known = knownAnalyses.get(trip);
-  if (known?.memo === memo) return known.analysis;
-  const analysis = analyzeTrip(trip, memo);
-  knownAnalyses.set(trip, { memo, analysis });
+  const last = knownAnalyses.get(trip.opener);
+  const known = last?.memo === memo ? last : undefined;
+  if (known?.analysis.trip === trip) return known.analysis;
+  const change = known && TripChange.between(known.analysis.trip, trip);
+  const isSame = change?.isStill === true && !change.isSeenWith(DEPTHS);
+  const parts = known !== undefined && isSame ? known.parts : {};
+  const analysis = analyzeTrip(trip, memo, parts);
+  knownAnalyses.set(trip.opener, { memo, analysis, parts });
   return analysis;
 }
 
 /** Computes one trip; each part when it is first asked for, since most questions are about one part of one trip. */
-export function analyzeTrip(trip: Trip, memo: DepthMemo): TripAnalysis {
+export function analyzeTrip(trip: Trip, memo: DepthMemo, parts: DepthParts = {}): TripAnalysis {
   const ages = readingAges(trip);
   const timeline = once(() => buildTimeline(trip));
   const bottomHeldMs = thresholdOf(trip.gear, THRESHOLDS.bottomHeld) * 1000;
   const sources = { ages, bottomHeldMs, memo };
-  const depths = once(() => lineDepths(trip, timeline(), sources));
-  const changes = once(() => changeDepths(trip, timeline(), sources));
-  const crossings = once(() => crossingsOf(trip, timeline(), { ages, memo }));
+  const depths = (): readonly LineDepth[] => {
+    parts.depths ??= lineDepths(trip, timeline(), sources);
+    return parts.depths;
+  };
   const water = once(() => readWater(trip, ages));
-  const shoals = once(() => shoalsOf(trip, timeline(), depths(), sources));
   const summary = once(() => summarize(trip, timeline(), depths(), water()));
   return {
     trip,
@@ -94,16 +116,19 @@ export function analyzeTrip(trip: Trip, memo: DepthMemo): TripAnalysis {
     gearChanges: (depth) => gearChanges(trip, timeline(), depth, memo),
     rodLift: (depth) => rodLift(trip, timeline(), depth, memo),
     get crossings(): readonly Crossing[] {
-      return crossings();
+      parts.crossings ??= crossingsOf(trip, timeline(), { ages, memo });
+      return parts.crossings;
     },
     get shoals(): readonly Shoal[] {
-      return shoals();
+      parts.shoals ??= shoalsOf(trip, timeline(), depths(), sources);
+      return parts.shoals;
     },
     get timeline(): Timeline {
       return timeline();
     },
     get changeDepths(): readonly LineDepth[] {
-      return changes();
+      parts.changeDepths ??= changeDepths(trip, timeline(), sources);
+      return parts.changeDepths;
     },
     get depths(): readonly LineDepth[] {
       return depths();

@@ -1,6 +1,8 @@
 /** What a check is, and what it reports. Everything shown about a check derives from its row in the catalog. */
 import type { JournalAnalysis } from "../analysis/journal-analysis.ts";
 import type { Gear } from "../model/gear-types.ts";
+import type { Sight } from "../model/sight.ts";
+import type { Trip, TripEvent } from "../model/trip.ts";
 
 /** As the LSP names them, in lower case. */
 export type Severity = "error" | "warning" | "information" | "hint";
@@ -77,12 +79,23 @@ export interface ReportExtras {
 /** What a rule sees. */
 export interface CheckContext {
   readonly analysis: JournalAnalysis;
-  /** The gear that speaks for a line: its trip's, or its boat's. */
   /** The day it is where the captain sits, `2031-06-21`; undefined where nobody says. */
   readonly today: string | undefined;
+  /** Another trip stands below the one trip that is looked at: its day is over. */
+  readonly isFollowed: boolean;
+  /** The gear that speaks for a line: its trip's, or its boat's. */
   readonly gearFor: (lineIndex: number) => Gear | undefined;
   readonly report: <Data>(row: CheckRow<Data>, place: Place, data: Data, extras?: ReportExtras) => void;
 }
 
 /** A rule looks at a file and reports what it finds. */
 export type Rule = (context: CheckContext) => void;
+
+/**
+ * A rule that looks at one event by itself, and reports at its line. What it finds may depend on nothing but that line
+ * and the trip's gear and zone.
+ */
+export type LineRule = (context: CheckContext, trip: Trip, event: TripEvent) => void;
+
+/** A rule that looks at one trip alone: with what it sees of it, or at each of its events by itself. */
+export type TripRule = { readonly rule: Rule; readonly sees: Sight } | { readonly ofLine: LineRule };

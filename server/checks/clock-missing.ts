@@ -1,36 +1,32 @@
 import { offsetText } from "../model/local-time.ts";
 import { CLOCK_MISSING } from "./catalog/day.ts";
 import { DAY_FIXES } from "./catalog/day-titles.ts";
-import type { Rule } from "./check.ts";
+import type { LineRule } from "./check.ts";
 import { stampPlace } from "./places.ts";
 import { writeClock, writeOffset } from "./stamp-edits.ts";
 
 const MINUTE_MS = 60_000;
 
 /** Flags times in the hour that daylight saving skips: a watch not yet set, or the hour that follows. */
-export const clockMissing: Rule = ({ analysis, report }) => {
-  for (const { trip } of analysis.trips) {
-    for (const event of trip.events) {
-      const { instant, line } = event;
-      if (instant?.problem !== "missing" || line.clock === null) continue;
-      const later = pastTheGap(line.clock, instant.offsets);
-      const byOldClock = offsetText(Math.min(...instant.offsets));
-      const fixes = [
-        {
-          title: DAY_FIXES.write(later),
-          edits: [writeClock(analysis.uri, event, later)],
-          isPreferred: true,
-        },
-        {
-          title: DAY_FIXES.write(`${line.clock}${byOldClock}`),
-          edits: [writeOffset(analysis.uri, event, byOldClock)],
-          isPreferred: false,
-        },
-      ];
-      const place = stampPlace(event.lineIndex, line);
-      report(CLOCK_MISSING, place, { clock: line.clock, later }, { fixes });
-    }
-  }
+export const clockMissing: LineRule = ({ analysis, report }, _trip, event) => {
+  const { instant, line } = event;
+  if (instant?.problem !== "missing" || line.clock === null) return;
+  const later = pastTheGap(line.clock, instant.offsets);
+  const byOldClock = offsetText(Math.min(...instant.offsets));
+  const fixes = [
+    {
+      title: DAY_FIXES.write(later),
+      edits: [writeClock(analysis.uri, event, later)],
+      isPreferred: true,
+    },
+    {
+      title: DAY_FIXES.write(`${line.clock}${byOldClock}`),
+      edits: [writeOffset(analysis.uri, event, byOldClock)],
+      isPreferred: false,
+    },
+  ];
+  const place = stampPlace(event.lineIndex, line);
+  report(CLOCK_MISSING, place, { clock: line.clock, later }, { fixes });
 };
 
 /** The same instant by the clock set ahead. */

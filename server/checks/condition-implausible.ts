@@ -2,7 +2,7 @@ import { speciesName } from "../analysis/bites.ts";
 import { findItem, hasWord, measureOf, slotName } from "../model/quantities.ts";
 import { findSpecies } from "../model/species.ts";
 import { CONDITION_IMPLAUSIBLE } from "./catalog/day.ts";
-import type { Rule } from "./check.ts";
+import type { LineRule } from "./check.ts";
 import { valuePlace } from "./edits.ts";
 
 /** Where the species stands on a line. */
@@ -17,30 +17,24 @@ const LEAST_KG_M3 = 1.5;
 const MOST_KG_M3 = 50;
 
 /** Flags a weight and a length of one fish that can't both be so. */
-export const conditionImplausible: Rule = ({ analysis, report }) => {
-  for (const { trip } of analysis.trips) {
-    const { gear } = trip;
-    for (const { line, lineIndex } of trip.events) {
-      const slot = SPECIES_SLOT[line.verb];
-      if (slot === undefined || hasWord(line, "count")) continue;
-      const [weight, length] = [findItem(line, "weight"), findItem(line, "length")];
-      const massKg = measureOf(line, "weight", "mass", gear.defaults);
-      const lengthM = measureOf(line, "length", "length", gear.defaults);
-      if (weight === undefined || length === undefined || massKg === undefined || lengthM === undefined)
-        continue;
-      const species = findSpecies(speciesName(trip, slotName(line, slot) ?? ""));
-      const isTooBig = species !== undefined && (massKg > species.maxMassKg || lengthM > species.maxLengthM);
-      if (isTooBig || massKg <= 0 || lengthM <= 0) continue;
-      const cubeM3 = lengthM ** 3;
-      const side =
-        massKg > MOST_KG_M3 * cubeM3 ? "heavy" : massKg < LEAST_KG_M3 * cubeM3 ? "light" : undefined;
-      if (side === undefined) continue;
-      const limitKg = (side === "heavy" ? MOST_KG_M3 : LEAST_KG_M3) * cubeM3;
-      const said = (item: typeof weight): string => line.raw.slice(item.valueStart, item.stop);
-      const data = { gear, weight: said(weight), length: said(length), side, limitKg, lengthM } as const;
-      const [first, last] = [weight, length].sort((a, b) => a.start - b.start);
-      const place = { ...valuePlace(lineIndex, weight), start: first?.start ?? 0, stop: last?.stop ?? 0 };
-      report(CONDITION_IMPLAUSIBLE, place, data);
-    }
-  }
+export const conditionImplausible: LineRule = ({ report }, trip, { line, lineIndex }) => {
+  const { gear } = trip;
+  const slot = SPECIES_SLOT[line.verb];
+  if (slot === undefined || hasWord(line, "count")) return;
+  const [weight, length] = [findItem(line, "weight"), findItem(line, "length")];
+  const massKg = measureOf(line, "weight", "mass", gear.defaults);
+  const lengthM = measureOf(line, "length", "length", gear.defaults);
+  if (weight === undefined || length === undefined || massKg === undefined || lengthM === undefined) return;
+  const species = findSpecies(speciesName(trip, slotName(line, slot) ?? ""));
+  const isTooBig = species !== undefined && (massKg > species.maxMassKg || lengthM > species.maxLengthM);
+  if (isTooBig || massKg <= 0 || lengthM <= 0) return;
+  const cubeM3 = lengthM ** 3;
+  const side = massKg > MOST_KG_M3 * cubeM3 ? "heavy" : massKg < LEAST_KG_M3 * cubeM3 ? "light" : undefined;
+  if (side === undefined) return;
+  const limitKg = (side === "heavy" ? MOST_KG_M3 : LEAST_KG_M3) * cubeM3;
+  const said = (item: typeof weight): string => line.raw.slice(item.valueStart, item.stop);
+  const data = { gear, weight: said(weight), length: said(length), side, limitKg, lengthM } as const;
+  const [first, last] = [weight, length].sort((a, b) => a.start - b.start);
+  const place = { ...valuePlace(lineIndex, weight), start: first?.start ?? 0, stop: last?.stop ?? 0 };
+  report(CONDITION_IMPLAUSIBLE, place, data);
 };

@@ -1,10 +1,12 @@
 /** Rules of what the day says, in the order they run. */
+import { AMOUNTS, BOTTOMS, DEPTHS, READINGS, RIGS, SPEEDS, WAY } from "../analysis/sights.ts";
+import { all, HEADS, linesOf, properties, UNREADABLE, words, wordsWritten } from "../model/sight.ts";
 import { aboveSurface } from "./above-surface.ts";
 import { afternoonSlip } from "./afternoon-slip.ts";
 import { alreadySet } from "./already-set.ts";
 import { ballUp } from "./ball-up.ts";
 import { blowbackExceedsOut } from "./blowback-exceeds-out.ts";
-import type { Rule } from "./check.ts";
+import type { Rule, TripRule } from "./check.ts";
 import { clockMissing } from "./clock-missing.ts";
 import { clockRepeated } from "./clock-repeated.ts";
 import { conditionImplausible } from "./condition-implausible.ts";
@@ -34,48 +36,49 @@ import { timeBackwards } from "./time-backwards.ts";
 import { timeOutsideTrip } from "./time-outside-trip.ts";
 import { touchingBottom } from "./touching-bottom.ts";
 import { unknownGuest } from "./unknown-guest.ts";
-import { waterRules } from "./water-rules.ts";
+import { frozenProbeRule, instrumentRules, profileRule, wayRules } from "./water-rules.ts";
 
-/** Rules that look at one trip alone; what they find of a trip that did not change is not looked for again. */
-export const TRIP_RULES: readonly Rule[] = [
-  clockRepeated,
-  clockMissing,
-  afternoonSlip,
-  timeOutsideTrip,
-  notInWater,
-  ballUp,
-  downLonger,
-  alreadySet,
-  setbackExceedsOut,
-  blowbackExceedsOut,
-  deeperThanOut,
-  lineTooLong,
-  lengthImplausible,
-  noDepth,
-  noDeeper,
-  linesMayCross,
-  depthDisagrees,
-  counterDrift,
-  aboveSurface,
-  touchingBottom,
-  speedImplausible,
-  tempImplausible,
-  readingMissing,
-  readingStale,
-  waterRules,
-  fishImplausible,
-  conditionImplausible,
-  deeperThanBottom,
-  engineHours,
-  probeElsewhere,
-  unknownGuest,
+/**
+ * Rules that look at one trip alone, each with what it sees of it: after an edit only those run that could see it. A
+ * rule sees what the functions it calls read too, so one that asks for a depth has the sight `DEPTHS`.
+ */
+export const TRIP_RULES: readonly TripRule[] = [
+  { rule: clockRepeated, sees: HEADS },
+  { ofLine: clockMissing },
+  { rule: afternoonSlip, sees: HEADS },
+  { rule: timeOutsideTrip, sees: HEADS },
+  { rule: neverPulled, sees: RIGS },
+  { rule: notInWater, sees: all(RIGS, UNREADABLE) },
+  { rule: ballUp, sees: all(RIGS, UNREADABLE) },
+  { rule: downLonger, sees: RIGS },
+  { rule: alreadySet, sees: all(RIGS, wordsWritten("set")) },
+  { rule: setbackExceedsOut, sees: DEPTHS },
+  { rule: blowbackExceedsOut, sees: all(AMOUNTS, words("behind")) },
+  { rule: deeperThanOut, sees: all(AMOUNTS, BOTTOMS, linesOf("probe")) },
+  { ofLine: lineTooLong },
+  { ofLine: lengthImplausible },
+  { rule: noDepth, sees: DEPTHS },
+  { rule: noDeeper, sees: DEPTHS },
+  { rule: linesMayCross, sees: DEPTHS },
+  { rule: depthDisagrees, sees: DEPTHS },
+  { rule: counterDrift, sees: DEPTHS },
+  { rule: aboveSurface, sees: DEPTHS },
+  { rule: touchingBottom, sees: DEPTHS },
+  { rule: speedImplausible, sees: SPEEDS },
+  { ofLine: tempImplausible },
+  { rule: readingMissing, sees: SPEEDS },
+  { rule: readingStale, sees: SPEEDS },
+  { rule: instrumentRules, sees: READINGS },
+  { rule: frozenProbeRule, sees: all(AMOUNTS, linesOf("probe")) },
+  { rule: profileRule, sees: DEPTHS },
+  { rule: wayRules, sees: WAY },
+  { ofLine: fishImplausible },
+  { ofLine: conditionImplausible },
+  { rule: deeperThanBottom, sees: all(BOTTOMS, linesOf("probe", "profile")) },
+  { rule: engineHours, sees: words("engine") },
+  { rule: probeElsewhere, sees: RIGS },
+  { rule: unknownGuest, sees: all(properties("guest", "captain", "mate"), words("by")) },
 ];
 
-/** Every rule of the day: those that look at all trips of a file, then those of one. */
-export const DAY_RULES: readonly Rule[] = [
-  futureDate,
-  timeBackwards,
-  overlappingTrips,
-  neverPulled,
-  ...TRIP_RULES,
-];
+/** Rules of the day that look at all trips of a file. */
+export const DAY_RULES: readonly Rule[] = [futureDate, timeBackwards, overlappingTrips];

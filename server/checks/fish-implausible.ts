@@ -5,7 +5,7 @@ import { findSpecies, type Species } from "../model/species.ts";
 import type { Trip, TripEvent } from "../model/trip.ts";
 import { FISH_IMPLAUSIBLE } from "./catalog/day.ts";
 import { DAY_FIXES } from "./catalog/day-titles.ts";
-import type { CheckContext, Fix, Rule } from "./check.ts";
+import type { CheckContext, Fix, LineRule } from "./check.ts";
 import { replace, valuePlace } from "./edits.ts";
 import { meantFishMeasure } from "./fish-slips.ts";
 import { type PlainMeasure, plainMeasure, writtenMeasure } from "./numbers.ts";
@@ -15,16 +15,12 @@ import { itemPlace } from "./places.ts";
 const SPECIES_SLOT: Readonly<Record<string, number>> = { catch: 1, dock: 0 };
 
 /** Flags a fish heavier or longer than its species grows, or of no weight or length at all. */
-export const fishImplausible: Rule = (context) => {
-  for (const { trip } of context.analysis.trips) {
-    for (const event of trip.events) {
-      const slot = SPECIES_SLOT[event.line.verb];
-      const written = slot === undefined ? undefined : slotName(event.line, slot);
-      if (written === undefined) continue;
-      const species = findSpecies(speciesName(trip, written));
-      for (const what of ["weight", "length"] as const) checkSize(context, trip, event, what, species);
-    }
-  }
+export const fishImplausible: LineRule = (context, trip, event) => {
+  const slot = SPECIES_SLOT[event.line.verb];
+  const written = slot === undefined ? undefined : slotName(event.line, slot);
+  if (written === undefined) return;
+  const species = findSpecies(speciesName(trip, written));
+  for (const what of ["weight", "length"] as const) checkSize(context, trip, event, what, species);
 };
 
 function checkSize(

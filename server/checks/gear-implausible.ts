@@ -9,7 +9,7 @@ import { replace, valuePlace } from "./edits.ts";
 import { measureRange, oddMeasure, writtenIn } from "./odd-measure.ts";
 import { ownerNear } from "./owners.ts";
 import type { SoundLine } from "./sound-lines.ts";
-import { allUnderOpeners, type Stretch, soundLinesIn } from "./under-openers.ts";
+import { allUnderOpeners, onEachLine } from "./under-openers.ts";
 import { meantUnit } from "./usual-units.ts";
 
 const BOUNDED: ReadonlySet<string> = new Set(GEAR_BOUNDS.map((bound) => bound.verb));
@@ -26,9 +26,7 @@ export const gearImplausible: Rule = (context) => {
   }
 };
 
-function boundedLines(stretch: Stretch): SoundLine[] {
-  return soundLinesIn(stretch).filter((sound) => BOUNDED.has(boundedKind(sound) ?? ""));
-}
+const boundedLines = onEachLine((sound) => (BOUNDED.has(boundedKind(sound) ?? "") ? [sound] : []));
 
 /** The kind of a gear line, or the verb of a boat's property. */
 function boundedKind({ line }: SoundLine): string | undefined {

@@ -3,18 +3,14 @@ import { DAY_BOUNDS, type DayBound } from "../model/day-bounds.ts";
 import type { Trip, TripEvent } from "../model/trip.ts";
 import { LENGTH_IMPLAUSIBLE } from "./catalog/day.ts";
 import { FIX_TITLES } from "./catalog/titles.ts";
-import type { CheckContext, Fix, Rule } from "./check.ts";
+import type { CheckContext, Fix, LineRule } from "./check.ts";
 import { replace, valuePlace } from "./edits.ts";
 import { oddMeasure } from "./odd-measure.ts";
 import { meantUnit } from "./usual-units.ts";
 
 /** Flags lengths and depths that can't be. */
-export const lengthImplausible: Rule = (context) => {
-  for (const { trip } of context.analysis.trips) {
-    for (const event of trip.events) {
-      for (const item of event.line.items) checkItem(context, trip, event, item);
-    }
-  }
+export const lengthImplausible: LineRule = (context, trip, event) => {
+  for (const item of event.line.items) checkItem(context, trip, event, item);
 };
 
 const byVerb = new Map<string, ReadonlyMap<string, DayBound>>();

@@ -1,11 +1,10 @@
-import type { TripAnalysis } from "../analysis/journal-analysis.ts";
-import type { Rig } from "../model/gear-types.ts";
+import type { Gear, Rig } from "../model/gear-types.ts";
 import { measureOf } from "../model/quantities.ts";
 import { THRESHOLDS, thresholdOf } from "../model/thresholds.ts";
 import type { TripEvent } from "../model/trip.ts";
 import { LINE_TOO_LONG } from "./catalog/day.ts";
 import { DAY_RELATED } from "./catalog/day-titles.ts";
-import type { CheckContext, RelatedPlace, Rule } from "./check.ts";
+import type { CheckContext, LineRule, RelatedPlace } from "./check.ts";
 import { itemPlace } from "./places.ts";
 
 const SAYS_OUT = new Set(["set", "move", "again", "change"]);
@@ -14,17 +13,12 @@ const SAYS_OUT = new Set(["set", "move", "again", "change"]);
 const SLACK_M = 0.15;
 
 /** Flags more line out than the rig holds, where the book names no backing that the rest could be, and more than is ever let out. */
-export const lineTooLong: Rule = (context) => {
-  for (const day of context.analysis.trips) {
-    for (const event of day.trip.events) {
-      const rig = day.trip.gear.rigs.get(event.rig ?? "");
-      if (rig !== undefined && SAYS_OUT.has(event.line.verb)) flagRig(context, day, event, rig);
-    }
-  }
+export const lineTooLong: LineRule = (context, { gear }, event) => {
+  const rig = gear.rigs.get(event.rig ?? "");
+  if (rig !== undefined && SAYS_OUT.has(event.line.verb)) flagRig(context, gear, event, rig);
 };
 
-function flagRig({ report }: CheckContext, { trip }: TripAnalysis, event: TripEvent, rig: Rig): void {
-  const { gear } = trip;
+function flagRig({ report }: CheckContext, gear: Gear, event: TripEvent, rig: Rig): void {
   const outM = measureOf(event.line, "out", "length", gear.defaults);
   const { holdsM, backing } = rig;
   if (outM === undefined) return;

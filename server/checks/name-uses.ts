@@ -8,7 +8,7 @@ import { findSpecies } from "../model/species.ts";
 import type { Place } from "./check.ts";
 import { type Owner, ownerNear, ownerOf } from "./owners.ts";
 import { rowOf } from "./sound-lines.ts";
-import { type Stretch, soundLinesIn, underOpeners } from "./under-openers.ts";
+import { allUnderOpeners, onEachLine } from "./under-openers.ts";
 
 /** A name as a line uses it. */
 export interface NameUse {
@@ -44,36 +44,34 @@ export function doubtfulUses(analysis: JournalAnalysis, kind: NameKind): readonl
 
 /** The uses under each opener, and those above the first, put together. */
 function collect(analysis: JournalAnalysis): UsesByKind {
-  const byKind = new Map<SlotRow["of"], (readonly NameUse[])[]>();
-  for (const under of underOpeners(analysis, doubtfulUsesIn)) {
-    for (const [kind, uses] of under) {
-      const parts = byKind.get(kind);
-      if (parts === undefined) byKind.set(kind, [uses]);
-      else parts.push(uses);
-    }
-  }
-  return new Map([...byKind].map(([kind, parts]) => [kind, parts.flat()]));
-}
-
-/** The uses on the lines under an opener, without those that the trip's own gear answers. */
-function doubtfulUsesIn(stretch: Stretch): UsesByKind {
   const byKind = new Map<SlotRow["of"], NameUse[]>();
-  for (const { line, lineIndex } of soundLinesIn(stretch)) {
-    const speaker = speakerOf(stretch.analysis, line, lineIndex);
-    const take = (kind: SlotRow["of"], text: string, written: WrittenName): void => {
-      const name = text.normalize("NFC");
-      if ((speaker.isUntold && kind !== "zone") || isPlainlyHeld(kind, name, speaker.dayGear)) return;
-      const { quoted, word, start, stop } = written;
-      const place = { lineIndex, start, stop };
-      const { owner, isEvent } = speaker;
-      const uses = byKind.get(kind) ?? [];
-      uses.push({ name, quoted, place, line, word, owner, isEvent });
-      byKind.set(kind, uses);
-    };
-    takeNames(line, take);
+  for (const { kind, use } of allUnderOpeners(analysis, doubtfulUsesIn)) {
+    const uses = byKind.get(kind);
+    if (uses === undefined) byKind.set(kind, [use]);
+    else uses.push(use);
   }
   return byKind;
 }
+
+interface UseOfKind {
+  readonly kind: SlotRow["of"];
+  readonly use: NameUse;
+}
+
+/** The uses on a line, without those that the trip's own gear answers. */
+const doubtfulUsesIn = onEachLine(({ line, lineIndex }, { analysis }): UseOfKind[] => {
+  const found: UseOfKind[] = [];
+  const speaker = speakerOf(analysis, line, lineIndex);
+  takeNames(line, (kind, text, written) => {
+    const name = text.normalize("NFC");
+    if ((speaker.isUntold && kind !== "zone") || isPlainlyHeld(kind, name, speaker.dayGear)) return;
+    const { quoted, word, start, stop } = written;
+    const place = { lineIndex, start, stop };
+    const { owner, isEvent } = speaker;
+    found.push({ kind, use: { name, quoted, place, line, word, owner, isEvent } });
+  });
+  return found;
+});
 
 /** What a trip's gear holds of the kinds that its events use most. */
 const HELD: Readonly<Partial<Record<SlotRow["of"], (gear: Gear) => ReadonlyMap<string, unknown>>>> = {

@@ -14,17 +14,17 @@ import { clockWords } from "./words.ts";
 const AT_THE_DOCK = new Set(["box", "dock", "weigh-in"]);
 
 /** Says once which rigs are assumed pulled: at the return, else at the opener of a day that is over. */
-export const neverPulled: Rule = ({ analysis, report }) => {
-  analysis.trips.forEach((day, i) => {
+export const neverPulled: Rule = ({ analysis, isFollowed, report }) => {
+  for (const day of analysis.trips) {
     const left = day.timeline.assumedPulls.filter(
       ({ rig, state }) => state === "fishing" && !isOutOfOrder(day.trip, rig),
     );
     const back = day.timeline.ordered.findLast(
       (event) => event.line.verb === "return" && event.instant !== null,
     );
-    const isOver = back !== undefined || i < analysis.trips.length - 1 || isAtTheDock(day);
+    const isOver = back !== undefined || isFollowed || isAtTheDock(day);
     const isMisplaced = back !== undefined && misplacedLines(day.trip).has(back.lineIndex);
-    if (left.length === 0 || !isOver || isMisplaced) return;
+    if (left.length === 0 || !isOver || isMisplaced) continue;
     const data = dataOf(day, left, back);
     const related = left.map(({ since }) => ({
       uri: analysis.uri,
@@ -33,13 +33,13 @@ export const neverPulled: Rule = ({ analysis, report }) => {
     }));
     if (back === undefined) {
       report(NEVER_PULLED, wholeLine(day.trip.openerIndex, day.trip.opener), data, { related });
-      return;
+      continue;
     }
     const line = `${stampText(back.line)} pull all`;
     const edits = [insertLine(analysis, back.lineIndex, line)];
     const fixes = [{ title: DAY_FIXES.addAbove(line), edits, isPreferred: true }];
     report(NEVER_PULLED, verbPlace(back.lineIndex, back.line), data, { related, fixes });
-  });
+  }
 };
 
 function isAtTheDock({ trip }: TripAnalysis): boolean {

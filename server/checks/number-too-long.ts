@@ -1,7 +1,7 @@
 import type { Part, Value } from "../../grammar/journal.ts";
 import { NUMBER_FORMAT } from "./catalog/language.ts";
 import type { Place, Rule } from "./check.ts";
-import { allUnderOpeners, type Stretch, soundLinesIn } from "./under-openers.ts";
+import { allUnderOpeners, onEachLine } from "./under-openers.ts";
 
 /** Flags a number of so many digits that nothing can be reckoned with it. */
 export const numberTooLong: Rule = ({ analysis, report }) => {
@@ -9,14 +9,12 @@ export const numberTooLong: Rule = ({ analysis, report }) => {
     report(NUMBER_FORMAT, place, { text: number, mend: null, example: "72.5" });
 };
 
-function endlessIn(stretch: Stretch): (Place & { readonly number: string })[] {
-  return soundLinesIn(stretch).flatMap(({ line, lineIndex }) =>
-    line.items.flatMap(({ value, start, stop }) => {
-      const number = numbersOf(value).find((one) => !Number.isFinite(Number(one)));
-      return number === undefined ? [] : [{ lineIndex, start, stop, number }];
-    }),
-  );
-}
+const endlessIn = onEachLine(({ line, lineIndex }): (Place & { readonly number: string })[] =>
+  line.items.flatMap(({ value, start, stop }) => {
+    const number = numbersOf(value).find((one) => !Number.isFinite(Number(one)));
+    return number === undefined ? [] : [{ lineIndex, start, stop, number }];
+  }),
+);
 
 function numbersOf(value: Value): string[] {
   const ofParts = (parts: readonly Part[]): string[] => parts.map(({ number }) => number);

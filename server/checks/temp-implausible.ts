@@ -5,33 +5,28 @@ import type { Gear } from "../model/gear-types.ts";
 import { defaultUnit } from "../model/quantities.ts";
 import { TEMP_IMPLAUSIBLE } from "./catalog/day.ts";
 import { DAY_FIXES } from "./catalog/day-titles.ts";
-import type { Fix, Rule } from "./check.ts";
+import type { Fix, LineRule } from "./check.ts";
 import { replace, valuePlace } from "./edits.ts";
 import { type PlainMeasure, plainPart, siOf, writtenMeasure } from "./numbers.ts";
 
 const READINGS = new Set(["probe", "surface", "profile"]);
 
 /** Flags water colder or warmer than the lakes get. */
-export const tempImplausible: Rule = ({ analysis, report }) => {
-  for (const { trip } of analysis.trips) {
-    const { gear } = trip;
-    for (const { line, lineIndex } of trip.events) {
-      if (!READINGS.has(line.verb)) continue;
-      for (const item of line.items) {
-        const typed = temperature(item, gear, line.verb);
-        const odd = typed === undefined ? undefined : oddTemperature(gear, siOf(typed));
-        if (typed === undefined || odd === undefined) continue;
-        const place = { lineIndex, start: item.start, stop: item.stop };
-        const fixes = otherScale(analysis.uri, gear, lineIndex, item, typed);
-        const severity = odd.isImpossible ? "error" : "warning";
-        report(
-          TEMP_IMPLAUSIBLE,
-          place,
-          { kind: "beyond", gear, written: writtenMeasure(typed), tempC: siOf(typed), ...odd },
-          { severity, fixes },
-        );
-      }
-    }
+export const tempImplausible: LineRule = ({ analysis, report }, { gear }, { line, lineIndex }) => {
+  if (!READINGS.has(line.verb)) return;
+  for (const item of line.items) {
+    const typed = temperature(item, gear, line.verb);
+    const odd = typed === undefined ? undefined : oddTemperature(gear, siOf(typed));
+    if (typed === undefined || odd === undefined) continue;
+    const place = { lineIndex, start: item.start, stop: item.stop };
+    const fixes = otherScale(analysis.uri, gear, lineIndex, item, typed);
+    const severity = odd.isImpossible ? "error" : "warning";
+    report(
+      TEMP_IMPLAUSIBLE,
+      place,
+      { kind: "beyond", gear, written: writtenMeasure(typed), tempC: siOf(typed), ...odd },
+      { severity, fixes },
+    );
   }
 };
 

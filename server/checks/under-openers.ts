@@ -1,6 +1,8 @@
 /** Questions asked of a file's lines, opener by opener; a trip that stayed the very same is not asked again. */
 import { isRead } from "../../grammar/is-read.ts";
+import type { ReadLine } from "../../grammar/journal.ts";
 import type { JournalAnalysis } from "../analysis/journal-analysis.ts";
+import type { Gear } from "../model/gear-types.ts";
 import { type Owner, ownersOf } from "./owners.ts";
 import type { SoundLine } from "./sound-lines.ts";
 
@@ -53,6 +55,28 @@ function answerKept<T>(owner: Owner, question: Question<T>, ask: () => T): T {
   }
   if (!answers.has(question)) answers.set(question, ask());
   return answers.get(question) as T;
+}
+
+/**
+ * Looks for something on each line by itself. What it finds on a trip's line may depend on nothing but the line, its
+ * number and the trip's gear; most lines hold nothing, and are not looked at again while that is the same.
+ */
+export function onEachLine<T>(
+  look: (sound: SoundLine, stretch: Stretch) => readonly T[],
+): Question<readonly T[]> {
+  const empty = new WeakMap<ReadLine, Gear>();
+  return (stretch) => {
+    const { owner } = stretch;
+    const gear = owner?.trip !== undefined && owner.isDescribed ? owner.gear : undefined;
+    const found: T[] = [];
+    for (const sound of soundLinesIn(stretch)) {
+      if (gear !== undefined && empty.get(sound.line) === gear) continue;
+      const here = look(sound, stretch);
+      if (here.length > 0) found.push(...here);
+      else if (gear !== undefined) empty.set(sound.line, gear);
+    }
+    return found;
+  };
 }
 
 /** The lines of a stretch whose words were read without an issue. */

@@ -8,7 +8,7 @@ import type { Fix, Place } from "./check.ts";
 import { insert } from "./edits.ts";
 import { type Owner, ownerNear, ownerOf } from "./owners.ts";
 import { rowOf, type SoundLine } from "./sound-lines.ts";
-import { allUnderOpeners, type Stretch, soundLinesIn } from "./under-openers.ts";
+import { allUnderOpeners, onEachLine } from "./under-openers.ts";
 import { meantUnit, usualUnits } from "./usual-units.ts";
 
 /** A number without its unit. */
@@ -35,9 +35,7 @@ export function unitlessNumbers(analysis: JournalAnalysis): readonly Unitless[] 
   return found;
 }
 
-function unitlessIn(stretch: Stretch): Unitless[] {
-  return soundLinesIn(stretch).flatMap((sound) => ofLine(stretch.analysis, sound));
-}
+const unitlessIn = onEachLine((sound, { analysis }) => ofLine(analysis, sound));
 
 /** Writes a unit behind the number. */
 export function unitFix(uri: string, { number, place }: Unitless, unit: string, isPreferred: boolean): Fix {

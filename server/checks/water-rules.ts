@@ -11,20 +11,34 @@ import { speedsDisagree } from "./speeds-disagree.ts";
 import { stuckWheel } from "./stuck-wheel.ts";
 import { temperatureJumps } from "./temperature-jumps.ts";
 
-const WATER_RULES: readonly Rule[] = [
+type Context = Parameters<Rule>[0];
+
+const OF_INSTRUMENTS: readonly Rule[] = [
   readingsContradict,
   speedsDisagree,
   knotsForMph,
   stuckWheel,
-  probeFrozen,
   temperatureJumps,
   profileUpsideDown,
-  noProfile,
-  positionImplausible,
-  courseDisagrees,
 ];
 
-/** Runs every rule of the water. One function, so that it can be loaded late. */
-export function waterRules(context: Parameters<Rule>[0]): void {
-  for (const rule of WATER_RULES) rule(context);
+/** What speeds and temperatures say of each other. Functions, so that they can be loaded late. */
+export function instrumentRules(context: Context): void {
+  for (const rule of OF_INSTRUMENTS) rule(context);
+}
+
+/** What positions and courses say of each other. */
+export function wayRules(context: Context): void {
+  positionImplausible(context);
+  courseDisagrees(context);
+}
+
+/** What a probe's depths say of the cable out. */
+export function frozenProbeRule(context: Context): void {
+  probeFrozen(context);
+}
+
+/** What was measured of the water that lures run in. */
+export function profileRule(context: Context): void {
+  noProfile(context);
 }

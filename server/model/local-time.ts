@@ -33,9 +33,14 @@ const DAY_MS = 86_400_000;
 const MINUTE_MS = 60_000;
 const offsetsByDay = new Map<string, readonly number[]>();
 
+/** There are some hundreds of zones, and nobody writes more than a few. */
+const knownZones = new Set<string>();
+
 /** True when the platform knows the zone. */
 export function isKnownZone(zone: string): boolean {
-  return Number.isFinite(offsetIn(zone, new Date(0)));
+  const isKnown = knownZones.has(zone) || Number.isFinite(offsetIn(zone, new Date(0)));
+  if (isKnown) knownZones.add(zone);
+  return isKnown;
 }
 
 /** The distinct UTC offsets (minutes) in force on a calendar day and its neighbors; memoized by day. */

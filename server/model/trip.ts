@@ -1,5 +1,5 @@
 /** A trip as the model sees it: its day, boat, gear and events with their instants, in the order of the file. */
-import type { FactLine, PropertyLine } from "../../grammar/journal.ts";
+import type { FactLine, Line, PropertyLine } from "../../grammar/journal.ts";
 import { resolveGear } from "./gear.ts";
 import { type BookFile, type FileGear, fileGear } from "./gear-lines.ts";
 import type { Gear, Rig } from "./gear-types.ts";
@@ -22,6 +22,8 @@ export interface Trip {
   readonly uri: string;
   readonly openerIndex: number;
   readonly opener: FactLine;
+  /** Every line from the opener to the next trip's, of whatever kind. */
+  readonly lines: readonly Line[];
   readonly date: string;
   readonly boat: string;
   readonly properties: readonly { lineIndex: number; line: PropertyLine }[];
@@ -30,6 +32,8 @@ export interface Trip {
   readonly zone: string | undefined;
   /** How many of its lines can't be read, or only in part. */
   readonly unreadLines: number;
+  /** Boats or gear are described among its lines. */
+  readonly holdsGear: boolean;
 }
 
 /** Written instead of a rig when nobody saw which rod it was. */

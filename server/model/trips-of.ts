@@ -12,14 +12,8 @@ import { type GearResolver, RIG_VERBS, rigWord, type Trip, type TripEvent } from
 /** Boats and gear may stand in a trip's file; they are no events of the trip. */
 const isGear = (verb: string): boolean => verb === "boat" || kindDefined(verb) !== undefined;
 
-/** A trip as it was made last, and from which lines. */
-interface KnownTrip {
-  readonly lines: readonly Line[];
-  readonly trip: Trip;
-}
-
-/** By the opener's line, which lasts for as long as nothing is typed into it. */
-const knownTrips = new WeakMap<FactLine, KnownTrip>();
+/** The trips as they were made last, by the opener's line, which lasts for as long as nothing is typed into it. */
+const knownTrips = new WeakMap<FactLine, Trip>();
 
 /**
  * Every trip of a file, in order. Lines before the first opener belong to none. The very same trip comes back while
@@ -47,27 +41,15 @@ function tripFrom(uri: string, place: TripPlace, { all, stopIndex }: LinesUpTo, 
   const known = knownTrips.get(place.opener);
   const { openerIndex } = place;
   const isSame =
-    known?.trip.uri === uri && known.trip.gear === gear && areLines(known.lines, all, openerIndex, stopIndex);
-  if (isSame && known.trip.openerIndex === openerIndex) return known.trip;
+    known?.uri === uri &&
+    known.gear === gear &&
+    known.openerIndex === openerIndex &&
+    areLines(known.lines, all, openerIndex, stopIndex);
+  if (isSame) return known;
   const lines = all.slice(openerIndex, stopIndex);
-  const trip = { uri, ...place, date, boat, gear, ...readTrip(openerIndex, lines, date, gear) };
-  knownTrips.set(place.opener, { lines, trip });
-  if (isSame) contents.set(trip, contentOf(known.trip));
+  const trip = { uri, ...place, lines, date, boat, gear, ...readTrip(openerIndex, lines, date, gear) };
+  knownTrips.set(place.opener, trip);
   return trip;
-}
-
-const contents = new WeakMap<Trip, object>();
-
-/**
- * The same for trips of the very same lines and gear, wherever in the file they stand: what was found in one holds for
- * the other, its line numbers moved along.
- */
-export function contentOf(trip: Trip): object {
-  const known = contents.get(trip);
-  if (known !== undefined) return known;
-  const content = {};
-  contents.set(trip, content);
-  return content;
 }
 
 interface TripPlace {
@@ -81,7 +63,7 @@ interface LinesUpTo {
   readonly stopIndex: number;
 }
 
-/** True for the very same lines, wherever in the file they stand now. */
+/** True for the very same lines. */
 function areLines(before: readonly Line[], all: readonly Line[], start: number, stop: number): boolean {
   if (before.length !== stop - start) return false;
   for (let index = 0; index < before.length; index++) if (before[index] !== all[start + index]) return false;
@@ -93,19 +75,21 @@ function readTrip(
   lines: readonly Line[],
   date: string,
   gear: Gear,
-): Pick<Trip, "properties" | "events" | "zone" | "unreadLines"> {
+): Pick<Trip, "properties" | "events" | "zone" | "unreadLines" | "holdsGear"> {
   const properties: Trip["properties"][number][] = [];
   const facts: { lineIndex: number; line: FactLine }[] = [];
+  let holdsGear = false;
   lines.forEach((line, index) => {
     const lineIndex = openerIndex + index;
     if (line.kind === "property" && line.block === "trip") properties.push({ lineIndex, line });
-    else if (line.kind === "fact" && index > 0 && !isGear(line.verb)) facts.push({ lineIndex, line });
+    else if (line.kind === "fact" && isGear(line.verb)) holdsGear = true;
+    else if (line.kind === "fact" && index > 0) facts.push({ lineIndex, line });
   });
   const zoneLine = properties.find((property) => property.line.verb === "zone");
   const zone = (zoneLine === undefined ? undefined : slotName(zoneLine.line)) ?? gear.zone;
   const day = { date, zone, gear };
   const events = facts.map(({ lineIndex, line }) => eventKept(lineIndex, line, day));
-  return { properties, events, zone, unreadLines: lines.filter(isUnread).length };
+  return { properties, events, zone, unreadLines: lines.filter(isUnread).length, holdsGear };
 }
 
 /** What an event is read from besides its line. */

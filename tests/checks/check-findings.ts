@@ -5,7 +5,6 @@ import { analyzeJournal } from "../../server/analysis/journal-analysis.ts";
 import { CATALOG } from "../../server/checks/catalog.ts";
 import type { Finding, Fix, Rule, Severity } from "../../server/checks/check.ts";
 import { LANGUAGE_RULES } from "../../server/checks/language-rules.ts";
-import { RULES } from "../../server/checks/rules.ts";
 import { runChecks } from "../../server/checks/run-checks.ts";
 import { applyEdits } from "../harness/apply-edits.ts";
 import { expectDiagnostics } from "../harness/expect-diagnostics.ts";
@@ -56,7 +55,7 @@ export function findingsIn(text: string, around: Around = {}): Finding[] {
   const books = Object.entries(around.books ?? { [BOOK_URI]: BOOK });
   const file = { uri: TRIP_URI, parse: parse(text) };
   const others = books.map(([uri, book]) => ({ uri, parse: parse(book) }));
-  const { on, rules = RULES, today = TODAY } = around;
+  const { on, rules, today = TODAY } = around;
   return runChecks(analyzeJournal(file, others), { choices: choicesOf(on), rules, today });
 }
 
