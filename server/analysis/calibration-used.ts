@@ -19,8 +19,18 @@ interface CalibrationUsed {
 
 type StillSpreads = Omit<DownriggerSpreads, "speedMS">;
 
+const sinceOfRigs = new WeakMap<Rig, { readonly gear: Gear; readonly since: string }>();
+
 /** Day on which the rig as it is began: the latest of its own line, its cable's and its ball's; empty without dates. */
 export function gearSince(gear: Gear, rig: Rig): string {
+  const known = sinceOfRigs.get(rig);
+  if (known?.gear === gear) return known.since;
+  const since = findSince(gear, rig);
+  sinceOfRigs.set(rig, { gear, since });
+  return since;
+}
+
+function findSince(gear: Gear, rig: Rig): string {
   const line = rig.cable ?? (rig.kind === "flat" ? rig.lureLine : undefined);
   const parts = [rig.origin, gear.cables.get(line ?? "")?.origin, gear.balls.get(rig.ball ?? "")?.origin];
   const dates = parts.map((origin) => origin?.from ?? "").sort();

@@ -60,8 +60,18 @@ export function rodsKey(rig: Rig, rods: CableSpread): string {
   return key;
 }
 
-/** Water and speed as part of a key. */
+const keysOfWaters = new WeakMap<WaterAndSpeed, string>();
+
+/** Water and speed as part of a key; written once for each. */
 export function waterKey(water: WaterAndSpeed): string {
+  const known = keysOfWaters.get(water);
+  if (known !== undefined) return known;
+  const key = writeWaterKey(water);
+  keysOfWaters.set(water, key);
+  return key;
+}
+
+function writeWaterKey(water: WaterAndSpeed): string {
   const { flow, shape, speedSdMS, surfaceSpeedSdMS, waterTemperatureC } = water;
   const shapeKey = shape === undefined ? "" : `${shape.depthsM} ${shape.byMS}`;
   return `${flowKey(flow)} ${shapeKey} ${speedSdMS} ${surfaceSpeedSdMS} ${waterTemperatureC}`;
