@@ -121,12 +121,15 @@ function whyBeyond(
 /** What was measured on a line, and the instrument's own error, m. */
 export type Measured = Pick<CalibrationReading, "as" | "measuredM" | "sdM">;
 
+const NOTHING: readonly Measured[] = [];
+
 /** What a line measured; nothing for lines of other kinds. */
-function measuredOn({ trip }: TripAnalysis, event: TripEvent): Measured[] {
+function measuredOn({ trip }: TripAnalysis, event: TripEvent): readonly Measured[] {
   const { line } = event;
+  if (line.verb !== "probe" && line.verb !== "touch") return NOTHING;
   const timeMs = meantMs(trip, event);
+  if (timeMs === null) return NOTHING;
   const length = (word: string): number | undefined => measureOf(line, word, "length", trip.gear.defaults);
-  if ((line.verb !== "probe" && line.verb !== "touch") || timeMs === null) return [];
   const isProbe = line.verb === "probe";
   const depthM = isProbe ? length("depth") : (length("bottom") ?? bottomNear(trip, timeMs)?.waterM);
   const behindM = length("behind");

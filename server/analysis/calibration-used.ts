@@ -13,11 +13,24 @@ interface CalibrationUsed {
   readonly cableDrag: number;
   /** Factor on the drag of fishing lines. */
   readonly linesDrag: number;
-  readonly spreads: DownriggerSpreads;
+  /** But for the speed's. */
+  readonly spreads: StillSpreads;
 }
+
+type StillSpreads = Omit<DownriggerSpreads, "speedMS">;
+
+const sinceOfRigs = new WeakMap<Rig, { readonly gear: Gear; readonly since: string }>();
 
 /** Day on which the rig as it is began: the latest of its own line, its cable's and its ball's; empty without dates. */
 export function gearSince(gear: Gear, rig: Rig): string {
+  const known = sinceOfRigs.get(rig);
+  if (known?.gear === gear) return known.since;
+  const since = findSince(gear, rig);
+  sinceOfRigs.set(rig, { gear, since });
+  return since;
+}
+
+function findSince(gear: Gear, rig: Rig): string {
   const line = rig.cable ?? (rig.kind === "flat" ? rig.lureLine : undefined);
   const parts = [rig.origin, gear.cables.get(line ?? "")?.origin, gear.balls.get(rig.ball ?? "")?.origin];
   const dates = parts.map((origin) => origin?.from ?? "").sort();
@@ -34,9 +47,9 @@ export function calibrationOf(gear: Gear, rig: Rig): Calibration | undefined {
 /** Judgement, near what a fit of six mixed readings leaves (docs/physics.md). */
 export const CALIBRATED_SD = { dragShare: 0.1, counterScale: 0.015, counterOffsetM: 0.3 } as const;
 
-/** What is known of a rig's drag and counter on that day, at a speed known that well. */
-export function calibrationUsed(gear: Gear, rig: Rig, speedSdMS: number): CalibrationUsed {
-  const spreads = defaultSpreads(speedSdMS);
+/** What is known of a rig's drag and counter on that day. */
+export function calibrationUsed(gear: Gear, rig: Rig): CalibrationUsed {
+  const { speedMS, ...spreads } = defaultSpreads(0);
   const own = calibrationOf(gear, rig);
   if (own?.dragRatio !== undefined)
     return { own, shared: [], cableDrag: own.dragRatio, linesDrag: 1, spreads: ownSpreads(own, spreads) };
@@ -84,7 +97,7 @@ function lnDragSdOf({ dragRatio = 1, dragError }: Calibration): number {
 
 function counterSpreads(
   own: Calibration,
-  before: DownriggerSpreads,
+  before: StillSpreads,
 ): Pick<DownriggerSpreads, "counterScale" | "counterOffsetM"> {
   const { counterScale, counterScaleError, counterOffsetM, counterOffsetErrorM } = own;
   return {
@@ -98,7 +111,7 @@ function counterSpreads(
 }
 
 /** A fit took up what the ball's mass is off, so that no longer counts. */
-function ownSpreads(own: Calibration, before: DownriggerSpreads): DownriggerSpreads {
+function ownSpreads(own: Calibration, before: StillSpreads): StillSpreads {
   const counter = counterSpreads(own, before);
   return {
     ...before,

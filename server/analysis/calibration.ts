@@ -7,7 +7,7 @@ import {
   type ReadingToTake,
   readingToTake,
 } from "../physics/calibration-lacks.ts";
-import type { CalibrationReading } from "../physics/calibration-reading.ts";
+import { type CalibrationReading, readingsKey } from "../physics/calibration-reading.ts";
 import type { Refusal } from "../physics/refusal.ts";
 import type { RigReading } from "./calibration-readings.ts";
 import { refusalWords, worded } from "./refusal-words.ts";
@@ -80,7 +80,7 @@ const fits = new Map<string, CalibrationFit | Refusal>();
 const MOST_FITS = 200;
 
 function fitKept(readings: readonly CalibrationReading[]): CalibrationFit | Refusal {
-  const key = JSON.stringify(readings);
+  const key = readingsKey(readings);
   const kept = fits.get(key);
   if (kept !== undefined) return kept;
   const fit = fitReadings(readings);

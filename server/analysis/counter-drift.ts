@@ -3,6 +3,7 @@ import { findUnit, toSi } from "../../grammar/units.ts";
 import { lengthUnit } from "../model/figures.ts";
 import type { Gear } from "../model/gear-types.ts";
 import type { CalibrationFit } from "../physics/calibrate.ts";
+import { readingsKey } from "../physics/calibration-reading.ts";
 import type { CalibrationValues } from "../physics/calibration-values.ts";
 import { cableByFit, cableByFitSd, calibrateRig, groupReadings, type RigCalibration } from "./calibration.ts";
 import { calibrationReadings, type RigReading } from "./calibration-readings.ts";
@@ -67,8 +68,25 @@ const MOST_FITS = 3;
 /** A reading that counts less than this is so far off that only the true fit can tell. */
 const LEAST_WEIGHT = 0.4;
 
-/** False where rough fits are enough to see that no drift would be told. */
+/** What rough fits told of a boat's readings, by their values. */
+const toldOf = new WeakMap<Gear, Map<string, boolean>>();
+/** Of one boat: the versions of a trip under edit come back to few. */
+const MOST_TOLD = 200;
+
+/** False where rough fits are enough to see that no drift would be told; looked at once for the very same readings. */
 export function mayDrift(gear: Gear, readings: RigCalibration["readings"], leastShare: number): boolean {
+  const told = toldOf.get(gear) ?? new Map<string, boolean>();
+  toldOf.set(gear, told);
+  const key = `${leastShare} ${readingsKey(readings.map((one) => one.reading))}`;
+  const known = told.get(key);
+  if (known !== undefined) return known;
+  if (told.size >= MOST_TOLD) told.clear();
+  const may = isLeftOpen(gear, readings, leastShare);
+  told.set(key, may);
+  return may;
+}
+
+function isLeftOpen(gear: Gear, readings: RigCalibration["readings"], leastShare: number): boolean {
   const isQuiet = (fit: CalibrationFit, share: number): boolean => {
     const { cableM, bookM, sdM, counterM } = driftOf(gear, readings, fit);
     const sureM = Math.max(SURE * sdM, leastShare * counterM);
@@ -83,9 +101,22 @@ export function mayDrift(gear: Gear, readings: RigCalibration["readings"], least
     const movedBy = Math.abs(fit.values.lnDrag - (around ?? fit.prior.values).lnDrag);
     if (movedBy <= FAR_LN_DRAG && isQuiet(fit, movedBy <= NEAR_LN_DRAG ? QUIET : QUIET_AFAR)) return false;
     if (movedBy <= NEAR_LN_DRAG) return true;
-    around = fit.values;
+    around = stepped(fit.values);
   }
   return true;
+}
+
+/**
+ * Values that rough fits begin anew from, in steps: far smaller than what may lie between where a fit begins and ends, and
+ * such that one digit typed leaves them, and what is expected around them, as they were.
+ */
+function stepped({ lnDrag, counterScale, counterOffsetM }: CalibrationValues): CalibrationValues {
+  const toStep = (value: number, step: number): number => Math.round(value / step) * step;
+  return {
+    lnDrag: toStep(lnDrag, 0.05),
+    counterScale: toStep(counterScale, 0.02),
+    counterOffsetM: toStep(counterOffsetM, 0.5),
+  };
 }
 
 function tellsCounter(readings: readonly RigReading[]): boolean {

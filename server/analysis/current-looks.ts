@@ -19,6 +19,7 @@ import {
 import { DEFAULTS } from "../physics/defaults.ts";
 import { type Bearing, courseOf } from "./bearings.ts";
 import { isContradicted } from "./contradictions.ts";
+import { wayOf } from "./way-kept.ts";
 
 /** Where a speed through the water was read. */
 export type CurrentDepth = "surface" | "probe";
@@ -60,19 +61,21 @@ const WATER_SD_MS: Readonly<Record<CurrentDepth, number>> = {
   probe: DEFAULTS.probeSpeedSdMS.value,
 };
 
-const known = new WeakMap<Trip, readonly CurrentLook[]>();
-
-/** Every look of a day, in the order of time; found once for a trip. A line written twice is one. */
+/**
+ * Every look of a day, in the order of time; found once while the lines they are told from are the very same. A line written
+ * twice is one.
+ */
 export function currentLooks(trip: Trip): readonly CurrentLook[] {
-  const looks = known.get(trip) ?? findLooks(trip);
-  known.set(trip, looks);
-  return looks;
+  const way = wayOf(trip);
+  way.looks ??= findLooks(trip);
+  return way.looks;
 }
 
+const LOOKED_AT = new Set(["gps", "surface", "probe", "turn"]);
+
 function findLooks(trip: Trip): CurrentLook[] {
-  const timed = distinctLines(trip.events.filter(({ instant }) => instant !== null)).sort(
-    (a, b) => (a.instant?.utcMs ?? 0) - (b.instant?.utcMs ?? 0),
-  );
+  const lines = trip.events.filter(({ instant, line }) => instant !== null && LOOKED_AT.has(line.verb));
+  const timed = distinctLines(lines).sort((a, b) => (a.instant?.utcMs ?? 0) - (b.instant?.utcMs ?? 0));
   const turns = timed.filter(({ line }) => line.verb === "turn");
   const speeds = { surface: waterSpeeds(trip, timed, "surface"), probe: waterSpeeds(trip, timed, "probe") };
   return timed.flatMap((gps) => {

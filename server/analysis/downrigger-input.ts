@@ -19,7 +19,7 @@ import { waterAt } from "../physics/water.ts";
 import { calibrationUsed } from "./calibration-used.ts";
 import { type NoTask, no, whyNoDrag } from "./no-task.ts";
 import { refusalWords } from "./refusal-words.ts";
-import { settingKey, type TaskMemo, taskKept, waterKey } from "./task-memo.ts";
+import { rodsKey, type TaskMemo, taskKept, waterKey } from "./task-memo.ts";
 import { SEA_WATER_PSU } from "./water-density.ts";
 
 /** What to solve: a downrigger, how well its inputs are known, and what was assumed. */
@@ -53,15 +53,32 @@ export function downriggerTask(
   rods: CableSpread,
   water: WaterAndSpeed,
 ): DownriggerTask | NoTask {
-  const keyOf = (): string => {
-    let key = `${rig.name} ${waterKey(water)}`;
-    for (const [name, { setting, isClipped }] of rods) key += ` ${name} ${isClipped} ${settingKey(setting)}`;
-    return key;
-  };
-  return taskKept(tasks, gear, rig, keyOf, () => buildTask(gear, rig, rods, water));
+  const keyOf = (): string => `${waterKey(water)} ${rodsKey(rig, rods)}`;
+  return taskKept(tasks, gear, rig, keyOf, () => inWater(rigAtRest(gear, rig, rods), water));
 }
 
-function buildTask(gear: Gear, rig: Rig, rods: CableSpread, water: WaterAndSpeed): DownriggerTask | NoTask {
+/** A rig with its rods, whatever water it is in and however well its speed is known. */
+interface RigAtRest extends Pick<DownriggerTask, "ok" | "calibration" | "sharedFrom"> {
+  readonly downrigger: Omit<Downrigger, "flow" | "waterTemperatureC">;
+  readonly spreads: Omit<DownriggerSpreads, "speedMS">;
+}
+
+const rigsAtRest: TaskMemo<RigAtRest | NoTask> = new WeakMap();
+
+/** Kept like a task, so that a rig's parts are the very same in every water. */
+function rigAtRest(gear: Gear, rig: Rig, rods: CableSpread): RigAtRest | NoTask {
+  const keyOf = (): string => rodsKey(rig, rods);
+  return taskKept(rigsAtRest, gear, rig, keyOf, () => buildRig(gear, rig, rods));
+}
+
+function inWater(atRest: RigAtRest | NoTask, water: WaterAndSpeed): DownriggerTask | NoTask {
+  if (!atRest.ok) return atRest;
+  const { flow, waterTemperatureC } = water;
+  const downrigger: Downrigger = { flow, ...atRest.downrigger, waterTemperatureC };
+  return { ...atRest, downrigger, spreads: spreadsIn(atRest.spreads, water) };
+}
+
+function buildRig(gear: Gear, rig: Rig, rods: CableSpread): RigAtRest | NoTask {
   const own = rods.get(rig.name)?.setting;
   if (own?.outM === undefined) {
     return no(`how much cable ${rig.name} has out isn't stated`, { at: "line", rig: rig.name, word: "out" });
@@ -81,8 +98,7 @@ function buildTask(gear: Gear, rig: Rig, rods: CableSpread, water: WaterAndSpeed
       own.ball === undefined ? lack : undefined,
     );
   }
-  const used = calibrationUsed(gear, rig, water.speedSdMS);
-  const calibration = used.own;
+  const { own: calibration, shared: sharedFrom, cableDrag, linesDrag, spreads } = calibrationUsed(gear, rig);
   const noDrag = whyNoDrag(rig.name, calibration?.dragRatio);
   if (noDrag !== undefined) return noDrag;
   const built: RodOnCable[] = [];
@@ -90,22 +106,19 @@ function buildTask(gear: Gear, rig: Rig, rods: CableSpread, water: WaterAndSpeed
     if (!isClipped) continue;
     const rod = rodOnCable(gear, name, setting);
     if (!rod.ok) return rod;
-    if (rod.rod !== undefined) built.push(draggingBy(rod.rod, used.linesDrag));
+    if (rod.rod !== undefined) built.push(draggingBy(rod.rod, linesDrag));
   }
-  const downrigger = completeDownrigger({
+  const { flow, waterTemperatureC, ...downrigger } = completeDownrigger({
     outM: own.outM,
-    flow: water.flow,
     counterScale: calibration?.counterScale ?? DEFAULTS.counterScale.value,
     counterOffsetM: calibration?.counterOffsetM ?? DEFAULTS.counterOffsetM.value,
-    waterTemperatureC: water.waterTemperatureC,
     salinityPsu: gear.water === "salt" ? SEA_WATER_PSU : DEFAULTS.salinityPsu.value,
-    cable: { make: cable.make, dragMultiplier: used.cableDrag },
+    cable: { make: cable.make, dragMultiplier: cableDrag },
     ball: ballForces(ball, ball.massKg),
     ...(rig.probeAboveBallM === undefined ? {} : { probeAboveBallM: rig.probeAboveBallM }),
     rods: built,
   });
-  const spreads = spreadsOn(used.spreads, water);
-  return { ok: true, downrigger, spreads, calibration, sharedFrom: used.shared };
+  return { ok: true, downrigger, spreads, calibration, sharedFrom };
 }
 
 function cableOf(gear: Gear, rig: Rig): { ok: true; make: LineInUse["make"] } | NoTask {
@@ -173,13 +186,14 @@ function ballForces(
   };
 }
 
-/** A stream with a speed on top of its own has that speed's error too, and that of its shape. */
-function spreadsOn(
-  spreads: DownriggerSpreads,
-  { surfaceSpeedSdMS, shape }: WaterAndSpeed,
+/** With the speed's error; a stream with a speed on top of its own has that speed's too, and that of its shape. */
+function spreadsIn(
+  spreads: RigAtRest["spreads"],
+  { speedSdMS, surfaceSpeedSdMS, shape }: WaterAndSpeed,
 ): DownriggerSpreads {
   return {
     ...spreads,
+    speedMS: speedSdMS,
     ...(surfaceSpeedSdMS === undefined ? {} : { surfaceSpeedMS: surfaceSpeedSdMS }),
     ...(shape === undefined ? {} : { shape }),
   };

@@ -4,6 +4,11 @@ import { angleBetween } from "../physics/current.ts";
 import { type Bearing, courseOf } from "./bearings.ts";
 
 const ENDS_LEG = new Set(["turn", "run", "drift", "return"]);
+/** True for verbs that end a leg and begin the next. */
+export function endsLeg(verb: string): boolean {
+  return ENDS_LEG.has(verb);
+}
+
 /** A leg that begins so is no troll. */
 const NO_TROLL = new Set(["run", "drift", "return"]);
 /** Two courses that differ by more are not of one leg, degrees (judgement). */
@@ -30,7 +35,7 @@ function splitLegs(trip: Trip): TripEvent[][] {
   for (const event of timed) {
     const course = courseOf(trip, event);
     const isCut =
-      ENDS_LEG.has(event.line.verb) ||
+      endsLeg(event.line.verb) ||
       (course !== undefined && courseDeg !== undefined && isTurned(course.deg, courseDeg));
     if (isCut) {
       legs.push([]);

@@ -3,6 +3,7 @@
  * very same lines: typing elsewhere computes none anew.
  */
 import type { ReadingAges } from "../model/readings.ts";
+import { isSameList } from "../model/same-list.ts";
 import { THRESHOLDS, thresholdOf } from "../model/thresholds.ts";
 import type { Trip } from "../model/trip.ts";
 import { type BandDepths, bandDepths } from "./temperature-at.ts";
@@ -48,15 +49,11 @@ export function profileStore(trip: Trip, points: readonly TempPoint[], ages: Rea
     ...points.flatMap(({ event, timeMs }) => [event.line, timeMs]),
   ];
   const known = latest.get(key);
-  if (known !== undefined && isSame(known.madeOf, madeOf)) return known.store;
+  if (known !== undefined && isSameList(known.madeOf, madeOf)) return known.store;
   const store = newStore(points, ages, trip.gear.water);
   if (latest.size >= MOST_KEPT) latest.clear();
   latest.set(key, { madeOf, store });
   return store;
-}
-
-function isSame(one: readonly unknown[], other: readonly unknown[]): boolean {
-  return one.length === other.length && one.every((part, i) => part === other[i]);
 }
 
 function newStore(

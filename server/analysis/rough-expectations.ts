@@ -4,43 +4,37 @@
  */
 import type { CalibrationReading } from "../physics/calibration-reading.ts";
 import { type CalibrationValues, withValues } from "../physics/calibration-values.ts";
-import {
-  isSameSetting,
-  type NearReadings,
-  nearReadings,
-  type RoughExpectation,
-} from "../physics/near-readings.ts";
+import { type NearReadings, nearReadings, type RoughExpectation } from "../physics/near-readings.ts";
+import { settingText } from "../physics/rig-value.ts";
 import type { RigReading } from "./calibration-readings.ts";
 import type { DownriggerTask } from "./downrigger-input.ts";
 
-/** Readings of one setting, told from the first of them. */
-interface NearGroup {
-  readonly first: RigReading;
-  readonly near: NearReadings;
-}
-
 /** By the first reading's task, which stays the very same while nothing it hangs on is edited. */
 const keptByBook = new WeakMap<DownriggerTask, NearReadings>();
-const keptByValues = new WeakMap<DownriggerTask, { values: CalibrationValues; near: NearReadings }>();
+const keptByValues = new WeakMap<DownriggerTask, Map<string, NearReadings>>();
+/** Of one task: a trip's fits come back to few values. */
+const MOST_VALUES = 8;
 
 /**
  * What is about expected of each reading, in their order, from the book or, where they are given, with other values for
- * cable and counter; undefined where only solving tells.
+ * cable and counter; undefined where only solving tells. Readings of one setting are told from the first of them, and
+ * from the next one those that are too far from it.
  */
 export function roughExpectations(
   readings: readonly RigReading[],
   values?: CalibrationValues,
 ): (RoughExpectation | undefined)[] {
-  const groups: NearGroup[] = [];
+  const settings = new Map<string, NearReadings[]>();
   return readings.map((one) => {
-    const { downrigger } = one.task;
-    for (const { first, near } of groups) {
-      const rig = first.task.downrigger;
-      const rough = rig === downrigger || isSameSetting(rig, downrigger) ? near(one.reading) : undefined;
+    const setting = settingText(one.task.downrigger);
+    const known = settings.get(setting) ?? [];
+    for (const near of known) {
+      const rough = near(one.reading);
       if (rough !== undefined) return rough;
     }
     const near = nearKept(one, values);
-    groups.push({ first: one, near });
+    known.push(near);
+    settings.set(setting, known);
     return near(one.reading);
   });
 }
@@ -51,10 +45,14 @@ function nearKept({ task, reading }: RigReading, values: CalibrationValues | und
     keptByBook.set(task, known);
     return known;
   }
-  const known = keptByValues.get(task);
-  if (known?.values === values) return known.near;
+  const ofTask = keptByValues.get(task) ?? new Map<string, NearReadings>();
+  keptByValues.set(task, ofTask);
+  const key = `${values.lnDrag} ${values.counterScale} ${values.counterOffsetM}`;
+  const known = ofTask.get(key);
+  if (known !== undefined) return known;
+  if (ofTask.size >= MOST_VALUES) ofTask.clear();
   const near = nearReadings(withValues(reading.rig, values));
-  keptByValues.set(task, { values, near });
+  ofTask.set(key, near);
   return near;
 }
 

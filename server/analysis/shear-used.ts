@@ -7,6 +7,7 @@ import type { Trip } from "../model/trip.ts";
 import { minus, sdAlong, velocityOf } from "../physics/current.ts";
 import { type CurrentVector, currentLooks, currentVector } from "./current-looks.ts";
 import { courseAt } from "./legs.ts";
+import { wayOf } from "./way-kept.ts";
 
 /** The difference along the boat's course. */
 export interface ShearUsed {
@@ -24,12 +25,9 @@ const TOLD_SDS = 1.2816;
 /** Shallower probes tell of the water on top, m. */
 const LEAST_DEPTH_M = 1;
 
-const known = new WeakMap<Trip, Map<number, ShearUsed | undefined>>();
-
 /** The shear at a minute, found once for each; undefined where the courses of the hour don't tell both currents, or tell no difference. */
 export function shearAt(trip: Trip, timeMs: number): ShearUsed | undefined {
-  const minutes = known.get(trip) ?? new Map<number, ShearUsed | undefined>();
-  known.set(trip, minutes);
+  const { shears: minutes } = wayOf(trip);
   if (!minutes.has(timeMs)) minutes.set(timeMs, findShear(trip, timeMs));
   return minutes.get(timeMs);
 }

@@ -1,6 +1,8 @@
 /** Tasks kept by value: the same rig with the same settings in the same water is built, and written as a key, once. */
 import type { Gear, Rig } from "../model/gear-types.ts";
 import type { Setting } from "../model/setting.ts";
+import type { CableSpread } from "../model/timeline.ts";
+import { flowKey } from "../physics/rig-value.ts";
 import type { WaterAndSpeed } from "./downrigger-input.ts";
 
 /** Enough for a season of one boat's settings; past it a gear's tasks are built anew. */
@@ -46,9 +48,31 @@ export function settingKey(setting: Setting): string {
   return key;
 }
 
-/** Water and speed as part of a key. */
+const keysOfRods = new WeakMap<CableSpread, { readonly rig: Rig; readonly key: string }>();
+
+/** A cable rig with the rods clipped to it as part of a key; written once for rods that are kept. */
+export function rodsKey(rig: Rig, rods: CableSpread): string {
+  const known = keysOfRods.get(rods);
+  if (known?.rig === rig) return known.key;
+  let key = rig.name;
+  for (const [name, { setting, isClipped }] of rods) key += ` ${name} ${isClipped} ${settingKey(setting)}`;
+  keysOfRods.set(rods, { rig, key });
+  return key;
+}
+
+const keysOfWaters = new WeakMap<WaterAndSpeed, string>();
+
+/** Water and speed as part of a key; written once for each. */
 export function waterKey(water: WaterAndSpeed): string {
+  const known = keysOfWaters.get(water);
+  if (known !== undefined) return known;
+  const key = writeWaterKey(water);
+  keysOfWaters.set(water, key);
+  return key;
+}
+
+function writeWaterKey(water: WaterAndSpeed): string {
   const { flow, shape, speedSdMS, surfaceSpeedSdMS, waterTemperatureC } = water;
-  const stream = flow.type === "uniform" ? flow.speedMS : JSON.stringify([flow, shape]);
-  return `${stream} ${speedSdMS} ${surfaceSpeedSdMS} ${waterTemperatureC}`;
+  const shapeKey = shape === undefined ? "" : `${shape.depthsM} ${shape.byMS}`;
+  return `${flowKey(flow)} ${shapeKey} ${speedSdMS} ${surfaceSpeedSdMS} ${waterTemperatureC}`;
 }

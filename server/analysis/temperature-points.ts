@@ -48,12 +48,27 @@ function singlePoint(trip: Trip, event: TripEvent): TempPoint[] {
   return [{ depthM, tempC, timeMs: instant.utcMs, source: line.verb, event }];
 }
 
+const repeatedOf = new WeakMap<readonly TempPoint[], ReadonlySet<TempPoint>>();
+
 /**
  * Depths given twice in one profile with temperatures that differ, and depths so near each other that the water can't
- * change so much between them: neither of the two can be believed.
+ * change so much between them: neither of the two can be believed. In the order of the points; found once for a list.
  */
-export function repeatedDepths(points: readonly TempPoint[]): readonly TempPoint[] {
-  return points.filter((point) =>
-    points.some((other) => other !== point && other.event === point.event && isCrossing(point, other)),
-  );
+export function repeatedDepths(points: readonly TempPoint[]): ReadonlySet<TempPoint> {
+  const repeated = repeatedOf.get(points) ?? findRepeated(points);
+  repeatedOf.set(points, repeated);
+  return repeated;
+}
+
+function findRepeated(points: readonly TempPoint[]): Set<TempPoint> {
+  const casts = new Map<TripEvent, TempPoint[]>();
+  for (const point of points) {
+    if (point.source !== "profile") continue;
+    const cast = casts.get(point.event);
+    if (cast === undefined) casts.set(point.event, [point]);
+    else cast.push(point);
+  }
+  const isRepeated = (point: TempPoint): boolean =>
+    casts.get(point.event)?.some((other) => other !== point && isCrossing(point, other)) === true;
+  return new Set(points.filter(isRepeated));
 }

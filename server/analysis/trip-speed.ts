@@ -3,36 +3,63 @@
  * probe is missing, or was read before a turn, the one that the current of other courses tells.
  */
 import type { ReadingAges } from "../model/readings.ts";
+import { isSameList } from "../model/same-list.ts";
 import type { Trip } from "../model/trip.ts";
 import type { Layers } from "../physics/lake-layers.ts";
 import { layerAt } from "./current-layer.ts";
 import { legAt } from "./legs.ts";
+import { dayProfiles } from "./profile-store.ts";
 import { type ShearUsed, shearAt } from "./shear-used.ts";
 import { MOST_APART_MS, type SpeedUsed, speedAt, trollingSpeeds } from "./speed-used.ts";
 import { spanOf } from "./stream-used.ts";
+import { wayOf } from "./way-kept.ts";
 
-/** Answers for any minute of a trip; undefined where no reading may be used. */
+/**
+ * Answers for any minute of a trip; undefined where no reading may be used. The very same speed for the same minute while
+ * the lines it is told from are the very same.
+ */
 export function tripSpeed(trip: Trip, ages: ReadingAges): (timeMs: number) => SpeedUsed | undefined {
-  const readings = trollingSpeeds(trip);
+  const minutes = minutesOf(trip, ages);
   return (timeMs) => {
-    const found = speedAt(readings, timeMs, ages);
-    const speed = found && completed(trip, found, timeMs, ages);
-    const layer = speed?.onTop && layerAt(trip, ages, timeMs);
-    return speed === undefined || layer === undefined ? speed : { ...speed, layer };
+    if (minutes.has(timeMs)) return minutes.get(timeMs);
+    if (minutes.size >= MOST_MINUTES) minutes.clear();
+    const speed = findSpeed(trip, ages, timeMs);
+    minutes.set(timeMs, speed);
+    return speed;
   };
+}
+
+/** Of one trip: more than a day has, for its clock times may be edited. */
+const MOST_MINUTES = 5000;
+
+function minutesOf(trip: Trip, ages: ReadingAges): Map<number, SpeedUsed | undefined> {
+  const way = wayOf(trip);
+  const { staleAfterMs, unusedAfterMs, aheadMs } = ages;
+  const madeOf = [staleAfterMs, unusedAfterMs, aheadMs, dayProfiles(trip, ages)];
+  if (way.speeds === undefined || !isSameList(way.speeds.madeOf, madeOf))
+    way.speeds = { madeOf, at: new Map() };
+  return way.speeds.at;
+}
+
+function findSpeed(trip: Trip, ages: ReadingAges, timeMs: number): SpeedUsed | undefined {
+  const found = speedAt(trollingSpeeds(trip), timeMs, ages);
+  const speed = found && completed(trip, found, timeMs, ages);
+  const layer = speed?.onTop && layerAt(trip, ages, timeMs);
+  return speed === undefined || layer === undefined ? speed : { ...speed, layer };
 }
 
 /** A pair of one leg stays as it was read. A speed over ground alone says nothing of the water. */
 function completed(trip: Trip, speed: SpeedUsed, timeMs: number, ages: ReadingAges): SpeedUsed {
-  const { onTop, ...deep } = speed;
+  const { onTop } = speed;
   const isNow = (one: SpeedUsed): boolean => isOfLeg(trip, one, timeMs);
   if (speed.source === "gps" || (onTop !== undefined && isNow(onTop) === isNow(speed))) return speed;
   const hasDeep = speed.source === "probe" && (onTop === undefined || isNow(speed));
-  const known = hasDeep ? deep : (onTop ?? speed);
   if (hasDeep && speed.depthM === undefined) return speed;
   const shear = shearAt(trip, timeMs);
   if (shear === undefined) return speed;
-  return (hasDeep ? withTop(known, shear, layerAt(trip, ages, timeMs)) : withDeep(known, shear)) ?? speed;
+  if (!hasDeep) return withDeep(onTop ?? speed, shear) ?? speed;
+  const { onTop: _, ...deep } = speed;
+  return withTop(deep, shear, layerAt(trip, ages, timeMs));
 }
 
 /** True when one of its readings is of the leg of that minute. */

@@ -4,8 +4,10 @@
  * depths the curve keeps the readings' shape; below the deepest reading there is none.
  */
 import type { ReadingAges } from "../model/readings.ts";
+import { countUpTo } from "../model/sorted.ts";
 import type { TripEvent } from "../model/trip.ts";
 import { type ShapeCurve, shapeCurve } from "../physics/shape-preserving.ts";
+import { once } from "./once.ts";
 import { repeatedDepths, type TempPoint } from "./temperature-points.ts";
 import { densityAt, type Salt } from "./water-density.ts";
 
@@ -46,86 +48,142 @@ const CONTRADICTION_C = 1.5;
 /** Denser water above lighter by more than this is a contradiction between two readings, kg/m3 (judgement). */
 const UNSTABLE_KG_M3 = 0.1;
 
-/** The profile at a minute; undefined when no reading may be used. */
+/** A depth while readings are put into it. */
+interface Draft {
+  readonly depthM: number;
+  readonly ageMs: number;
+  readonly points: TempPoint[];
+  tempC: number;
+  /** By the temperature so far, kg/m3. */
+  densityKgM3: number;
+  /** Sums over its points: of their weights, and of their temperatures by weight. */
+  weight: number;
+  weightedC: number;
+}
+
+/** The profile at a minute, from points in the order of time; undefined when no reading may be used. */
 export function profileAt(
   points: readonly TempPoint[],
   timeMs: number,
   ages: ReadingAges,
   salt: Salt,
 ): WaterProfile | undefined {
-  const ageOf = (point: TempPoint): number => Math.abs(timeMs - point.timeMs);
-  const usable = points.filter(({ timeMs: readMs }) =>
-    readMs <= timeMs ? timeMs - readMs <= ages.unusedAfterMs : readMs - timeMs <= ages.aheadMs,
-  );
-  const repeated = new Set(repeatedDepths(usable));
-  const leftOut: LeftOut[] = [...repeated].map((point) => ({ point, why: "repeated", by: undefined }));
-  const nodes: ProfileNode[] = [];
-  const fresh = usable.filter((point) => !repeated.has(point)).sort((a, b) => ageOf(a) - ageOf(b));
-  for (const point of fresh) {
-    const by = take(nodes, point, ageOf, ages.staleAfterMs, salt);
+  const { usable, nearest } = usableAt(points, timeMs, ages);
+  const repeated = repeatedDepths(points);
+  const leftOut: LeftOut[] = [];
+  if (repeated.size > 0)
+    for (const point of usable)
+      if (repeated.has(point)) leftOut.push({ point, why: "repeated", by: undefined });
+  const drafts: Draft[] = [];
+  for (const point of nearest) {
+    if (repeated.has(point)) continue;
+    const by = take(drafts, point, Math.abs(timeMs - point.timeMs), ages.staleAfterMs, salt);
     if (by !== undefined) leftOut.push({ point, why: "contradicted", by });
   }
-  if (nodes.length === 0) return undefined;
-  nodes.sort((a, b) => a.depthM - b.depthM);
+  const deepest = drafts.sort((a, b) => a.depthM - b.depthM).at(-1);
+  if (deepest === undefined) return undefined;
+  const nodes = drafts.map(({ depthM, tempC, ageMs, points: of }) => ({ depthM, tempC, ageMs, points: of }));
+  const curve = once(() =>
+    shapeCurve(
+      nodes.map((node) => node.depthM),
+      nodes.map((node) => node.tempC),
+    ),
+  );
   return {
     timeMs,
     nodes,
     leftOut,
-    curve: shapeCurve(
-      nodes.map((node) => node.depthM),
-      nodes.map((node) => node.tempC),
-    ),
-    deepestM: nodes.at(-1)?.depthM ?? 0,
-    cast: nodes.flatMap((node) => node.points).find((point) => point.source === "profile")?.event,
+    get curve() {
+      return curve();
+    },
+    deepestM: deepest.depthM,
+    cast: castIn(nodes),
   };
+}
+
+function castIn(nodes: readonly ProfileNode[]): TripEvent | undefined {
+  for (const { points } of nodes)
+    for (const { source, event } of points) if (source === "profile") return event;
+  return undefined;
+}
+
+/** The readings in reach of a minute: as they are given, in the order of time, and those nearest in time first. */
+function usableAt(
+  points: readonly TempPoint[],
+  timeMs: number,
+  { unusedAfterMs, aheadMs }: ReadingAges,
+): { readonly usable: readonly TempPoint[]; readonly nearest: readonly TempPoint[] } {
+  const msOf = (point: TempPoint): number => point.timeMs;
+  const past = countUpTo(points, timeMs, msOf);
+  let from = past;
+  while (from > 0 && timeMs - timeAt(points, from - 1) <= unusedAfterMs) from--;
+  let to = past;
+  while (to < points.length && timeAt(points, to) - timeMs <= aheadMs) to++;
+  const usable = points.slice(from, to);
+  return { usable, nearest: nearestFirst(usable, past - from, timeMs) };
+}
+
+const timeAt = (points: readonly TempPoint[], index: number): number => points[index]?.timeMs ?? Number.NaN;
+
+/** Points of one minute stay in their order; of two as near, the earlier comes first. The first `past` are not later. */
+function nearestFirst(points: readonly TempPoint[], past: number, timeMs: number): TempPoint[] {
+  const ordered: TempPoint[] = [];
+  let [before, after] = [past, past];
+  while (before > 0 || after < points.length) {
+    const beforeMs = before > 0 ? timeMs - timeAt(points, before - 1) : Number.POSITIVE_INFINITY;
+    const afterMs = after < points.length ? timeAt(points, after) - timeMs : Number.POSITIVE_INFINITY;
+    if (afterMs < beforeMs) ordered.push(points[after++] as TempPoint);
+    else {
+      const last = before;
+      const minuteMs = timeAt(points, before - 1);
+      while (before > 0 && timeAt(points, before - 1) === minuteMs) before--;
+      for (let i = before; i < last; i++) ordered.push(points[i] as TempPoint);
+    }
+  }
+  return ordered;
 }
 
 /** Puts a reading among the fresher ones; gives the one that speaks against it, if any does. */
 function take(
-  nodes: ProfileNode[],
+  drafts: Draft[],
   point: TempPoint,
-  ageOf: (point: TempPoint) => number,
+  ageMs: number,
   staleMs: number,
   salt: Salt,
 ): TempPoint | undefined {
-  const near = nodes.findIndex((node) => isSameDepth(node, point));
-  const node = nodes[near];
-  if (node !== undefined) {
-    if (Math.abs(node.tempC - point.tempC) > CONTRADICTION_C) return node.points[0];
-    nodes[near] = merged(node, point, ageOf, staleMs);
+  const { depthM, tempC } = point;
+  // Half the weight at the age where a reading is called stale.
+  const weight = 1 / (1 + (ageMs / staleMs) ** 2);
+  const same = drafts.find((draft) => isSameDepth(draft, point));
+  if (same !== undefined) {
+    if (Math.abs(same.tempC - tempC) > CONTRADICTION_C) return same.points[0];
+    same.points.push(point);
+    same.weight += weight;
+    same.weightedC += tempC * weight;
+    same.tempC = same.weightedC / same.weight;
+    same.densityKgM3 = densityAt(same.tempC, salt);
     return undefined;
   }
-  const against = nodes.find((other) => isUnstable(other, point, salt));
+  const densityKgM3 = densityAt(tempC, salt);
+  const against = drafts.find((draft) => isUnstable(draft, point, densityKgM3));
   if (against !== undefined) return against.points[0];
-  nodes.push({ depthM: point.depthM, tempC: point.tempC, ageMs: ageOf(point), points: [point] });
+  drafts.push({ depthM, tempC, ageMs, densityKgM3, points: [point], weight, weightedC: tempC * weight });
   return undefined;
 }
 
 /** Depths of one profile stay apart, however near. */
-function isSameDepth(node: ProfileNode, point: TempPoint): boolean {
-  if (node.depthM === point.depthM) return true;
-  const isOneCast = node.points.some((other) => other.event === point.event);
-  return !isOneCast && Math.abs(node.depthM - point.depthM) < SAME_DEPTH_M;
+function isSameDepth(draft: Draft, point: TempPoint): boolean {
+  if (draft.depthM === point.depthM) return true;
+  return Math.abs(draft.depthM - point.depthM) < SAME_DEPTH_M && !isOfCast(draft, point);
 }
 
-/** Half the weight at the age where a reading is called stale. */
-function merged(
-  node: ProfileNode,
-  point: TempPoint,
-  ageOf: (point: TempPoint) => number,
-  staleMs: number,
-): ProfileNode {
-  const points = [...node.points, point];
-  const weights = points.map((one) => 1 / (1 + (ageOf(one) / staleMs) ** 2));
-  const total = weights.reduce((sum, weight) => sum + weight, 0);
-  const mean = (of: (point: TempPoint) => number): number =>
-    points.reduce((sum, one, i) => sum + of(one) * (weights[i] ?? 0), 0) / total;
-  return { depthM: node.depthM, tempC: mean((one) => one.tempC), ageMs: node.ageMs, points };
+function isOfCast({ points }: Draft, { event }: TempPoint): boolean {
+  return points.some((other) => other.event === event);
 }
 
 /** Two readings of different minutes that would put heavier water on lighter. One profile by itself is kept as read. */
-function isUnstable(node: ProfileNode, point: TempPoint, salt: Salt): boolean {
-  if (node.points.some((other) => other.event === point.event)) return false;
-  const heavier = densityAt(point.tempC, salt) - densityAt(node.tempC, salt);
-  return point.depthM < node.depthM ? heavier > UNSTABLE_KG_M3 : -heavier > UNSTABLE_KG_M3;
+function isUnstable(draft: Draft, point: TempPoint, densityKgM3: number): boolean {
+  const heavier = densityKgM3 - draft.densityKgM3;
+  const isHeavierAbove = point.depthM < draft.depthM ? heavier > UNSTABLE_KG_M3 : -heavier > UNSTABLE_KG_M3;
+  return isHeavierAbove && !isOfCast(draft, point);
 }

@@ -67,10 +67,13 @@ export function waterAt(
   depthM: number,
   ages: ReadingAges,
 ): WaterUsed {
-  const usable = profiles.filter(
-    ({ sound, timeMs: readMs }) => sound.length > 0 && isUsable(readMs, timeMs, ages),
-  );
-  const nearest = usable.sort((a, b) => Math.abs(a.timeMs - timeMs) - Math.abs(b.timeMs - timeMs))[0];
+  let nearest: Profile | undefined;
+  for (const profile of profiles) {
+    const { sound, timeMs: readMs } = profile;
+    if (sound.length === 0 || !isUsable(readMs, timeMs, ages)) continue;
+    const isNearer = nearest === undefined || Math.abs(readMs - timeMs) < Math.abs(nearest.timeMs - timeMs);
+    if (isNearer) nearest = profile;
+  }
   if (nearest !== undefined)
     return { tempC: meanDownTo(nearest.sound, depthM), from: "profile", event: nearest.event };
   for (const source of ["probe", "surface"] as const) {
@@ -86,7 +89,11 @@ function isUsable(readMs: number, timeMs: number, ages: ReadingAges): boolean {
 
 /** Mean temperature by depth from the top to `depthM`; the profile's own ends are held outward. */
 function meanDownTo(points: Profile["sound"], depthM: number): number {
-  const within = points.filter((point) => point.depthM <= depthM);
-  const used = within.length > 0 ? within : points.slice(0, 1);
-  return used.reduce((sum, point) => sum + point.tempC, 0) / used.length;
+  let [sum, count] = [0, 0];
+  for (const point of points) {
+    if (point.depthM > depthM) continue;
+    sum += point.tempC;
+    count++;
+  }
+  return count > 0 ? sum / count : (points[0]?.tempC ?? Number.NaN);
 }

@@ -55,8 +55,18 @@ export function waterAndSpeed({ event, speed, water }: DepthBase): ({ ok: true }
   return { ok: true, ...inStream(speed, water.tempC) };
 }
 
-/** What a line runs in: the stream of its minute's speeds, in water of a temperature, °C. */
+const streams = new WeakMap<SpeedUsed, WaterAndSpeed>();
+
+/** What a line runs in: the stream of its minute's speeds, in water of a temperature, °C. The latest of a speed is kept. */
 export function inStream(speed: SpeedUsed, waterTemperatureC: number): WaterAndSpeed {
+  const known = streams.get(speed);
+  if (known?.waterTemperatureC === waterTemperatureC) return known;
+  const joined = joinedStream(speed, waterTemperatureC);
+  streams.set(speed, joined);
+  return joined;
+}
+
+function joinedStream(speed: SpeedUsed, waterTemperatureC: number): WaterAndSpeed {
   const { flow, shape } = streamOf(speed);
   return {
     flow,

@@ -17,9 +17,9 @@ export const temperatureJumps: Rule = (context) => {
   for (const { trip, water } of context.analysis.trips) {
     const { points } = water;
     const repeated = repeatedDepths(points);
-    reportRepeated(context, trip.gear, repeated);
+    reportRepeated(context, trip.gear, [...repeated]);
     const limitC = thresholdOf(trip.gear, THRESHOLDS.temperatureJump) / 1.8;
-    const sound = points.filter((point) => !repeated.includes(point));
+    const sound = points.filter((point) => !repeated.has(point));
     sound.forEach((point, i) => {
       const other = sound.slice(0, i).findLast((before) => isSameWater(before, point));
       if (other === undefined || Math.abs(other.tempC - point.tempC) < limitC - 1e-9) return;

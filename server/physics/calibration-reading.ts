@@ -5,6 +5,7 @@ import type { Downrigger, SolvedDownrigger } from "./downrigger.ts";
 import { cableOutM } from "./downrigger-cable.ts";
 import { fasterRig, harderRods } from "./downrigger-parameters.ts";
 import type { Reason } from "./refusal.ts";
+import { rigKey } from "./rig-value.ts";
 import { type Exactness, type SettledDownrigger, solveSettled } from "./settled-downrigger.ts";
 
 /** What was measured: a depth at the probe or of the ball on the bottom, or a distance behind. */
@@ -19,6 +20,14 @@ export interface CalibrationReading {
   /** The instrument's own error, m. */
   readonly sdM: number;
   readonly speedSdMS: number;
+}
+
+/** Readings as part of a key: the same for equal ones only. */
+export function readingsKey(readings: readonly CalibrationReading[]): string {
+  let key = "";
+  for (const { rig, as, measuredM, sdM, speedSdMS } of readings)
+    key += `${rigKey(rig)} ${as} ${measuredM} ${sdM} ${speedSdMS}\n`;
+  return key;
 }
 
 /** What a model says of a reading: the value expected, how it answers to each parameter, and the spread around it. */

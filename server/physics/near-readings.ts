@@ -27,7 +27,7 @@ export interface RoughExpectation {
  * Answers for readings on a rig that differs from the first in stream and temperature only; undefined where these are too
  * different, or the model has no answer.
  */
-export type NearReadings = (reading: CalibrationReading) => RoughExpectation | undefined;
+export type NearReadings = (reading: Pick<CalibrationReading, "rig" | "as">) => RoughExpectation | undefined;
 
 const LOOSE: Exactness = { tolerance: 1e-4, share: 2e-4 };
 /** Steps as large as such things are off. */
@@ -60,8 +60,7 @@ export function nearReadings(first: Downrigger): NearReadings {
   if (!centre.ok || centre.answer.surfaced) return () => undefined;
   const depthM = centre.answer.ball.depthM;
   const slopesOf = keptSlopes(rig, centre);
-  return (reading) => {
-    const { rig: other, as } = reading;
+  return keptAnswers(({ rig: other, as }) => {
     const centreM = readOff(centre.answer, as);
     if (centreM === undefined) return undefined;
     const slopes = slopesOf(as);
@@ -77,6 +76,19 @@ export function nearReadings(first: Downrigger): NearReadings {
       Math.abs(slopes.perSpeed) * (FORM * formMS + bend) +
       Math.abs(slopes.perLnDrag) * LN_DRAG_PER_C * warmerC;
     return { ...atSpeed(slopes, as, byMS / speedMS), expectedM: centreM + slopes.perSpeed * byMS, withinM };
+  });
+}
+
+/** What hangs on a reading's rig and on what was read there is reckoned once for each. */
+function keptAnswers(answer: NearReadings): NearReadings {
+  const ofRigs = new WeakMap<Downrigger, Map<MeasuredAs, RoughExpectation | undefined>>();
+  return (reading) => {
+    const { rig, as } = reading;
+    const answers = ofRigs.get(rig) ?? new Map<MeasuredAs, RoughExpectation | undefined>();
+    if (answers.has(as)) return answers.get(as);
+    const found = answer(reading);
+    ofRigs.set(rig, answers.set(as, found));
+    return found;
   };
 }
 
@@ -96,20 +108,6 @@ function atSpeed(
     perSpeed: (perSpeed * times) / (1 + byShare),
     perPull,
   };
-}
-
-/** True for rigs that differ in stream and temperature only. */
-export function isSameSetting(one: Downrigger, other: Downrigger): boolean {
-  const { flow, waterTemperatureC, ...setting } = one;
-  return isAlike(setting, { ...other, flow: undefined, waterTemperatureC: undefined });
-}
-
-/** True where everything that the first says the other says too. */
-function isAlike(one: unknown, other: unknown): boolean {
-  if (one === other) return true;
-  if (typeof one !== "object" || typeof other !== "object" || one === null || other === null) return false;
-  const values = Object.entries(one);
-  return values.every(([key, value]) => isAlike(value, Reflect.get(other, key)));
 }
 
 type Slopes = Omit<RoughExpectation, "expectedM" | "withinM">;
