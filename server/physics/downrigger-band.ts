@@ -9,6 +9,7 @@ import { type Exactness, SIDE, SLOPE } from "./exactness.ts";
 import { bandsOrSamples } from "./lopsided-bands.ts";
 import { type LureForces, lureLineOf } from "./lure.ts";
 import { type Refusal, refuse } from "./refusal.ts";
+import { mirrored, neighboursOf } from "./rig-neighbours.ts";
 import { type SettledDownrigger, solveSettled } from "./settled-downrigger.ts";
 import { waterAt } from "./water.ts";
 
@@ -69,31 +70,58 @@ export function solveDownriggerBand(
   const centre = solveSettled(rig);
   if (!centre.ok) return centre;
   const values = depthsOf(centre.answer);
-  const near = (other: Downrigger, exactness: Exactness) => depthsNear(other, centre, exactness);
+  const solve = neighboursOf(centre, values);
+  const near: SolveNear = (other, exactness, guess) =>
+    solve(other, exactness, guess) ?? settledNear(other, centre, exactness);
+  const depthsNear = (other: Downrigger, exactness: Exactness) => near(other, exactness)?.depths;
   const made = once(() => (typeof parameters === "function" ? parameters() : parameters));
-  const byLength = once(() => lengthFamily(rig, made(), values, (other) => near(other, SIDE)));
-  const byStep = (): number[] => slopes(values, near(longerRig(rig, OUT_STEP_M), SLOPE), OUT_STEP_M);
-  const inputOf = (parameter: RigParameter): Uncertain => ({
-    key: parameter.key,
-    at: (deviations) => {
-      // A side that mirrors the other is left to `bandsOf`, which then takes it to be as far.
-      if (parameter.mirrors && deviations < 0) return undefined;
-      const moved = parameter.moved(rig, deviations);
-      const along = parameter.lengthOnly ? byLength() : undefined;
-      if (along !== undefined) return along.at(cableOutM(moved));
-      return parameter.luresOnly ? withLuresOf(moved, values, centre) : near(moved, SIDE);
-    },
-  });
-  const bands = (): readonly Band[] =>
-    bandsOrSamples(values, made().map(inputOf), (moves) => near(movedBy(rig, made(), moves), SIDE));
+  const byLength = once(() => lengthFamily(rig, made(), values, (other) => depthsNear(other, SIDE)));
+  const byStep = (): number[] => slopes(values, depthsNear(longerRig(rig, OUT_STEP_M), SLOPE), OUT_STEP_M);
+  const bands = (): readonly Band[] => {
+    const inputs = made().map((parameter) => sidesOf(parameter, centre, values, near, byLength));
+    return bandsOrSamples(values, inputs, (moves) => depthsNear(movedBy(rig, made(), moves), SIDE));
+  };
   return bandedAnswer(centre.answer, {
     bands: once(bands),
-    bySpeed: once(() => slopes(values, near(fasterRig(rig, SPEED_STEP_MS), SLOPE), SPEED_STEP_MS)),
+    bySpeed: once(() => slopes(values, depthsNear(fasterRig(rig, SPEED_STEP_MS), SLOPE), SPEED_STEP_MS)),
     byOut: once(() => {
       const along = byLength()?.slopes;
       return along === undefined ? byStep() : along.map((slope) => slope * rig.counterScale);
     }),
   });
+}
+
+/** The depths of a rig beside the one in the middle; `point` is none where it had to be settled by itself. */
+type SolveNear = (
+  rig: Downrigger,
+  exactness: Exactness,
+  guess?: Float64Array,
+) => { readonly depths: readonly number[]; readonly point?: Float64Array } | undefined;
+
+/** An uncertain input of the rig: its second side starts where the first one, mirrored, would put it. */
+function sidesOf(
+  parameter: RigParameter,
+  centre: SettledDownrigger,
+  values: readonly number[],
+  near: SolveNear,
+  byLength: () => DepthsByLength | undefined,
+): Uncertain {
+  const { key, moved: move, mirrors, lengthOnly, luresOnly } = parameter;
+  let guess: Float64Array | undefined;
+  return {
+    key,
+    at: (deviations) => {
+      // A side that mirrors the other is left to `bandsOf`, which then takes it to be as far.
+      if (mirrors && deviations < 0) return undefined;
+      const moved = move(centre.rig, deviations);
+      const along = lengthOnly ? byLength() : undefined;
+      if (along !== undefined) return along.at(cableOutM(moved));
+      if (luresOnly) return withLuresOf(moved, values, centre);
+      const solved = near(moved, SIDE, guess);
+      guess = solved?.point === undefined ? undefined : mirrored(centre.settled.point, solved.point);
+      return solved?.depths;
+    },
+  };
 }
 
 /** What is solved when it is first asked for, by depth in the order of `depthsOf`. */
@@ -117,7 +145,7 @@ function lengthFamily(
   rig: Downrigger,
   parameters: readonly RigParameter[],
   values: readonly number[],
-  near: (other: Downrigger) => number[] | undefined,
+  near: (other: Downrigger) => readonly number[] | undefined,
 ): DepthsByLength | undefined {
   const lengthsM = parameters
     .filter((parameter) => parameter.lengthOnly)
@@ -150,9 +178,14 @@ function depthsOf(answer: SolvedDownrigger): number[] {
   return depths;
 }
 
-function depthsNear(rig: Downrigger, centre: SettledDownrigger, exactness: Exactness): number[] | undefined {
+/** The same where a look at its neighbour does not tell: settled by itself from there. */
+function settledNear(
+  rig: Downrigger,
+  centre: SettledDownrigger,
+  exactness: Exactness,
+): { readonly depths: readonly number[] } | undefined {
   const solved = solveSettled(rig, centre, exactness);
-  return solved.ok ? depthsOf(solved.answer) : undefined;
+  return solved.ok ? { depths: depthsOf(solved.answer) } : undefined;
 }
 
 /** The same depths with only the lures hanging differently from their releases. */
