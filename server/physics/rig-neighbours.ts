@@ -41,6 +41,9 @@ const PULLED_OTHERWISE = 0.2;
 const MOST_ANSWER = 0.25;
 const MOST_CLIMBS = 4;
 
+/** A lure's line is that many times shorter than its cable or more, so its steps may be off by as much more of its own length. */
+export const LURE_TIMES = 5;
+
 /**
  * Solves rigs that differ a little from a settled one by a climb or two each: how far a climb ends from where it was
  * taken to is little, and how the settled rig answers to being taken elsewhere, which is looked up once, tells the rest.
@@ -57,7 +60,7 @@ export function neighboursOf(centre: SettledDownrigger, depths: readonly number[
       rig.waterTemperatureC === centre.rig.waterTemperatureC &&
       rig.salinityPsu === centre.rig.salinityPsu;
     if (!water.ok || !isAlike) return undefined;
-    const hung = hangLures(rig, water, centre, tolerance);
+    const hung = hangLures(rig, water, centre, LURE_TIMES * tolerance);
     if (!hung.ok) return undefined;
     response ??= responseOf(
       hangingRig(centre.rig, water, centre.lures, [], JOURNAL.tolerance),
