@@ -9,6 +9,7 @@ import { type Exactness, SIDE, SLOPE } from "./exactness.ts";
 import { bandsOrSamples } from "./lopsided-bands.ts";
 import { type LureForces, lureLineOf } from "./lure.ts";
 import { type Refusal, refuse } from "./refusal.ts";
+import { LURE_TIMES, mirrored, neighboursOf } from "./rig-neighbours.ts";
 import { type SettledDownrigger, solveSettled } from "./settled-downrigger.ts";
 import { waterAt } from "./water.ts";
 
@@ -69,31 +70,76 @@ export function solveDownriggerBand(
   const centre = solveSettled(rig);
   if (!centre.ok) return centre;
   const values = depthsOf(centre.answer);
-  const near = (other: Downrigger, exactness: Exactness) => depthsNear(other, centre, exactness);
+  const solve = neighboursOf(centre, values);
+  const near: SolveNear = (other, exactness, guess) =>
+    withProbe(solve(other, exactness, guess) ?? settledNear(other, centre, exactness), values);
+  const bare = withoutProbe(rig);
+  const depthsNear = (other: Downrigger, exactness: Exactness) => near(other, exactness)?.depths;
   const made = once(() => (typeof parameters === "function" ? parameters() : parameters));
-  const byLength = once(() => lengthFamily(rig, made(), values, (other) => near(other, SIDE)));
-  const byStep = (): number[] => slopes(values, near(longerRig(rig, OUT_STEP_M), SLOPE), OUT_STEP_M);
-  const inputOf = (parameter: RigParameter): Uncertain => ({
-    key: parameter.key,
-    at: (deviations) => {
-      // A side that mirrors the other is left to `bandsOf`, which then takes it to be as far.
-      if (parameter.mirrors && deviations < 0) return undefined;
-      const moved = parameter.moved(rig, deviations);
-      const along = parameter.lengthOnly ? byLength() : undefined;
-      if (along !== undefined) return along.at(cableOutM(moved));
-      return parameter.luresOnly ? withLuresOf(moved, values, centre) : near(moved, SIDE);
-    },
-  });
-  const bands = (): readonly Band[] =>
-    bandsOrSamples(values, made().map(inputOf), (moves) => near(movedBy(rig, made(), moves), SIDE));
+  const byLength = once(() => lengthFamily(rig, bare, made(), values, (other) => depthsNear(other, SIDE)));
+  const byStep = (): number[] => slopes(values, depthsNear(longerRig(bare, OUT_STEP_M), SLOPE), OUT_STEP_M);
+  const bands = (): readonly Band[] => {
+    const inputs = made().map((parameter) => sidesOf(parameter, bare, centre, values, near, byLength));
+    return bandsOrSamples(values, inputs, (moves) => depthsNear(movedBy(bare, made(), moves), SIDE));
+  };
   return bandedAnswer(centre.answer, {
     bands: once(bands),
-    bySpeed: once(() => slopes(values, near(fasterRig(rig, SPEED_STEP_MS), SLOPE), SPEED_STEP_MS)),
+    bySpeed: once(() => slopes(values, depthsNear(fasterRig(bare, SPEED_STEP_MS), SLOPE), SPEED_STEP_MS)),
     byOut: once(() => {
       const along = byLength()?.slopes;
       return along === undefined ? byStep() : along.map((slope) => slope * rig.counterScale);
     }),
   });
+}
+
+/**
+ * The rig without its probe, which takes no part in how it hangs: cutting the cable there is a third of a climb, and so
+ * near the ball it moves as that does (`withProbe`).
+ */
+function withoutProbe(rig: Downrigger): Downrigger {
+  const { probeAboveBallM: _, ...bare } = rig;
+  return bare;
+}
+
+/** The probe as far above its ball as in the middle, and never above the water. */
+function withProbe(near: Near | undefined, [ballM = 0, probeM = 0]: readonly number[]): Near | undefined {
+  if (near === undefined || probeM === 0) return near;
+  const [nearBallM = 0, , ...others] = near.depths;
+  return { ...near, depths: [nearBallM, Math.max(0, nearBallM - (ballM - probeM)), ...others] };
+}
+
+/** The depths of a rig beside the one in the middle; `point` is none where it had to be settled by itself. */
+interface Near {
+  readonly depths: readonly number[];
+  readonly point?: Float64Array;
+}
+type SolveNear = (rig: Downrigger, exactness: Exactness, guess?: Float64Array) => Near | undefined;
+
+/** An uncertain input of the rig: its second side starts where the first one, mirrored, would put it. */
+function sidesOf(
+  parameter: RigParameter,
+  bare: Downrigger,
+  centre: SettledDownrigger,
+  values: readonly number[],
+  near: SolveNear,
+  byLength: () => DepthsByLength | undefined,
+): Uncertain {
+  const { key, moved: move, mirrors, lengthOnly, luresOnly } = parameter;
+  let guess: Float64Array | undefined;
+  return {
+    key,
+    at: (deviations) => {
+      // A side that mirrors the other is left to `bandsOf`, which then takes it to be as far.
+      if (mirrors && deviations < 0) return undefined;
+      const moved = move(bare, deviations);
+      const along = lengthOnly ? byLength() : undefined;
+      if (along !== undefined) return along.at(cableOutM(moved));
+      if (luresOnly) return withLuresOf(moved, values, centre);
+      const solved = near(moved, SIDE, guess);
+      guess = solved?.point === undefined ? undefined : mirrored(centre.settled.point, solved.point);
+      return solved?.depths;
+    },
+  };
 }
 
 /** What is solved when it is first asked for, by depth in the order of `depthsOf`. */
@@ -115,9 +161,10 @@ export function once<T>(work: () => T): () => T {
 /** Depths against cable out, from two solves; not where a release or the probe would come out of the water. */
 function lengthFamily(
   rig: Downrigger,
+  bare: Downrigger,
   parameters: readonly RigParameter[],
   values: readonly number[],
-  near: (other: Downrigger) => number[] | undefined,
+  near: (other: Downrigger) => readonly number[] | undefined,
 ): DepthsByLength | undefined {
   const lengthsM = parameters
     .filter((parameter) => parameter.lengthOnly)
@@ -125,7 +172,7 @@ function lengthFamily(
   const highestM = Math.max(0, rig.probeAboveBallM ?? 0, ...rig.rods.map((rod) => rod.releaseAboveBallM));
   if (lengthsM.length === 0 || Math.min(...lengthsM) <= highestM + HIGHEST_SLACK_M) return undefined;
   return depthsByLength(cableOutM(rig), values, lengthsM, (lengthM) =>
-    near({ ...rig, outM: (lengthM - rig.counterOffsetM) / rig.counterScale }),
+    near({ ...bare, outM: (lengthM - rig.counterOffsetM) / rig.counterScale }),
   );
 }
 
@@ -150,9 +197,10 @@ function depthsOf(answer: SolvedDownrigger): number[] {
   return depths;
 }
 
-function depthsNear(rig: Downrigger, centre: SettledDownrigger, exactness: Exactness): number[] | undefined {
+/** The same where a look at its neighbour does not tell: settled by itself from there. */
+function settledNear(rig: Downrigger, centre: SettledDownrigger, exactness: Exactness): Near | undefined {
   const solved = solveSettled(rig, centre, exactness);
-  return solved.ok ? depthsOf(solved.answer) : undefined;
+  return solved.ok ? { depths: depthsOf(solved.answer) } : undefined;
 }
 
 /** The same depths with only the lures hanging differently from their releases. */
@@ -168,7 +216,7 @@ function withLuresOf(
     if (isSameLure(rod.lure, centre.rig.rods[i]?.lure)) continue;
     const lure = unhungLure();
     const endZM = centre.lures[i]?.endZM ?? 0;
-    const why = climbLure(lure, lureLineOf(rod, water), water, rig.flow, endZM, SIDE.tolerance);
+    const why = climbLure(lure, lureLineOf(rod, water), water, rig.flow, endZM, LURE_TIMES * SIDE.tolerance);
     if (why !== undefined) return undefined;
     depths[3 + 2 * i] = (values[2 + 2 * i] ?? 0) + lure.depthM;
   }

@@ -16,8 +16,9 @@ export const SOLVER_TOLERANCE = 1e-8;
 export const JOURNAL: Exactness = { tolerance: 1e-5, share: 1e-6 };
 
 /**
- * Of a band's sides: about 1 cm in 100 m, since a band is shown in whole feet. The places are those that the line comes
- * to from the last ones tried, and these are a tenth as far off.
+ * Of a band's sides: what an input moves is within about 1 cm in 100 m as a rule and within 6 cm in all but one case of a
+ * hundred (a test holds both), since a band is shown in whole feet. The places are those that the line comes to from the
+ * last ones tried, which are off by ten times that at most (`rig-neighbours.ts`).
  */
 export const SIDE: Exactness = { tolerance: 1e-4, share: 1e-3 };
 

@@ -137,8 +137,6 @@ export function changedFlow(
 /** How far above the surface a profile goes on, m; no line reaches so high. */
 const ABOVE_M = 1000;
 
-const underwater = new WeakMap<FlowProfile, FlowProfile>();
-
 /**
  * The same profile under water, going on straight above the surface where it bends there: a line that reaches up to the
  * surface ends at that bend, and would only lose steps to it while its place is still sought.
@@ -147,14 +145,10 @@ export function underwaterFlow(flow: FlowProfile): FlowProfile {
   if (flow.type !== "piecewise") return flow;
   const [firstM = 0, secondM] = flow.depthsM;
   if (firstM !== 0 || secondM === undefined) return flow;
-  const known = underwater.get(flow);
-  if (known !== undefined) return known;
   const [firstMS = 0, secondMS = 0] = flow.speedsMS;
   const aboveMS = firstMS - ((secondMS - firstMS) * ABOVE_M) / secondM;
   const depthsM = [-ABOVE_M, ...flow.depthsM.slice(1)];
-  const longer: FlowProfile = { type: "piecewise", depthsM, speedsMS: [aboveMS, ...flow.speedsMS.slice(1)] };
-  underwater.set(flow, longer);
-  return longer;
+  return { type: "piecewise", depthsM, speedsMS: [aboveMS, ...flow.speedsMS.slice(1)] };
 }
 
 /** Whether two profiles are the same, value by value. */

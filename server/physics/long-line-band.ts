@@ -3,7 +3,8 @@ import { whyNoLongLine } from "./check-long-line.ts";
 import type { Place } from "./downrigger.ts";
 import { type BandedPlace, once } from "./downrigger-band.ts";
 import { JOURNAL, SIDE, SLOPE } from "./exactness.ts";
-import { type LongLine, type SolvedLongLine, solveCheckedLongLine, solveLongLineNear } from "./long-line.ts";
+import { type LineDepths, lineNeighboursOf, type SolveLineNear } from "./line-neighbours.ts";
+import { type LongLine, type SolvedLongLine, solveCheckedLongLine } from "./long-line.ts";
 import { fasterLine, type LongLineParameter, longerLine } from "./long-line-parameters.ts";
 import { bandsOrSamples } from "./lopsided-bands.ts";
 import { type Refusal, refuse } from "./refusal.ts";
@@ -34,16 +35,14 @@ export function solveLongLineBand(
   const solved = solveCheckedLongLine(line, JOURNAL.tolerance);
   if (!solved.ok) return solved;
   const values = depthsOf(solved);
-  const near = (other: LongLine, tolerance: number) => depthsNear(other, solved, tolerance);
-  const slopesTo = (other: LongLine, step: number) => slopes(values, near(other, SLOPE.tolerance), step);
+  const near = lineNeighboursOf(line, { jointM: solved.joint.depthM, lureM: solved.lure.depthM });
+  const slopesTo = (other: LongLine, step: number) => slopes(values, listed(near(other, SLOPE)), step);
   const bands = once(() => {
     const made = typeof parameters === "function" ? parameters() : parameters;
-    const at = (other: LongLine) => near(other, SIDE.tolerance);
-    const inputs: Uncertain[] = made.map(({ key, moved }) => ({
-      key,
-      at: (deviations) => at(moved(line, deviations)),
-    }));
-    return bandsOrSamples(values, inputs, (deviations) => at(movedBy(line, made, deviations)));
+    const inputs = made.map((parameter) => sidesOf(parameter, line, values, near));
+    return bandsOrSamples(values, inputs, (deviations) =>
+      listed(near(movedBy(line, made, deviations), SIDE)),
+    );
   });
   const bySpeed = once(() => slopesTo(fasterLine(line, SPEED_STEP_MS), SPEED_STEP_MS));
   const byOut = once(() => slopesTo(longerLine(line, OUT_STEP_M), OUT_STEP_M));
@@ -67,9 +66,30 @@ function depthsOf({ joint, lure }: SolvedLongLine): number[] {
   return [joint.depthM, lure.depthM];
 }
 
-function depthsNear(line: LongLine, centre: SolvedLongLine, tolerance: number): number[] | undefined {
-  const solved = solveLongLineNear(line, centre.lure.depthM, tolerance);
-  return solved.ok ? depthsOf(solved) : undefined;
+/** An uncertain input of the line: its second side starts as far the other way as the first one was found. */
+function sidesOf(
+  { key, moved }: LongLineParameter,
+  line: LongLine,
+  values: readonly number[],
+  near: SolveLineNear,
+): Uncertain {
+  const lureM = values[1] ?? 0;
+  let guessM = lureM;
+  return {
+    key,
+    at: (deviations) => {
+      const other = moved(line, deviations);
+      // An input that has no say here.
+      if (other === line) return values;
+      const found = near(other, SIDE, guessM);
+      guessM = found === undefined ? lureM : 2 * lureM - found.lureM;
+      return listed(found);
+    },
+  };
+}
+
+function listed(depths: LineDepths | undefined): number[] | undefined {
+  return depths === undefined ? undefined : [depths.jointM, depths.lureM];
 }
 
 function slopes(values: readonly number[], ahead: readonly number[] | undefined, step: number): number[] {

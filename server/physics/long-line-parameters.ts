@@ -43,7 +43,10 @@ export interface LongLineSpreads {
   readonly lureShare: number;
 }
 
-/** One uncertain input of a long line, as a way to move the line by so many standard deviations. */
+/**
+ * One uncertain input of a long line, as a way to move the line by so many standard deviations; the very line where it has
+ * no say in it.
+ */
 export interface LongLineParameter {
   readonly key: string;
   readonly moved: (line: LongLine, deviations: number) => LongLine;
@@ -183,6 +186,7 @@ function rougherMain(line: LongLine, lnMore: number): LongLine {
 }
 
 function rougherOthers(line: LongLine, lnMore: number): LongLine {
+  if (line.backing === undefined && line.below.length === 0) return line;
   return {
     ...line,
     ...(line.backing === undefined ? {} : { backing: rougher(line.backing, lnMore) }),
@@ -205,7 +209,7 @@ function scaled(forces: LureForces, field: keyof LureForces, share: number): Lur
 }
 
 function otherJoint(line: LongLine, field: keyof LureForces, share: number): LongLine {
-  return line.joint === undefined ? line : { ...line, joint: scaled(line.joint, field, share) };
+  return !line.joint?.[field] ? line : { ...line, joint: scaled(line.joint, field, share) };
 }
 
 function otherAreas(line: LongLine, lnLift: number, lnDrag: number): LongLine {
@@ -223,6 +227,7 @@ function otherAreas(line: LongLine, lnLift: number, lnDrag: number): LongLine {
 }
 
 function otherLure(line: LongLine, field: keyof LureForces, share: number): LongLine {
+  if (line.lure[field] === 0 && line.below.every(({ end }) => !end?.[field])) return line;
   const below = line.below.map(
     (piece): PieceBelow =>
       piece.end === undefined ? piece : { ...piece, end: scaled(piece.end, field, share) },

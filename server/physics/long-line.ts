@@ -115,7 +115,7 @@ export function solveLongLineNear(
 const SURFACE = { xM: 0, zM: 0 };
 
 /** The node of the joint: backing is the first segment, the main line the second. */
-const JOINT_NODE = 2;
+export const JOINT_NODE = 2;
 
 /** The line as the general solver takes it. */
 export function towedLineOf(line: LongLine, water: Water): TowedLine {

@@ -1,6 +1,6 @@
 import { type Band, bandsOf, type Uncertain } from "./band.ts";
 import { DEFAULTS } from "./defaults.ts";
-import { responseSurface } from "./response-surface.ts";
+import { surfaceBands } from "./response-surface.ts";
 import { sampleBands } from "./sample-band.ts";
 
 /** Outputs with all inputs moved at once, each by so many of its standard deviations. */
@@ -8,13 +8,10 @@ export type OutputsAt = (deviations: readonly number[]) => readonly number[] | u
 
 /** One side this much longer than the other, as a share of both, and the inputs don't add up one by one (judgement). */
 const LOPSIDED = 0.25;
-/** Samples of the drawn surface, which cost nothing beside a solve. */
-const SURFACE_SAMPLES = 500;
 
 /**
- * Bands of some outputs: by quadrature of what each input moves alone, and where that comes out lopsided from
- * samples of all inputs at once. The samples are taken on a quadratic surface through a few solves; where one of
- * these has no answer, of the model itself.
+ * Bands of some outputs: by quadrature of what each input moves alone, and where that comes out lopsided from a quadratic
+ * in all inputs through a few solves; where one of these has no answer, from samples of the model itself.
  */
 export function bandsOrSamples(
   values: readonly number[],
@@ -25,14 +22,10 @@ export function bandsOrSamples(
   const bands = bandsOf(values, inputs);
   const lopsided = bands.flatMap((band, k) => (isLopsided(band) ? [k] : []));
   if (lopsided.length === 0) return bands;
-  const surface = responseSurface(values, inputs, lopsided, (i, j, first, second) =>
-    outputsAt(inputs.map((_, k) => (k === i ? first : k === j ? second : 0))),
-  );
-  const { value: share } = DEFAULTS.bandShare;
   const sides =
-    surface === undefined
-      ? sampleBands(inputs.length, outputsAt, share)
-      : sampleBands(inputs.length, surface, share, SURFACE_SAMPLES);
+    surfaceBands(values, inputs, lopsided, (i, j, first, second) =>
+      outputsAt(inputs.map((_, k) => (k === i ? first : k === j ? second : 0))),
+    ) ?? sampleBands(inputs.length, outputsAt, DEFAULTS.bandShare.value);
   return bands.map((band, k) => (isLopsided(band) ? { ...band, ...sides?.[k] } : band));
 }
 

@@ -107,7 +107,7 @@ interface Lures {
 }
 
 /** Hangs each lure that does not wait for its cable: in a uniform stream, or at the depth it had on a neighbour. */
-function hangLures(
+export function hangLures(
   rig: Downrigger,
   water: Water,
   neighbour: SettledDownrigger | undefined,
