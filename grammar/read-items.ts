@@ -1,4 +1,5 @@
 /** Reads the attributes and flags of a line, in any order, driven by its vocabulary row. */
+import { readWay } from "./by-how-much.ts";
 import { type Cursor, unquote } from "./cursor.ts";
 import type { Item, Value } from "./journal.ts";
 import { looksNumeric, splitNumber } from "./number-text.ts";
@@ -68,7 +69,7 @@ function readBare(cursor: Cursor, row: IndexedRow, word: string): Item | null {
     ? clockItem(row)
     : looksNumeric(word)
       ? measureItem(cursor, row)
-      : undefined;
+      : changedItem(cursor, row);
   if (target === undefined) return cursor.issue === null ? unknown(cursor, row, word) : null;
   const value = readValue(cursor, target, row);
   return value === null ? null : itemOf(cursor, target, true, value, first, first);
@@ -76,6 +77,14 @@ function readBare(cursor: Cursor, row: IndexedRow, word: string): Item | null {
 
 function clockItem(row: IndexedRow): ItemRow | undefined {
   return row.bareItems.find((item) => item.type.kind === "clock");
+}
+
+/** `up 20 ft`: the amount that the measure behind the word would be of. */
+function changedItem(cursor: Cursor, row: IndexedRow): ItemRow | undefined {
+  const first = cursor.at;
+  const target = readWay(cursor, row) === undefined ? undefined : measureItem(cursor, row);
+  cursor.at = first;
+  return target?.type.kind === "quantity" && target.type.dimension === "length" ? target : undefined;
 }
 
 function measureItem(cursor: Cursor, row: IndexedRow): ItemRow | undefined {

@@ -1,5 +1,5 @@
 /** Reads the value after a word, by the type its vocabulary row gives. */
-import { readByHowMuch, wayOf } from "./by-how-much.ts";
+import { readByHowMuch, readWay, wayOf } from "./by-how-much.ts";
 import { type Cursor, unquote } from "./cursor.ts";
 import type { Part, Value } from "./journal.ts";
 import { looksNumeric, mendNumber, splitCompound, splitNumber } from "./number-text.ts";
@@ -52,9 +52,10 @@ function readQuantity(
   row: IndexedRow,
 ): Value | null {
   const first = cursor.at;
+  const way = dimension === "length" ? readWay(cursor, row) : undefined;
   const low = readParts(cursor, item, dimension, row);
   if (low === null) return null;
-  const change = dimension === "length" ? readByHowMuch(cursor, first, low, row) : undefined;
+  const change = dimension === "length" ? readByHowMuch(cursor, first, low, row, way) : undefined;
   if (change !== undefined) {
     const span = cursor.spanFrom(first, cursor.at);
     cursor.report({ code: "syntax", reason: "by-how-much", word: item.word, ...change, span });

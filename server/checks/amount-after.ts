@@ -11,13 +11,35 @@ import { mendsLine, replace } from "./edits.ts";
 import { ownerOf } from "./owners.ts";
 import type { Way } from "./way.ts";
 
-/** Amounts that grow as the lure goes deeper or farther back; a clip goes deeper as it comes nearer to the ball. */
+/** Amounts that grow as the lure goes deeper or farther back. */
 const GROWING: Readonly<Record<string, (setting: Setting) => number | undefined>> = {
   out: (setting) => setting.outM,
   setback: (setting) => setting.setbackM,
   board: (setting) => setting.boardM,
   leader: (setting) => setting.leaderM,
 };
+
+/** Words that say where a lure goes; "more" of a clip may be either way. */
+const UP_OR_DOWN = /\b(?:deeper|shallower|up|down|lower|higher)\b/iu;
+
+/** The word whose amount changes, what it was, m, and how the change goes into it. */
+interface Changed {
+  readonly word: string;
+  readonly beforeM: number;
+  readonly way: 1 | -1;
+}
+
+/** A stacked rod has nothing out of its own: up and down move its clip, deeper as it comes nearer to the ball. */
+function changedOf(
+  { word, way }: { readonly word: string; readonly way: 1 | -1 },
+  setting: Setting | undefined,
+  typed: string,
+): Changed | undefined {
+  const beforeM = setting === undefined ? undefined : GROWING[word]?.(setting);
+  if (beforeM !== undefined) return { word, beforeM, way };
+  if (word !== "out" || setting?.aboveM === undefined || !UP_OR_DOWN.test(typed)) return undefined;
+  return { word: "above", beforeM: setting.aboveM, way: way === 1 ? -1 : 1 };
+}
 
 /** What to write instead of a change; without ways where what was out before isn't known. Undefined for other issues. */
 export function amountAfter(
@@ -30,14 +52,14 @@ export function amountAfter(
   const typed = line.raw.slice(place.start, place.stop);
   const owner = ownerOf(analysis, place.lineIndex);
   const setting = owner?.trip?.timeline.settingAfter.get(place.lineIndex);
-  const before = setting === undefined ? undefined : GROWING[issue.word]?.(setting);
+  const changed = changedOf(issue, setting, typed);
   const meant = defaultUnit("length", line.verb, owner?.gear.defaults ?? NO_DEFAULTS, issue.word);
   const [first] = issue.parts;
   const unit = first?.unit == null ? meant : findUnit(first.unit);
   const changeM = partsToSi(issue.parts, meant, "length");
-  if (before === undefined || unit === undefined || changeM === undefined) return { typed, ways: [] };
-  const after = Number(fromSi(before + issue.way * changeM, unit).toFixed(1));
-  const text = `${issue.word} ${after} ${unit.unit}`;
+  if (changed === undefined || unit === undefined || changeM === undefined) return { typed, ways: [] };
+  const after = Number(fromSi(changed.beforeM + changed.way * changeM, unit).toFixed(1));
+  const text = `${changed.word} ${after} ${unit.unit}`;
   const item = line.items.find(({ start, stop }) => start <= place.start && place.stop <= stop);
   const edit = replace(analysis.uri, { ...place, start: item?.start ?? place.start }, text);
   return { typed, ways: after > 0 && mendsLine(analysis, edit) ? [{ text, edit }] : [] };

@@ -1,5 +1,13 @@
 import { describe, expect, test } from "vitest";
-import { checkDay, checkDayFix, checkFindings, checkFix, findingsIn } from "./check-findings.ts";
+import {
+  BOOK,
+  BOOK_URI,
+  checkDay,
+  checkDayFix,
+  checkFindings,
+  checkFix,
+  findingsIn,
+} from "./check-findings.ts";
 
 const CASES = [
   `
@@ -151,6 +159,10 @@ const CASES = [
   05:20 move P1 20 ft deeper
                 ^^^^^^^^^^^^ syntax Write the amount afterwards, not the change: out 92 ft.
   `,
+  `
+  05:14 move P1 up 20 ft
+                ^^^^^^^^ syntax Write the amount afterwards, not the change: like out 90 ft.
+  `,
 ];
 
 test.each(CASES)("%s", (source) => {
@@ -196,6 +208,9 @@ test("a line that is too long to be one", () => {
   );
 });
 
+const STACKED_BOOK = { [BOOK_URI]: `${BOOK}rig P1U stacked P1\n` };
+const STACKED_SET = "05:14 set P1 out 72 ft\n05:15 set P1U above 20 ft\n05:20 ";
+
 describe("fixes", () => {
   test.each([
     ["05:14 set P1 out 72 ft out 73 ft", "05:14 set P1 out 72 ft"],
@@ -220,9 +235,27 @@ describe("fixes", () => {
     ["move P1 out 2 ft shallower setback 10 ft", "move P1 out 70 ft setback 10 ft"],
     ["move P1 setback 5 ft more", "move P1 setback 20 ft"],
     ["again P1 10 up", "again P1 out 62 ft"],
+    ["move P1 up 20 ft", "move P1 out 52 ft"],
+    ["move P1 down by 6 ft setback 10 ft", "move P1 out 78 ft setback 10 ft"],
+    ["move P1 out up 20", "move P1 out 52 ft"],
+    ["change P1 setback less 5 ft", "change P1 setback 10 ft"],
   ])("a change becomes what is out afterwards: %s → %s", (before, after) => {
     const set = "05:14 set P1 out 72 ft setback 15 ft lure glow-spoon\n05:20 ";
     checkDayFix("syntax", set + before, set + after);
+  });
+
+  test.each([
+    ["move P1U up 10 ft", "move P1U above 30 ft"],
+    ["move P1U 5 ft deeper", "move P1U above 15 ft"],
+    ["move P1U 5 ft up setback 10 ft", "move P1U above 25 ft setback 10 ft"],
+  ])("of a stacked rod, where it is clipped: %s → %s", (before, after) => {
+    checkDayFix("syntax", STACKED_SET + before, STACKED_SET + after, { books: STACKED_BOOK });
+  });
+
+  test("more of a clip may be either way, and is not guessed", () => {
+    expect(() =>
+      checkDayFix("syntax", `${STACKED_SET}move P1U 5 ft more`, "", { books: STACKED_BOOK }),
+    ).toThrow("no such fix; there are: ");
   });
 
   test.each([

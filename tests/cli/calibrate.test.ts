@@ -77,6 +77,18 @@ test("fits a narrow terminal; only the line to paste stays whole", async () => {
   expect(wide.every((line) => line.includes(" calibrate "))).toBe(true);
 });
 
+test.each([
+  [40, /^ {2}2031-06-21 09:23 +98 ft out {2}2\.4 mph\n {4}·+●·*│·+ +89 ft {2}1 ft shallower$/mu],
+  [60, /^ {2}2031-06-21 09:54 +128 ft out {2}1\.9 mph\n {4}·{10}│·+●· +124 ft {2}2 ft deeper$/mu],
+  [80, /^ {2}2031-06-21 09:23 +98 ft {2}2\.4 mph +89 ft {2}·+●·│·+ {2}1 ft shallower$/mu],
+  // Narrower than a strip needs: words only.
+  [30, /^ {2}2031-06-21 09:23 {2}98 ft out\n {4}2\.4 mph\n {4}89 ft, 1 ft shallower$/mu],
+])("keeps a reading's day, speed and what it is off by at %d columns", async (columns, wanted) => {
+  const { out } = await calibrate([TRIPS], columns);
+  expect(out).toMatch(wanted);
+  for (const when of ["2031-06-21 05:45", "2031-07-19 07:17"]) expect(out).toContain(when);
+});
+
 test("gives JSON after its schema", async () => {
   const { code, out } = await calibrate([TRIPS, "--json", "--rig", "C1", "--since", "2031-08-01"]);
   expect(code).toBe(0);

@@ -10,6 +10,8 @@ test.each([
   ["broken at blanks", "one two three", 8, ["one two", "  three"]],
   ["a long word stays whole", "a verylongword b", 6, ["a", "  verylongword", "  b"]],
   ["its indent is kept", "    one two", 8, ["    one", "  two"]],
+  ["a number keeps its unit", "as far as 33 ft back", 13, ["as far as", "  33 ft back"]],
+  ["and a bracket before it", "about (8.5 m)", 9, ["about", "  (8.5 m)"]],
   ["no end to the line", "one two three", Number.POSITIVE_INFINITY, ["one two three"]],
   ["nothing", "", 10, [""]],
 ])("wrap: %s", (_, line, width, lines) => expect(wrap(line, width, 2)).toEqual(lines));

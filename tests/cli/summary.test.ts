@@ -32,8 +32,8 @@ test("on a narrow terminal: wrapped", async () => {
     "2031-06-21, Bright Penny
       (trips/good.trip)
       6 h 35 min: left 04:45, back 11:20.
-      9.8 rod-hours fishing, 10 wet, on 2
-        rigs.
+      9.8 rod-hours fishing, 10 wet, on
+        2 rigs.
       Landed: chinook 1 kept.
       Bites: 1 landed.
       One landed per 10 rod-hours; one per
@@ -46,8 +46,8 @@ test("on a narrow terminal: wrapped", async () => {
       Landed hour by hour, as it was that
         day: from 05:00 1 in 1.4 rod-hours,
         from 06:00 0 in 1.7, from 07:00 0 in
-        2, from 08:00 0 in 2, from 09:00 0
-        in 2, from 10:00 0 in 0.7.
+        2, from 08:00 0 in 2, from 09:00
+        0 in 2, from 10:00 0 in 0.7.
 
     Depths are estimates: not for
     navigation, not for clearing the bottom.

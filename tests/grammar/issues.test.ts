@@ -49,8 +49,24 @@ test("by-how-much: a line that alters an amount says what it is afterwards", () 
              ^^^^^^^^^^^^ by-how-much out more by 20 ft
     change S1 setback 6 ft 6 in Less
                       ^^^^^^^^^^^^^^ by-how-much setback less by 6 ft 6 in
+    move P1 up 20 ft
+            ^^^^^^^^ by-how-much out less by 20 ft
+    move P1 Deeper by 20
+            ^^^^^^^^^^^^ by-how-much out more by 20 ?
+    move P1 out down 6 ft 6 in setback 15 ft
+                ^^^^^^^^^^^^^^ by-how-much out more by 6 ft 6 in
+    change S1 setback less 5 ft
+                      ^^^^^^^^^ by-how-much setback less by 5 ft
     set P1 10 ft deeper
                  ^^^^^^ unknown-word item deeper
+    set P1 up 10 ft
+           ^^ unknown-word item up
+    move P1 up
+            ^^ unknown-word item up
+    move P1 up 4 mph
+               ^^^^^ unit-mismatch out wants length, not mph
+    move P1 up to 60 ft
+            ^^ unknown-word item up
     change S1 out 60 ft down 4 min
     calibrate P1 counter-offset +1.5 ft
   `);

@@ -1,61 +1,6 @@
 import { describe } from "vitest";
-import { constantDrag } from "../../server/physics/drag.ts";
-import { uniformFlow } from "../../server/physics/flow-profile.ts";
-import { type SolvedLine, solveTowedLine } from "../../server/physics/towed-line.ts";
-import { checkBands, checkRows } from "./reference-rows.ts";
-
-interface Line {
-  readonly lengthM: number;
-  readonly weightNPerM: number;
-  readonly coefficient: number;
-  readonly diameterM: number;
-  readonly speedMS: number;
-  readonly endWeightN: number;
-  readonly endDragAreaM2: number;
-  readonly endForceXN: number;
-  readonly densityKgM3: number;
-}
-
-const RESTING: Line = {
-  lengthM: 1,
-  weightNPerM: 0,
-  coefficient: 0,
-  diameterM: 0.001,
-  speedMS: 0,
-  endWeightN: 0,
-  endDragAreaM2: 0,
-  endForceXN: 0,
-  densityKgM3: 1000,
-};
-
-function solved(line: Line): SolvedLine {
-  const answer = solveTowedLine(
-    {
-      segments: [
-        {
-          lengthM: line.lengthM,
-          diameterM: line.diameterM,
-          weightNPerM: line.weightNPerM,
-          normalDrag: constantDrag(line.coefficient),
-          tangentialCoefficient: 0,
-        },
-      ],
-      bodies: [
-        {
-          node: 1,
-          weightN: line.endWeightN,
-          dragAreaM2: line.endDragAreaM2,
-          liftAreaM2: 0,
-          forceXN: line.endForceXN,
-        },
-      ],
-    },
-    { densityKgM3: line.densityKgM3, kinematicViscosityM2S: 1.3e-6 },
-    uniformFlow(line.speedMS),
-  );
-  if (!answer.ok) throw new Error(answer.why);
-  return answer;
-}
+import { type Line, RESTING, solved } from "./bare-line.ts";
+import { checkRows } from "./reference-rows.ts";
 
 /** R, drag across the line at right angles, is 1/2 rho Cd d U2: with 1000, 1 mm and 1 m/s, half the coefficient. */
 const weightless: Line = { ...RESTING, lengthM: 50, coefficient: 4, speedMS: 1, endWeightN: 100 };
@@ -168,6 +113,44 @@ describe("catenary worked examples: from one end's forces to the other end's pla
   );
   // 140 m of 3 kg/m between towers 120 m apart: half of it, from the lowest point, c = H/w = 61.445730 m.
   const half: Line = { ...RESTING, lengthM: 70, weightNPerM: 3 * 9.81, endForceXN: 3 * 9.81 * 61.44573 };
+  // x 89.9, z 59.2, L 130, w 881.05: H 31373.229006, V -26650.341270 and -87886.158730 N, stretching by EA 7.51e8 N.
+  const second: Line = {
+    ...RESTING,
+    lengthM: 130,
+    weightNPerM: 881.05,
+    endForceXN: 31373.229006,
+    endWeightN: -26650.34127,
+  };
+  const STRETCHED = `${CATENARY}; its line stretches by 1e-4 at most, 0.01 m, ours not at all`;
+  checkRows(
+    [{ name: "x 89.9 m", input: second, expected: 89.9, tolerance: 0.01, source: STRETCHED }],
+    (l) => solved(l).behindM,
+  );
+  checkRows(
+    [{ name: "z 59.2 m", input: second, expected: 59.2, tolerance: 0.01, source: STRETCHED }],
+    (l) => solved(l).depthM,
+  );
+  checkRows(
+    [{ name: "upper force, N", input: second, expected: 87886.15873, tolerance: 1e-3, source: STRETCHED }],
+    (l) => solved(l).topForceZN,
+  );
+  // Through (0, 0) and (10, 6) from the lowest point, C = H/w = 9.18894140 m; w is 1 N/m.
+  const LOW_M = 9.1889414;
+  const forum: Line = {
+    ...RESTING,
+    lengthM: LOW_M * Math.sinh(10 / LOW_M),
+    weightNPerM: 1,
+    endForceXN: LOW_M,
+  };
+  const FORUM = "6 = C cosh(10/C) - C, public mathematics forum; seen; run";
+  checkRows(
+    [{ name: "half span, m", input: forum, expected: 10, tolerance: 1e-6, source: FORUM }],
+    (l) => solved(l).behindM,
+  );
+  checkRows(
+    [{ name: "sag, m", input: forum, expected: 6, tolerance: 1e-6, source: FORUM }],
+    (l) => solved(l).depthM,
+  );
   const COURSE = "Cables: Catenaries, example 1; seen; run";
   checkRows(
     [{ name: "half span, m", input: half, expected: 60, tolerance: 1e-4, source: COURSE }],
@@ -180,62 +163,5 @@ describe("catenary worked examples: from one end's forces to the other end's pla
   checkRows(
     [{ name: "largest tension, N", input: half, expected: 2741.19, tolerance: 0.01, source: COURSE }],
     (l) => solved(l).topTensionN,
-  );
-});
-
-/** A wire with no weight of its own and a heavy body without drag, at an angle from the vertical at the surface. */
-function atTopAngle(angleDeg: number): SolvedLine {
-  const tan = Math.tan((angleDeg * Math.PI) / 180);
-  return solved({ ...RESTING, lengthM: 10, coefficient: 2, speedMS: 1, endWeightN: 10 / tan });
-}
-
-/**
- * Loss in percent of length when the drag on each foot of depth stays that of an upright wire: an upper bound,
- * since a leaning wire feels less.
- */
-function lossBound(angleDeg: number): number {
-  const angle = (angleDeg * Math.PI) / 180;
-  const tan = Math.tan(angle);
-  return 100 * (1 - 2 / (1 / Math.cos(angle) + Math.asinh(tan) / tan));
-}
-
-describe("depth from a wire's angle at the surface", () => {
-  checkBands(
-    [
-      [4, 0.06],
-      [10, 0.5],
-      [16, 1.28],
-      [20, 2.04],
-      [24, 2.96],
-      [30, 4.72],
-      [36, 6.98],
-    ].map(([angle = 0, percent = 0]) => ({
-      name: `${angle} degrees, loss in percent: between the table and the bound`,
-      input: angle,
-      low: percent,
-      high: lossBound(angle),
-      source: "wet-line table, Rantz 1982 (USGS WSP 2175), Corbett 1943, ISO 748; memory",
-    })),
-    (angle) => 100 * (1 - atTopAngle(angle).depthM / 10),
-  );
-  // Practice takes the wire as straight; a bowed wire with the same angle at the top lies deeper than that.
-  checkBands(
-    [
-      {
-        name: "300 m at 45 degrees fishes about 210 m or more",
-        input: { out: 300, angle: 45 },
-        low: 210,
-        high: 300,
-        source: "CalCOFI bongo tow, NOAA SWFSC; seen",
-      },
-      {
-        name: "70 m at 15 degrees or less reaches 67.6 m",
-        input: { out: 70, angle: 15 },
-        low: 67.6,
-        high: 70,
-        source: "CalCOFI vertical tow, NOAA SWFSC; limit seen, product arithmetic",
-      },
-    ],
-    ({ out, angle }) => (out / 10) * atTopAngle(angle).depthM,
   );
 });

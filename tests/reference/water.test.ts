@@ -47,6 +47,28 @@ describe("density of fresh water, kg/m3", () => {
   });
 });
 
+describe("density of fresh water against later standards, kg/m3", () => {
+  checkRows(
+    [
+      {
+        name: "25 C, IAPWS",
+        input: 25,
+        expected: 997.047013,
+        tolerance: 0.005,
+        source: "IAPWS SR6-08 at 298.15 K, in a public test suite (jjgomera/iapws 18d2c48e); seen",
+      },
+      {
+        name: "15 C, towing tanks",
+        input: 15,
+        expected: 999.1026,
+        tolerance: 0.005,
+        source: "ITTC 7.5-02-01-03 Rev 03; seen, secondary",
+      },
+    ],
+    freshDensityKgM3,
+  );
+});
+
 describe("viscosity of fresh water, uPa s: Laliberte against IAPWS, within 0.2 %", () => {
   checkRows(
     PURE.map(([t, , , mu]) => ({
@@ -56,6 +78,18 @@ describe("viscosity of fresh water, uPa s: Laliberte against IAPWS, within 0.2 %
       tolerance: 0.002 * mu,
       source: IAPWS,
     })),
+    (t) => 1e6 * viscosityPaS(t),
+  );
+  checkRows(
+    [
+      {
+        name: "25 C, the release's own test value",
+        input: 25,
+        expected: 889.996774,
+        tolerance: 0.002 * 889.996774,
+        source: "IAPWS SR6-08 at 298.15 K, in a public test suite (jjgomera/iapws 18d2c48e); seen",
+      },
+    ],
     (t) => 1e6 * viscosityPaS(t),
   );
 });
@@ -100,6 +134,19 @@ describe("salt water against a later standard, kg/m3", () => {
       source: TEOS10,
     })),
     (t) => saltDensityKgM3(t, 35),
+  );
+  checkRows(
+    [
+      {
+        name: "27.962 C, absolute salinity 34.46824",
+        input: 27.962,
+        expected: 1021.8866110446,
+        tolerance: 0.01,
+        source: "TEOS-10/GSW-C gsw_check_data.h (f63ac47e), rho_t_exact, first cast point; seen",
+      },
+    ],
+    // Absolute salinity is practical salinity times 35.16504 / 35, but for what the sea's own salts add locally.
+    (t) => saltDensityKgM3(t, (34.468236430490606 * 35) / 35.16504),
   );
   checkRows(
     [

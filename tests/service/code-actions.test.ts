@@ -101,6 +101,6 @@ describe("several at once", () => {
 });
 
 test("none where nothing is wrong", () => {
-  expect(actionsAt("06:14 <|again|> P1\n06:15 move P1 out 72,5 ft").actions).toEqual([]);
+  expect(actionsAt("06:14 <|strike|> P1\n06:15 move P1 out 72,5 ft").actions).toEqual([]);
   expect(openService(MORNING).codeActions(URI, EVERYTHING, [FIX_ALL_KIND])).toEqual([]);
 });

@@ -3,22 +3,17 @@ import type { RigCalibration } from "../../../server/analysis/calibration.ts";
 import { calibrationLine, lineCalibrationLine } from "../../../server/analysis/calibration-line.ts";
 import { type FittedGroup, fittedGroupOf } from "../../../server/analysis/fitted-group.ts";
 import type { LineCalibration } from "../../../server/analysis/line-calibration.ts";
-import { lengthWords, speedWords } from "../../../server/model/figures.ts";
 import {
   CALIBRATION_CAUTION,
   calibrationSentences,
-  isBehind,
-  momentWords,
-  offWords,
   readingsWords,
 } from "../../../server/reports/calibration-sentences.ts";
 import { lineCalibrationSentences } from "../../../server/reports/line-calibration-sentences.ts";
-import { mostResidualM, residualStrip } from "../../../server/reports/residual-picture.ts";
 import { printable } from "../render/printable.ts";
-import { table } from "../render/table.ts";
 import type { Paint } from "../render/terminal.ts";
 import { wrap } from "../render/wrap.ts";
 import type { Gathered } from "./calibrate.ts";
+import { residualLines } from "./residual-lines.ts";
 
 interface Look {
   readonly width: number;
@@ -65,53 +60,10 @@ function rigLines({ group, sentences, line }: Printed, { width, paint }: Look): 
   return [
     ...wrap(printable(title), width, 2).map((one) => paint.strong(one)),
     ...sentences.flatMap((one) => wrap(`  ${printable(one)}`, width, 4)),
-    ...picture(group, width, paint),
+    ...residualLines(group, width, paint.faint),
     // The line is for pasting: it stays whole however narrow the window.
     ...(line === undefined ? [] : ["  For the gear book:", printable(line)]),
   ];
-}
-
-/** More rows than this and only the farthest off are shown. */
-const MOST_ROWS = 30;
-const STRIP = 21;
-
-function picture(calibration: FittedGroup, width: number, paint: Paint): string[] {
-  const { fit, readings } = calibration;
-  if (!fit.ok) return [];
-  const { gear } = readings[0];
-  const mostM = mostResidualM(calibration);
-  const size = (one: (typeof fit.readings)[number]): number => Math.abs(one.residualM);
-  const farthest = fit.readings.toSorted((a, b) => size(b) - size(a)).slice(0, MOST_ROWS);
-  const shown = farthest.toSorted((a, b) => a.index - b.index);
-  const rows = shown.map((one) => {
-    const reading = readings[one.index] ?? readings[0];
-    return {
-      when: momentWords(reading),
-      out: lengthWords(gear, reading.counterM),
-      speed: speedWords(gear, reading.speed.value),
-      read: `${lengthWords(gear, reading.reading.measuredM)}${isBehind(reading) ? " back" : ""}`,
-      strip: residualStrip(one.residualM, mostM, STRIP, one.weight < 1),
-      off: offWords(gear, one.residualM, isBehind(reading)),
-    };
-  });
-  const some =
-    shown.length < fit.readings.length ? `, the ${shown.length} farthest of ${fit.readings.length}` : "";
-  const title = `  Measured against fitted, ${lengthWords(gear, mostM)} to each side${some}:`;
-  const full = table(
-    [
-      { head: "" },
-      { head: "out", side: "right" },
-      { head: "speed", side: "right" },
-      { head: "read", side: "right" },
-      { head: "" },
-      { head: "" },
-    ],
-    rows.map(({ when, out, speed, read, strip, off }) => ({ cells: [when, out, speed, read, strip, off] })),
-    width - 2,
-    paint.faint,
-  );
-  const narrow = rows.map(({ out, strip }) => `${strip} ${out}`);
-  return [...wrap(title, width, 4), ...(full ?? narrow).map((line) => `  ${line}`)];
 }
 
 function unusedLines(unused: Gathered["unused"], { width, paint }: Look): string[] {

@@ -25,7 +25,7 @@ export async function checkText({ files, unusable }: CheckReport, call: Call, wo
     files.flatMap((file) => file.findings),
     files.length,
   );
-  return [...lines.flatMap(({ text, hang }) => wrap(text, width, hang)), ...gap, counts]
+  return [...lines.flatMap(({ text, hang }) => wrap(text, width, hang)), ...gap, ...wrap(counts, width, 2)]
     .map((line) => `${line}\n`)
     .join("");
 }

@@ -72,7 +72,7 @@ function explanation(check: ExplainedCheckJson, width: number): string {
     ...example(check.wrong === null ? "Missing" : "Right", check.right),
   ];
   return lines
-    .flatMap((line) => wrap(line, width))
+    .flatMap((line) => wrap(line, width, line.startsWith("  ") ? 6 : 2))
     .map((line) => `${line}\n`)
     .join("");
 }

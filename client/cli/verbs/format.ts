@@ -11,6 +11,8 @@ import type { FormatFileJson } from "../output-schemas.ts";
 import { askedFor, type NamedFile } from "../paths.ts";
 import { progressOf } from "../progress.ts";
 import { printable } from "../render/printable.ts";
+import { widthOf } from "../render/terminal.ts";
+import { wrap } from "../render/wrap.ts";
 import { type Call, INPUT_OPTIONS, type Verb } from "../verb.ts";
 import type { World } from "../world.ts";
 
@@ -91,24 +93,22 @@ function report(entries: readonly FormatFileJson[], isFilter: boolean, call: Cal
     for (const { text } of entries) world.out.write(text ?? "");
     return;
   }
-  world.out.write(formatReport(entries, call.switches.has("check")));
+  const lines = formatReport(entries, call.switches.has("check"));
+  world.out.write(
+    lines.flatMap((line) => wrap(line, widthOf(world.out), 2).map((one) => `${one}\n`)).join(""),
+  );
 }
 
 /** The files that changed or would, one a line, and how many; then the lines that nothing could be done for. */
-function formatReport(entries: readonly FormatFileJson[], isCheck: boolean): string {
+function formatReport(entries: readonly FormatFileJson[], isCheck: boolean): string[] {
   const usable = entries.filter((entry) => entry.error === undefined);
-  if (usable.length === 0) return "";
+  if (usable.length === 0) return [];
   const changed = usable.filter((entry) => entry.isChanged);
   const files = countWords(usable.length, "file");
   const count = changed.length === 0 ? "none" : String(changed.length);
   const last = isCheck ? `${count} of ${files} would change.` : `${count} of ${files} changed.`;
   const left = usable.reduce((sum, entry) => sum + entry.linesLeft, 0);
-  const lines = [
-    ...changed.map((entry) => printable(entry.path)),
-    last,
-    ...(left === 0 ? [] : [leftLine(left)]),
-  ];
-  return lines.map((line) => `${line}\n`).join("");
+  return [...changed.map((entry) => printable(entry.path)), last, ...(left === 0 ? [] : [leftLine(left)])];
 }
 
 function leftLine(count: number): string {
