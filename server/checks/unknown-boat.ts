@@ -1,3 +1,4 @@
+import { isRead } from "../../grammar/is-read.ts";
 import { quote } from "../../grammar/print.ts";
 import { fileGear } from "../model/gear-lines.ts";
 import { lineEnd } from "./add-to-book.ts";
@@ -17,11 +18,33 @@ export const unknownBoat: Rule = (context) => {
   const nearOf = new Map<string, readonly string[]>();
   for (const owner of ownersOf(context.analysis)) {
     if (owner.isDescribed || owner.trip === undefined || owner.boat === "") continue;
+    if (isCutShort(context, owner, known)) continue;
     const near = nearOf.get(owner.boat) ?? nearest(owner.boat, known);
     reportTrip(context, owner, near, !nearOf.has(owner.boat));
     nearOf.set(owner.boat, near);
   }
 };
+
+/**
+ * True where the name goes on behind the word that was read, without quotes: what is told there is the whole mistake.
+ * It does where a capital follows, or what makes it a boat of the books.
+ */
+function isCutShort(
+  { analysis: { parse } }: CheckContext,
+  { boat, openerIndex }: Owner,
+  known: ReadonlySet<string>,
+): boolean {
+  const issue = parse.issues[openerIndex];
+  const line = parse.journal.lines[openerIndex];
+  if (issue?.code !== "unknown-word" || issue.role !== "item" || line === undefined || !isRead(line))
+    return false;
+  const slot = line.slots[1];
+  if (slot === undefined || slot.quoted || line.raw.slice(slot.stop, issue.span[0]).trim() !== "")
+    return false;
+  if (/^\p{Lu}/u.test(issue.word)) return true;
+  const soFar = `${boat} ${issue.word}`.toLowerCase();
+  return [...known].some((name) => name.toLowerCase().startsWith(soFar));
+}
 
 function reportTrip(
   { analysis, report }: CheckContext,

@@ -4,6 +4,8 @@ import type { Extent, SpeciesCount, TripSummary } from "../analysis/summary.ts";
 import { ageWords, clockWords, countWords, lengthWords, speedWords, tempWords } from "../model/figures.ts";
 import type { Gear } from "../model/gear-types.ts";
 import { DEPTH_CAUTION } from "./depth-sentences.ts";
+import { byHand, effortUnit, effortWords } from "./effort-words.ts";
+import { listWords } from "./water-sentences.ts";
 import { waterSummarySentences } from "./water-summary-sentences.ts";
 
 /** What every figure about limits and depths carries. */
@@ -16,10 +18,10 @@ export function summarySentences(day: TripAnalysis): string[] {
   const { summary, trip } = day;
   const lines = [
     timeSentence(day),
-    rodSentence(summary),
+    rodSentence(trip.gear, summary),
     fishSentence(summary.species),
     biteSentence(summary),
-    rateSentence(summary),
+    rateSentence(trip.gear, summary),
     speedSentence(trip.gear, summary),
     temperatureSentence(trip.gear, summary),
     caughtSentence(trip.gear, summary),
@@ -39,13 +41,17 @@ function timeSentence({ summary, trip }: TripAnalysis): string {
   return `${ageWords(summary.hours * HOUR_MS)}${when === "" ? "" : `: ${when}`}.`;
 }
 
-function rodSentence(summary: TripSummary): string {
+function rodSentence(gear: Gear, summary: TripSummary): string {
   if (summary.rodHoursByRig.length === 0) return "No lines in the water.";
   const assumed =
     summary.assumedPulls === 0
       ? ""
       : ` ${countWords(summary.assumedPulls, "line")} never pulled, taken to be out at the end.`;
-  return `${rodHours(oneDecimal(summary.rodHoursFishing))} fishing, ${oneDecimal(summary.rodHoursWet)} wet, on ${countWords(summary.rodHoursByRig.length, "rig")}.${assumed}`;
+  const fishing = effortWords(oneDecimal(summary.rodHoursFishing), effortUnit(gear, summary));
+  const held = byHand(gear, summary);
+  const ofThem =
+    held === undefined ? "" : ` (${oneDecimal(held.hours)} of them angler-hours on ${listWords(held.rigs)})`;
+  return `${fishing} fishing${ofThem}, ${oneDecimal(summary.rodHoursWet)} wet, on ${countWords(summary.rodHoursByRig.length, "rig")}.${assumed}`;
 }
 
 function fishSentence(species: readonly SpeciesCount[]): string {
@@ -73,18 +79,15 @@ function biteSentence(summary: TripSummary): string {
   return said.length === 0 ? "No bites." : `Bites: ${said.join(", ")}.`;
 }
 
-function rateSentence({ landedPerRodHour, landed, rodHoursFishing }: TripSummary): string {
+function rateSentence(gear: Gear, summary: TripSummary): string {
+  const { landedPerRodHour, landed, rodHoursFishing } = summary;
+  const unit = effortUnit(gear, summary);
   if (landedPerRodHour === null || oneDecimal(rodHoursFishing) === "0") return "";
   const { range } = landedPerRodHour;
   if (landed === 0) {
-    return `Nothing landed in ${rodHours(oneDecimal(rodHoursFishing))}; up to one per ${perHours(range.high)} would fit as well.`;
+    return `Nothing landed in ${effortWords(oneDecimal(rodHoursFishing), unit)}; up to one per ${perHours(range.high)} would fit as well.`;
   }
-  return `One landed per ${rodHours(perHours(landedPerRodHour.rate)).replace(/^1 /u, "")}; one per ${perHours(range.high)} to one per ${perHours(range.low)} would fit as well.`;
-}
-
-/** `2½ rod-hours`, `1 rod-hour`, `½ rod-hour`. */
-function rodHours(count: string): string {
-  return `${count} ${count === "1" || count === "½" ? "rod-hour" : "rod-hours"}`;
+  return `One landed per ${effortWords(perHours(landedPerRodHour.rate), unit).replace(/^1 /u, "")}; one per ${perHours(range.high)} to one per ${perHours(range.low)} would fit as well.`;
 }
 
 /** Hours for one, in halves below ten: `2½`. */

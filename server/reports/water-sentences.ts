@@ -73,7 +73,7 @@ function instrumentWords({ source, event }: TempPoint): string {
 }
 
 /** `a`, `a and b`, `a, b and c`. */
-function listWords(words: readonly string[]): string {
+export function listWords(words: readonly string[]): string {
   return words.length < 2 ? words.join("") : `${words.slice(0, -1).join(", ")} and ${words.at(-1)}`;
 }
 

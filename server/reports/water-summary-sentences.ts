@@ -6,6 +6,7 @@ import type { AlongLeg, LayersRead, LegCurrent, WaterSummary } from "../analysis
 import { clockWords, lengthWords, speedWords } from "../model/figures.ts";
 import type { Gear } from "../model/gear-types.ts";
 import type { Trip } from "../model/trip.ts";
+import { effortUnit } from "./effort-words.ts";
 import {
   bandDepthWords,
   currentWords,
@@ -24,7 +25,7 @@ export function waterSummarySentences({ trip, summary }: TripAnalysis): string[]
     waySentence(trip, water),
     lightSentence(trip, water),
     sunriseSentence(trip, summary.caughtAt),
-    hourSentence(trip, water),
+    hourSentence(trip, summary),
   ].filter((sentence) => sentence !== "");
 }
 
@@ -101,10 +102,11 @@ function sunriseSentence({ events }: Trip, caught: TripAnalysis["summary"]["caug
   return known.length === 0 ? "" : `Landed, from sunrise: ${known.join(", ")}.`;
 }
 
-function hourSentence({ zone }: Trip, { landedByHour }: WaterSummary): string {
+function hourSentence({ zone, gear }: Trip, summary: TripAnalysis["summary"]): string {
+  const { landedByHour } = summary.water;
   if (!landedByHour.some((hour) => hour.landed > 0)) return "";
   const said = landedByHour.map(({ fromMs, landed, rodHours }, i) => {
-    const unit = i === 0 ? " rod-hours" : "";
+    const unit = i === 0 ? ` ${effortUnit(gear, summary)}s` : "";
     const before = landedByHour[i - 1];
     const clock = clockWords(fromMs, zone);
     // The hour that daylight saving repeats comes twice.

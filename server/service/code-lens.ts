@@ -37,7 +37,7 @@ export function resolveCodeLens(snapshot: Snapshot, lens: CodeLens): CodeLens {
   if (day === undefined) return lens;
   const command =
     of === "summary"
-      ? { title: tripInBrief(day.summary), command: NO_COMMAND }
+      ? { title: tripInBrief(day.trip.gear, day.summary), command: NO_COMMAND }
       : { title: "Let-out table", command: LET_OUT_TABLE_COMMAND, arguments: [uri, line] };
   return { ...lens, command };
 }

@@ -13,6 +13,25 @@ test.each([
   05:14 set P9 out 72
             ^^ unknown-rig
   `,
+  // A name without its quotes is told once, where it goes on.
+  `
+  trip 2031-06-21 Bright Penny
+                         ^^^^^ unknown-word
+  05:14 set P9 out 72
+  `,
+  `
+  trip 2031-06-21 Tin Cup charter
+                      ^^^ unknown-word
+  `,
+  `
+  trip 2031-06-21 bright penny
+                         ^^^^^ unknown-word
+  `,
+  `
+  trip 2031-06-21 Kestrel chartr
+                          ^^^^^^ unknown-word
+                  ^^^^^^^ unknown-boat
+  `,
 ])("%s", (source) => {
   checkFindings(source);
 });

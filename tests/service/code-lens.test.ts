@@ -1,7 +1,7 @@
 /** What stands over each trip. */
 import { expect, test } from "vitest";
 import { LET_OUT_TABLE_COMMAND } from "../../server/service/code-lens.ts";
-import { MORNING, openService, URI } from "./open-service.ts";
+import { BOOK, MORNING, openService, URI } from "./open-service.ts";
 
 const ALL = new Set([LET_OUT_TABLE_COMMAND]);
 const RETURNED = `${MORNING}06:18 again P1\n11:30 pull all\n11:35 return\n`;
@@ -24,6 +24,11 @@ test("over each trip its hours, fish and rod-hours, and the table", () => {
     "14: no fish",
     "14: Let-out table",
   ]);
+});
+
+test("of cast or jigged rods, angler-hours", () => {
+  const day = `${EMPTY}05:00 set J1 anglers 3\n07:00 pull J1\n`;
+  expect(drawn(day, ALL, `${BOOK}rig J1 jig\n`)[0]).toBe("0: 2 h, no fish, 6 angler-hours");
 });
 
 test("no table without rigs, nor for a client that can't show one", () => {

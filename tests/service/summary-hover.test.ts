@@ -20,6 +20,25 @@ test.each([
   expect(summaryOf(lines)).toContain(words);
 });
 
+const JIGS = `${BOOK}rig J1 jig\nrig J2 jig\n`;
+
+test.each([
+  ["05:00 set J1 anglers 4\n06:00 pull J1", "4 angler-hours fishing, 4 wet, on 1 rig."],
+  ["05:00 set J1 anglers 4\n06:00 pull J1", "Nothing landed in 4 angler-hours; "],
+  ["05:00 set J1 anglers 2\n05:30 catch J1 king kept", "One landed per angler-hour; "],
+  ["05:00 set J1 anglers 2\n05:30 catch J1 king kept", "from 05:00 1 in 1 angler-hours"],
+  [
+    "05:00 set P1\n05:00 set J1 anglers 3\n06:00 pull P1\n06:00 pull J1",
+    "4 rod-hours fishing (3 of them angler-hours on J1), 4 wet, on 2 rigs.",
+  ],
+  [
+    "05:00 set P1\n05:00 set J1\n05:00 set J2\n06:00 pull all",
+    "3 rod-hours fishing (2 of them angler-hours on J1 and J2), 3 wet, on 3 rigs.",
+  ],
+])("effort by hand is its anglers': %j", (lines, words) => {
+  expect(summaryOf(lines, JIGS)).toContain(words);
+});
+
 test("hours that come to nothing have no rate", () => {
   expect(summaryOf("05:00 set P1\n05:02 weather sky clear")).not.toContain("Nothing landed");
 });

@@ -78,7 +78,7 @@ export const UNKNOWN_BOAT = check<{ boat: string; near: readonly string[] }>({
   slug: "unknown-boat",
   severities: ["error"],
   summary: "No gear book in reach describes the trip's boat.",
-  quietWhen: "rigs are defined without any boat",
+  quietWhen: "rigs are defined without any boat, or the name lacks its quotes, which is told instead",
   ...undefinedName,
   message: ({ boat, near }) =>
     `No gear book in reach describes ${shown(boat)}: its rigs and units can't be checked, and no depth computed.${didYouMean(near.map(shown))}`,
