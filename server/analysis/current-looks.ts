@@ -41,17 +41,12 @@ export interface CurrentLook {
   readonly sdMS: number;
   /** No troll goes like that, or no current is that strong, and neither line says `sure`. */
   readonly isDoubted: boolean;
-  /** A turn was within three minutes, so the speeds may be of different headings. */
+  /** A turn was so near that the speeds may be of different headings. */
   readonly isNearTurn: boolean;
+  /** How long before and after it what it says is taken to hold, ms. */
+  readonly holdsMs: number;
 }
 
-const MINUTE_MS = 60_000;
-/** Speeds read that far apart belong together (judgement). */
-export const TOGETHER_MS = 5 * MINUTE_MS;
-/** A turn takes about that long to settle (judgement). */
-export const TURN_MS = 3 * MINUTE_MS;
-/** A current is taken to hold for that long before and after (judgement). */
-const HOLDS_MS = 60 * MINUTE_MS;
 /** A vector known no better than that is no answer, m/s (judgement). */
 const WIDEST_SD_MS = 0.25;
 
@@ -121,9 +116,11 @@ function lookOf(
   const { gear } = trip;
   const groundMS = measureOf(gps.line, "speed", "speed", gear.defaults);
   const timeMs = gps.instant?.utcMs;
-  const water = timeMs === undefined ? undefined : nearestSpeed(speeds, timeMs);
+  const togetherMs = 1000 * thresholdOf(gear, THRESHOLDS.speedsTogether);
+  const water = timeMs === undefined ? undefined : nearestSpeed(speeds, timeMs, togetherMs);
   if (groundMS === undefined || timeMs === undefined || water === undefined) return undefined;
   const times = [timeMs, water.timeMs];
+  const settlesMs = 1000 * thresholdOf(gear, THRESHOLDS.turnSettles);
   return {
     where,
     timeMs,
@@ -137,8 +134,9 @@ function lookOf(
     alongMS: groundMS - water.speedMS,
     isDoubted: isDoubted(trip, gps, groundMS, water),
     sdMS: Math.hypot(GROUND_SD_MS, WATER_SD_MS[where]),
+    holdsMs: 1000 * thresholdOf(gear, THRESHOLDS.currentHolds),
     isNearTurn: turns.some(({ instant }) =>
-      times.some((time) => Math.abs(time - (instant?.utcMs ?? 0)) <= TURN_MS),
+      times.some((time) => Math.abs(time - (instant?.utcMs ?? 0)) <= settlesMs),
     ),
   };
 }
@@ -159,9 +157,13 @@ function isDoubted({ gear }: Trip, gps: TripEvent, groundMS: number, water: Wate
   );
 }
 
-function nearestSpeed(speeds: readonly WaterSpeed[], timeMs: number): WaterSpeed | undefined {
+function nearestSpeed(
+  speeds: readonly WaterSpeed[],
+  timeMs: number,
+  togetherMs: number,
+): WaterSpeed | undefined {
   let best: WaterSpeed | undefined;
-  let bestMs = TOGETHER_MS;
+  let bestMs = togetherMs;
   for (const speed of speeds) {
     const apartMs = Math.abs(speed.timeMs - timeMs);
     if (apartMs > bestMs || (best !== undefined && apartMs === bestMs)) continue;
@@ -195,7 +197,7 @@ export function currentVector(
       !look.isNearTurn &&
       !look.isDoubted &&
       look.course !== undefined &&
-      Math.abs(look.timeMs - timeMs) <= HOLDS_MS,
+      Math.abs(look.timeMs - timeMs) <= look.holdsMs,
   );
   const [first] = near;
   const isMagnetic = first?.course?.isMagnetic === true;

@@ -3,6 +3,7 @@ import { angleBetween } from "../analysis/current-looks.ts";
 import { wayBetween } from "../analysis/geodesic.ts";
 import type { TripAnalysis } from "../analysis/journal-analysis.ts";
 import type { Fix } from "../analysis/positions.ts";
+import type { Gear } from "../model/gear-types.ts";
 import { THRESHOLDS, thresholdOf } from "../model/thresholds.ts";
 import { COURSE_DISAGREES } from "./catalog/day.ts";
 import { DAY_RELATED } from "./catalog/day-titles.ts";
@@ -10,27 +11,23 @@ import type { Rule } from "./check.ts";
 import { itemPlace } from "./places.ts";
 import { clockWords } from "./words.ts";
 
-const MINUTE_MS = 60_000;
-/** Farther apart the boat may have gone any way (judgement). */
-const LONGEST_MS = 30 * MINUTE_MS;
-/** Nearer than that, written minutes of a degree don't tell a direction (judgement). */
-const SHORTEST_M = 500;
-const TURN_MS = 3 * MINUTE_MS;
 /** Two courses of one leg agree within that (judgement). */
 const ONE_COURSE_DEG = 30;
 
 /** Flags a course that is not the way between two positions of one leg. */
 export const courseDisagrees: Rule = ({ analysis, report }) => {
   for (const day of analysis.trips) {
-    const limitDeg = thresholdOf(day.trip.gear, THRESHOLDS.courseOff);
+    const { gear } = day.trip;
+    const limitDeg = thresholdOf(gear, THRESHOLDS.courseOff);
+    const shortestM = thresholdOf(gear, THRESHOLDS.courseDistance);
     const turns = turnTimes(day);
     const { fixes } = day.water;
     fixes.slice(1).forEach((fix, i) => {
       const before = fixes[i];
-      if (before === undefined || !isOneLeg(before, fix, turns)) return;
+      if (before === undefined || !isOneLeg(gear, before, fix, turns)) return;
       const courseDeg = commonCourse(day, before, fix);
       const way = courseDeg === undefined ? undefined : wayBetween(before.place, fix.place);
-      if (courseDeg === undefined || way === undefined || way.distanceM < SHORTEST_M) return;
+      if (courseDeg === undefined || way === undefined || way.distanceM < shortestM) return;
       if (angleBetween(courseDeg, way.bearingDeg) <= limitDeg) return;
       const clock = clockWords(before.timeMs, day.trip.zone);
       const { event } = fix;
@@ -49,9 +46,10 @@ function turnTimes({ trip }: TripAnalysis): number[] {
   );
 }
 
-function isOneLeg(before: Fix, fix: Fix, turns: readonly number[]): boolean {
-  const isNear = fix.timeMs - before.timeMs <= LONGEST_MS;
-  return isNear && !turns.some((ms) => ms >= before.timeMs - TURN_MS && ms <= fix.timeMs + TURN_MS);
+function isOneLeg(gear: Gear, before: Fix, fix: Fix, turns: readonly number[]): boolean {
+  const turnMs = 1000 * thresholdOf(gear, THRESHOLDS.turnSettles);
+  const isNear = fix.timeMs - before.timeMs <= 1000 * thresholdOf(gear, THRESHOLDS.courseTime);
+  return isNear && !turns.some((ms) => ms >= before.timeMs - turnMs && ms <= fix.timeMs + turnMs);
 }
 
 /** The course at the second position, where the first has about the same. */

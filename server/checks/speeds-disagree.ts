@@ -1,4 +1,3 @@
-import { TOGETHER_MS, TURN_MS } from "../analysis/current-looks.ts";
 import { goingByLine } from "../analysis/going.ts";
 import type { TripAnalysis } from "../analysis/journal-analysis.ts";
 import { MOST_APART_MS } from "../analysis/speed-used.ts";
@@ -61,13 +60,16 @@ function topAndProbe(trip: Trip, speeds: readonly Reading[], limitMS: number): P
   const turnsMs = trip.events.flatMap((event) =>
     event.line.verb === "turn" ? (meantMs(trip, event) ?? []) : [],
   );
+  const [togetherMs, settlesMs] = [THRESHOLDS.speedsTogether, THRESHOLDS.turnSettles].map(
+    (threshold) => 1000 * thresholdOf(trip.gear, threshold),
+  );
   const isNearTurn = ({ timeMs }: Reading): boolean =>
-    turnsMs.some((turnMs) => Math.abs(turnMs - timeMs) <= TURN_MS);
+    turnsMs.some((turnMs) => Math.abs(turnMs - timeMs) <= (settlesMs ?? 0));
   const tops = fromSource(speeds, "surface").filter((top) => !isNearTurn(top));
   return fromSource(speeds, "probe").flatMap((probe) => {
     const apartMs = (top: Reading): number => Math.abs(top.timeMs - probe.timeMs);
     const [top] = tops.toSorted((a, b) => apartMs(a) - apartMs(b));
-    if (top === undefined || apartMs(top) > TOGETHER_MS || isNearTurn(probe)) return [];
+    if (top === undefined || apartMs(top) > (togetherMs ?? 0) || isNearTurn(probe)) return [];
     return [{ one: probe.event, oneMS: probe.value, other: top.event, otherMS: top.value, limitMS }];
   });
 }

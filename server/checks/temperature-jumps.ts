@@ -8,20 +8,20 @@ import type { CheckContext, Place, Rule } from "./check.ts";
 import { itemPlace } from "./places.ts";
 import { clockWords } from "./words.ts";
 
-const TEN_MINUTES_MS = 10 * 60_000;
 /** Readings nearer than this in depth are of one water, m (judgement). */
 const SAME_DEPTH_M = 1;
 
-/** Flags temperatures of one depth that jump within ten minutes, and points of one profile that cross. */
+/** Flags temperatures of one depth that jump within a short time, and points of one profile that cross. */
 export const temperatureJumps: Rule = (context) => {
   for (const { trip, water } of context.analysis.trips) {
     const { points } = water;
     const repeated = repeatedDepths(points);
     reportRepeated(context, trip.gear, [...repeated]);
     const limitC = thresholdOf(trip.gear, THRESHOLDS.temperatureJump) / 1.8;
+    const soonMs = 1000 * thresholdOf(trip.gear, THRESHOLDS.temperatureJumpTime);
     const sound = points.filter((point) => !repeated.has(point));
     sound.forEach((point, i) => {
-      const other = sound.slice(0, i).findLast((before) => isSameWater(before, point));
+      const other = sound.slice(0, i).findLast((before) => isSameWater(before, point, soonMs));
       if (other === undefined || Math.abs(other.tempC - point.tempC) < limitC - 1e-9) return;
       const { gear, zone } = trip;
       const clock = clockWords(other.timeMs, zone);
@@ -39,8 +39,8 @@ export const temperatureJumps: Rule = (context) => {
   }
 };
 
-function isSameWater(before: TempPoint, now: TempPoint): boolean {
-  if (before.event === now.event || now.timeMs - before.timeMs > TEN_MINUTES_MS) return false;
+function isSameWater(before: TempPoint, now: TempPoint, soonMs: number): boolean {
+  if (before.event === now.event || now.timeMs - before.timeMs > soonMs) return false;
   return Math.abs(before.depthM - now.depthM) < SAME_DEPTH_M;
 }
 

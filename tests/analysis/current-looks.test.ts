@@ -49,6 +49,24 @@ describe("along the course", () => {
   });
 });
 
+describe("the captain's own times", () => {
+  const SPEEDS = "05:45 surface speed 2.3 mph\n05:49 gps speed 2.1 mph course 310";
+  test.each([
+    ["speeds-together 3 min", SPEEDS, []],
+    ["speeds-together 4 min", SPEEDS, [false]],
+    ["turn-settles 5 min", `${SPEEDS}\n05:54 turn right to 130`, [true]],
+    ["turn-settles 4 min", `${SPEEDS}\n05:54 turn right to 130`, [false]],
+  ])("threshold %s", (threshold, lines, near) => {
+    expect(looksOf(lines, `  threshold ${threshold}\n`).map(({ isNearTurn }) => isNearTurn)).toEqual(near);
+  });
+  test("threshold current-holds: looks that are farther away tell nothing of a minute", () => {
+    const vector = (threshold: string) =>
+      currentVector(looksOf(SQUARE, `  threshold current-holds ${threshold}\n`), "surface", at("05:20"));
+    expect(vector("15 min")).toBeUndefined();
+    expect(vector("20 min")?.looks).toHaveLength(3);
+  });
+});
+
 /** Through the water at 2.5 mph on four headings, with a current setting 090 at 0.5 mph, rounded as instruments do. */
 const SQUARE = `05:00 surface speed 2.5 mph
 05:00 gps speed 2.55 mph course 011.3

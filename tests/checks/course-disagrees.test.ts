@@ -38,3 +38,19 @@ test.each([
 ])("%s", (source) => {
   checkDay(source);
 });
+
+const OFF = `
+  05:45 gps course 130 at 44 46.1N 086 21.7W
+  06:10 gps course 132 at 44 46.6N 086 22.5W
+            ^^^^^^^^^^ course-disagrees Course 132, but the way from the position of 05:45 is 311.
+`;
+
+// 25 minutes and 1.4 km apart.
+test.each([
+  [OFF, "threshold course-disagrees-time 25 min"],
+  [OFF.replace(/\n.*\^.*/u, ""), "threshold course-disagrees-time 24 min"],
+  [OFF, "threshold course-disagrees-distance 1.3 km"],
+  [OFF.replace(/\n.*\^.*/u, ""), "threshold course-disagrees-distance 1.5 km"],
+])("%s with %s", (source, boat) => {
+  checkDay(source, { boat });
+});

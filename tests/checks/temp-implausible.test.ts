@@ -65,6 +65,11 @@ test.each([
   checkDay(source);
 });
 
+test("a jump is as quick as the boat's book says", () => {
+  const boat = "threshold temperature-jump-time 5 min";
+  checkDay("05:44 surface temp 61 F\n05:50 surface temp 50 F", { boat });
+});
+
 test("salt water is colder than ice of fresh", () => {
   checkDay("05:44 surface temp 29 F", { boat: "water salt" });
 });

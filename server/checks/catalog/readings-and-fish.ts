@@ -65,7 +65,7 @@ export const TEMP_IMPLAUSIBLE = check<
   severities: ["warning", "error"],
   summary: "A water temperature colder or warmer than the lakes get, or than the same depth had just before.",
   quietWhen:
-    "it is the air's; in salt water, down to its freezing point; a change took more than ten minutes, as upwelling does",
+    "it is the air's; in salt water, down to its freezing point; a change took longer, as upwelling does",
   isDoubt: true,
   isFixable: true,
   since,

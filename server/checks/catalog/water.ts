@@ -20,8 +20,7 @@ export const SPEEDS_DISAGREE = check<{
   slug: "speeds-disagree",
   severities: ["warning"],
   summary: "Two speeds of about one minute would need a stronger current than there is.",
-  quietWhen:
-    "a turn is within three minutes, the speeds are more than five minutes apart, or nothing is trolled",
+  quietWhen: "a turn is near in time, the speeds were read too long after each other, or nothing is trolled",
   isDoubt: true,
   isFixable: false,
   since,
@@ -77,8 +76,7 @@ export const STUCK_WHEEL = check<
   slug: "stuck-wheel",
   severities: ["warning"],
   summary: "A speed wheel shows nothing, or always the same, while the boat's speed changes.",
-  quietWhen:
-    "no GPS speed was read within five minutes, the boat is on another course, or nothing is trolled",
+  quietWhen: "no GPS speed was read about then, the boat is on another course, or nothing is trolled",
   isDoubt: true,
   isFixable: false,
   since,
@@ -185,7 +183,7 @@ export const COURSE_DISAGREES = check<{ courseDeg: number; wayDeg: number; clock
   severities: ["information"],
   summary: "A course is not the way between two positions of its leg.",
   quietWhen:
-    "a turn is between them or within three minutes, they are more than half an hour apart or too near each other, or the two courses differ",
+    "a turn is between them or near in time, they are too far apart in time or too near each other, or the two courses differ",
   isDoubt: true,
   isFixable: false,
   since,
