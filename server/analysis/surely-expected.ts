@@ -47,7 +47,8 @@ function mayDisagree(
   const ownM =
     DEVIATIONS_80 *
     Math.hypot(reading.sdM, DEFAULTS.modelDepthShare.value * Math.max(0, expectedM - withinM));
-  return apartM >= sure * Math.hypot(LEAST_SIDE * sideM, ownM);
+  // Not `>=`: where a slope is no number, only solving tells.
+  return !(apartM < sure * Math.hypot(LEAST_SIDE * sideM, ownM));
 }
 
 /** Of a change of speed at every depth, what the deep water's alone makes at least. */

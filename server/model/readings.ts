@@ -57,6 +57,11 @@ export const READING_AGES: ReadingAges = {
   aheadMs: 60 * MINUTE_MS,
 };
 
+/** True where a reading of one minute may serve at another. */
+export function isInReach(readMs: number, timeMs: number, { unusedAfterMs, aheadMs }: ReadingAges): boolean {
+  return readMs <= timeMs ? timeMs - readMs <= unusedAfterMs : readMs - timeMs <= aheadMs;
+}
+
 const speedsOfTrip = new WeakMap<Trip, readonly Reading[]>();
 const temperaturesOfTrip = new WeakMap<Trip, readonly Reading[]>();
 
