@@ -89,8 +89,9 @@ function readingsOf(
   const readings: Reading[] = [];
   for (const event of trip.events) {
     const source = SOURCES[event.line.verb];
+    if (source === undefined) continue;
     const timeMs = meantMs(trip, event);
-    if (source === undefined || timeMs === null) continue;
+    if (timeMs === null) continue;
     const reading = readingKept(event, source, word, dimension, { gear: trip.gear, timeMs });
     if (reading !== null) readings.push(reading);
   }
