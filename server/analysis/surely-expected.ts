@@ -34,9 +34,10 @@ function mayDisagree(
   leastM: number,
   sure: number,
 ): boolean {
-  const { expectedM, withinM, perLnDrag, perCable, perSpeed } = about;
+  const { expectedM, withinM, perLnDrag, perSpeed } = about;
   const apartM = Math.abs(reading.measuredM - expectedM) + withinM;
   if (apartM < leastM) return false;
+  const { perCable } = about;
   const { calibration, lnDragShared, lnDragCable, counterScale, counterOffsetM, speedMS } = spreads;
   const byCounter =
     calibration === undefined
