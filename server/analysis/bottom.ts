@@ -68,8 +68,9 @@ function bottomsOf(trip: Trip): Bottoms {
 
 function readingOf(trip: Trip, event: TripEvent): Bottom[] {
   const { verb } = event.line;
+  if (verb !== "sonar" && verb !== "touch") return [];
   const readMs = meantMs(trip, event);
-  if ((verb !== "sonar" && verb !== "touch") || readMs === null) return [];
+  if (readMs === null) return [];
   const shownM = measureOf(event.line, "bottom", "length", trip.gear.defaults);
   if (shownM === undefined) return [];
   const waterM = shownM + (verb === "sonar" ? trip.gear.sounderBelowM : 0);

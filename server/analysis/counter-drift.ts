@@ -113,9 +113,9 @@ function isLeftOpen(gear: Gear, readings: RigCalibration["readings"], leastShare
 function stepped({ lnDrag, counterScale, counterOffsetM }: CalibrationValues): CalibrationValues {
   const toStep = (value: number, step: number): number => Math.round(value / step) * step;
   return {
-    lnDrag: toStep(lnDrag, 0.05),
-    counterScale: toStep(counterScale, 0.02),
-    counterOffsetM: toStep(counterOffsetM, 0.5),
+    lnDrag: toStep(lnDrag, 0.1),
+    counterScale: toStep(counterScale, 0.04),
+    counterOffsetM: toStep(counterOffsetM, 1),
   };
 }
 

@@ -14,7 +14,8 @@ const known = new WeakMap<WaterProfile, WaterLayers | undefined>();
  * where it cools most, water of one kind, or water that nowhere changes fast enough to part.
  */
 export function layerAt(trip: Trip, ages: ReadingAges, timeMs: number): Layers | undefined {
-  const profile = dayProfiles(trip, ages).at(timeMs);
+  const profiles = dayProfiles(trip, ages);
+  const profile = profiles.hasCast(timeMs) ? profiles.at(timeMs) : undefined;
   if (profile === undefined) return undefined;
   if (!known.has(profile)) known.set(profile, layersOf(profile, trip.gear.water));
   const layers = known.get(profile);

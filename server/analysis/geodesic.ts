@@ -9,8 +9,22 @@ export interface Way {
   readonly bearingDeg: number;
 }
 
-/** The shortest way; works across the antimeridian and the poles. Undefined for a place that is none. */
+const ways = new WeakMap<Place, WeakMap<Place, Way>>();
+
+/**
+ * The shortest way; works across the antimeridian and the poles. Undefined for a place that is none. Found once for the very
+ * same two places.
+ */
 export function wayBetween(from: Place, to: Place): Way | undefined {
+  const waysFrom = ways.get(from) ?? new WeakMap<Place, Way>();
+  const known = waysFrom.get(to);
+  if (known !== undefined) return known;
+  const way = findWay(from, to);
+  if (way !== undefined) ways.set(from, waysFrom.set(to, way));
+  return way;
+}
+
+function findWay(from: Place, to: Place): Way | undefined {
   if (!isPlace(from) || !isPlace(to)) return undefined;
   const { WGS84 } = geodesic.Geodesic;
   const { s12, azi1 } = WGS84.Inverse(from.latitudeDeg, from.longitudeDeg, to.latitudeDeg, to.longitudeDeg);

@@ -12,17 +12,26 @@ interface Going {
 
 const ENDS_BITE = new Set(["catch", "lost", "broke", "miss", "again", "set", "pull"]);
 
-/** How the boat goes at each line with a clock, by line index. */
-export function goingByLine(trip: Trip, timeline: Pick<Timeline, "ordered">): ReadonlyMap<number, Going> {
+const known = new WeakMap<readonly TripEvent[], ReadonlyMap<number, Going>>();
+
+/** How the boat goes at each line with a clock, by line index; found once for a trip's lines in the order of time. */
+export function goingByLine(trip: Trip, { ordered }: Pick<Timeline, "ordered">): ReadonlyMap<number, Going> {
+  const going = known.get(ordered) ?? findGoing(trip, ordered);
+  known.set(ordered, going);
+  return going;
+}
+
+function findGoing(trip: Trip, ordered: readonly TripEvent[]): Map<number, Going> {
   const wet = new Set<string>();
   const fishOn = new Set<string>();
   let isUnderWay = true;
   const going = new Map<number, Going>();
-  for (const event of timeline.ordered) {
+  for (const event of ordered) {
     const { verb } = event.line;
+    const isIn = isPutIn(trip, event);
     if (verb === "run" || verb === "drift" || verb === "return") isUnderWay = false;
-    else if (isPutIn(trip, event)) isUnderWay = true;
-    takeRig(event, wet, fishOn, isPutIn(trip, event));
+    else if (isIn) isUnderWay = true;
+    takeRig(event, wet, fishOn, isIn);
     going.set(event.lineIndex, {
       isTrolling: isUnderWay && wet.size > 0,
       isFishOn: fishOn.size > 0,

@@ -1,4 +1,5 @@
 /** Where the boat was: the positions written, and the place nearest to a minute. */
+import type { FactLine } from "../../grammar/journal.ts";
 import type { Place } from "../model/gear-types.ts";
 import { nameOf, positionOf } from "../model/quantities.ts";
 import type { Trip, TripEvent } from "../model/trip.ts";
@@ -10,8 +11,16 @@ export interface Fix {
   readonly place: Place;
 }
 
-/** The positions of a day in the order of time. */
-export function fixesOf(trip: Trip): Fix[] {
+const fixesOfTrips = new WeakMap<Trip, readonly Fix[]>();
+
+/** The positions of a day in the order of time. Kept with the trip. */
+export function fixesOf(trip: Trip): readonly Fix[] {
+  const fixes = fixesOfTrips.get(trip) ?? findFixes(trip);
+  fixesOfTrips.set(trip, fixes);
+  return fixes;
+}
+
+function findFixes(trip: Trip): Fix[] {
   return trip.events
     .flatMap((event) => {
       const place = placeOf(event);
@@ -22,9 +31,14 @@ export function fixesOf(trip: Trip): Fix[] {
     .sort((a, b) => a.timeMs - b.timeMs);
 }
 
-/** A written position. The place a boat runs to is where it will be, not where it is. */
+const placesOfLines = new WeakMap<FactLine, { readonly place: Place | undefined }>();
+
+/** A written position, the very same for the same line. The place a boat runs to is where it will be, not where it is. */
 function placeOf({ line }: TripEvent): Place | undefined {
-  return line.verb === "run" ? undefined : positionOf(line, "at");
+  if (line.verb === "run") return undefined;
+  const known = placesOfLines.get(line) ?? { place: positionOf(line, "at") };
+  placesOfLines.set(line, known);
+  return known.place;
 }
 
 /** Where the day was spent nearest to a minute: a position, else the spot run to. */

@@ -2,7 +2,7 @@
  * Profiles of a day by minute, kept from one version of a file to the next while the readings they are made of stay the
  * very same lines: typing elsewhere computes none anew.
  */
-import type { ReadingAges } from "../model/readings.ts";
+import { isInReach, type ReadingAges } from "../model/readings.ts";
 import { isSameList } from "../model/same-list.ts";
 import { THRESHOLDS, thresholdOf } from "../model/thresholds.ts";
 import type { Trip } from "../model/trip.ts";
@@ -14,6 +14,8 @@ import { profileAt, type WaterProfile } from "./water-profile.ts";
 export interface ProfileStore {
   /** The profile at a minute; undefined when no reading may be used. */
   at(timeMs: number): WaterProfile | undefined;
+  /** True where a lowered profile is in reach of a minute; without one there are no layers to tell. */
+  hasCast(timeMs: number): boolean;
   /** As it stood before the newest reading that is in it. */
   before(now: WaterProfile): WaterProfile | undefined;
   /** Where a band lies in it. */
@@ -69,7 +71,9 @@ function newStore(
     const lastMs = left.at(-1)?.timeMs;
     return lastMs === undefined ? undefined : profileAt(left, lastMs, ages, salt);
   };
+  const castsMs = points.flatMap(({ source, timeMs }) => (source === "profile" ? timeMs : []));
   return {
+    hasCast: (timeMs) => castsMs.some((castMs) => isInReach(castMs, timeMs, ages)),
     at: (timeMs) => kept(profiles, timeMs, () => profileAt(points, timeMs, ages, salt)),
     before: ({ nodes }) => {
       const newestMs = Math.max(...nodes.flatMap((node) => node.points.map((point) => point.timeMs)));

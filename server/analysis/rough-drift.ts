@@ -40,6 +40,7 @@ function modelOf(
   if (rough === undefined || rough.expectedM < LEAST_M) return undefined;
   const { rig, measuredM } = reading;
   const { expectedM, perLnDrag, perCable, perSpeed, perPull } = rough;
+  if (!Number.isFinite(perCable + perPull)) return undefined;
   const slopes = [perLnDrag, perCable * rig.outM, perCable] as const;
   const cableM = around.counterScale * rig.outM + around.counterOffsetM;
   return {

@@ -34,9 +34,10 @@ function mayDisagree(
   leastM: number,
   sure: number,
 ): boolean {
-  const { expectedM, withinM, perLnDrag, perCable, perSpeed } = about;
+  const { expectedM, withinM, perLnDrag, perSpeed } = about;
   const apartM = Math.abs(reading.measuredM - expectedM) + withinM;
   if (apartM < leastM) return false;
+  const { perCable } = about;
   const { calibration, lnDragShared, lnDragCable, counterScale, counterOffsetM, speedMS } = spreads;
   const byCounter =
     calibration === undefined
@@ -47,7 +48,8 @@ function mayDisagree(
   const ownM =
     DEVIATIONS_80 *
     Math.hypot(reading.sdM, DEFAULTS.modelDepthShare.value * Math.max(0, expectedM - withinM));
-  return apartM >= sure * Math.hypot(LEAST_SIDE * sideM, ownM);
+  // Not `>=`: where a slope is no number, only solving tells.
+  return !(apartM < sure * Math.hypot(LEAST_SIDE * sideM, ownM));
 }
 
 /** Of a change of speed at every depth, what the deep water's alone makes at least. */

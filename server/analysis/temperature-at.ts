@@ -48,9 +48,10 @@ export function temperatureAt(profile: WaterProfile, depthM: number, depthSdM = 
 
 /** The readings on both sides of a depth; the same one twice where the depth is that of a reading. */
 function neighbors(nodes: readonly ProfileNode[], depthM: number): [ProfileNode, ProfileNode] {
-  const above = nodes.findLast((node) => node.depthM <= depthM) as ProfileNode;
-  const below = nodes.find((node) => node.depthM >= depthM) as ProfileNode;
-  return [above, below];
+  let i = 0;
+  while (i < nodes.length - 1 && (nodes[i] as ProfileNode).depthM < depthM) i++;
+  const below = nodes[i] as ProfileNode;
+  return [below.depthM <= depthM ? below : (nodes[i - 1] as ProfileNode), below];
 }
 
 /** True where the depth is too far between two readings that differ. */

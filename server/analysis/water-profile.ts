@@ -3,7 +3,7 @@
  * age; where a newer one contradicts an older one the newer holds and the older is left out, and said to be. Between
  * depths the curve keeps the readings' shape; below the deepest reading there is none.
  */
-import type { ReadingAges } from "../model/readings.ts";
+import { isInReach, type ReadingAges } from "../model/readings.ts";
 import { countUpTo } from "../model/sorted.ts";
 import type { TripEvent } from "../model/trip.ts";
 import { type ShapeCurve, shapeCurve } from "../physics/shape-preserving.ts";
@@ -111,14 +111,14 @@ function castIn(nodes: readonly ProfileNode[]): TripEvent | undefined {
 function usableAt(
   points: readonly TempPoint[],
   timeMs: number,
-  { unusedAfterMs, aheadMs }: ReadingAges,
+  ages: ReadingAges,
 ): { readonly usable: readonly TempPoint[]; readonly nearest: readonly TempPoint[] } {
   const msOf = (point: TempPoint): number => point.timeMs;
   const past = countUpTo(points, timeMs, msOf);
   let from = past;
-  while (from > 0 && timeMs - timeAt(points, from - 1) <= unusedAfterMs) from--;
+  while (from > 0 && isInReach(timeAt(points, from - 1), timeMs, ages)) from--;
   let to = past;
-  while (to < points.length && timeAt(points, to) - timeMs <= aheadMs) to++;
+  while (to < points.length && isInReach(timeAt(points, to), timeMs, ages)) to++;
   const usable = points.slice(from, to);
   return { usable, nearest: nearestFirst(usable, past - from, timeMs) };
 }

@@ -2,7 +2,7 @@
 
 import { defaultUnit, partsToSi } from "../model/quantities.ts";
 import type { Reading, ReadingAges } from "../model/readings.ts";
-import { fromSource, valueAt } from "../model/readings.ts";
+import { fromSource, isInReach, valueAt } from "../model/readings.ts";
 import { meantMs } from "../model/time-order.ts";
 import type { Trip, TripEvent } from "../model/trip.ts";
 import { DEFAULTS } from "../physics/defaults.ts";
@@ -70,7 +70,7 @@ export function waterAt(
   let nearest: Profile | undefined;
   for (const profile of profiles) {
     const { sound, timeMs: readMs } = profile;
-    if (sound.length === 0 || !isUsable(readMs, timeMs, ages)) continue;
+    if (sound.length === 0 || !isInReach(readMs, timeMs, ages)) continue;
     const isNearer = nearest === undefined || Math.abs(readMs - timeMs) < Math.abs(nearest.timeMs - timeMs);
     if (isNearer) nearest = profile;
   }
@@ -81,10 +81,6 @@ export function waterAt(
     if (found !== undefined) return { tempC: found.value, from: source, event: found.used[0]?.event };
   }
   return { tempC: DEFAULTS.waterTemperatureC.value, from: "default", event: undefined };
-}
-
-function isUsable(readMs: number, timeMs: number, ages: ReadingAges): boolean {
-  return readMs <= timeMs ? timeMs - readMs <= ages.unusedAfterMs : readMs - timeMs <= ages.aheadMs;
 }
 
 /** Mean temperature by depth from the top to `depthM`; the profile's own ends are held outward. */

@@ -31,28 +31,33 @@ function offsetIn(zone: string, at: Date): number {
 
 const DAY_MS = 86_400_000;
 const MINUTE_MS = 60_000;
-const offsetsByDay = new Map<string, readonly number[]>();
+/** By zone, then by day. */
+const offsetsByDay = new Map<string, Map<number, readonly number[]>>();
+const MOST_ZONES = 100;
+const MOST_DAYS = 5000;
 
-/** There are some hundreds of zones, and nobody writes more than a few. */
-const knownZones = new Set<string>();
+const knownZones = new Map<string, boolean>();
 
 /** True when the platform knows the zone. */
 export function isKnownZone(zone: string): boolean {
-  const isKnown = knownZones.has(zone) || Number.isFinite(offsetIn(zone, new Date(0)));
-  if (isKnown) knownZones.add(zone);
-  return isKnown;
+  const known = knownZones.get(zone) ?? Number.isFinite(offsetIn(zone, new Date(0)));
+  if (knownZones.size >= MOST_ZONES) knownZones.clear();
+  knownZones.set(zone, known);
+  return known;
 }
 
 /** The distinct UTC offsets (minutes) in force on a calendar day and its neighbors; memoized by day. */
 function offsetsNear(zone: string, dayMs: number): readonly number[] {
-  const key = `${zone} ${dayMs}`;
-  const known = offsetsByDay.get(key);
+  const ofZone = offsetsByDay.get(zone) ?? new Map<number, readonly number[]>();
+  const known = ofZone.get(dayMs);
   if (known !== undefined) return known;
   const found = [offsetIn(zone, new Date(dayMs - DAY_MS)), offsetIn(zone, new Date(dayMs + 2 * DAY_MS))];
   const offsets = [...new Set(found.filter((offset) => Number.isFinite(offset)))];
-  if (offsetsByDay.size > 5000) offsetsByDay.clear();
-  offsetsByDay.set(key, offsets.length === 0 ? [0] : offsets);
-  return offsets.length === 0 ? [0] : offsets;
+  if (offsets.length === 0) offsets.push(0);
+  if (ofZone.size >= MOST_DAYS) ofZone.clear();
+  if (offsetsByDay.size >= MOST_ZONES) offsetsByDay.clear();
+  offsetsByDay.set(zone, ofZone.set(dayMs, offsets));
+  return offsets;
 }
 
 /** Milliseconds of a calendar date and clock time read as if they were UTC. */
@@ -94,23 +99,27 @@ function offsetMinutes(offset: string): number {
 /** Minutes east of UTC as it is written after a clock time: `-04:00`. */
 export function offsetText(minutes: number): string {
   const size = Math.abs(minutes);
-  const two = (value: number): string => String(Math.floor(value)).padStart(2, "0");
-  return `${minutes < 0 ? "-" : "+"}${two(size / 60)}:${two(size % 60)}`;
+  return `${minutes < 0 ? "-" : "+"}${twoDigits(Math.floor(size / 60))}:${twoDigits(Math.floor(size % 60))}`;
+}
+
+function twoDigits(value: number): string {
+  return value < 10 ? `0${value}` : `${value}`;
 }
 
 /** The clock on board at an instant, `HH:MM`. */
 export function localClock(utcMs: number, zone: string | undefined): string {
-  return localText(utcMs, zone).slice(11, 16);
+  const atMs = utcMs + offsetAt(utcMs, zone) * MINUTE_MS;
+  if (!Number.isFinite(atMs)) throw new RangeError("no instant");
+  const minute = Math.floor(atMs / MINUTE_MS) % MINUTES_A_DAY;
+  const ofDay = minute < 0 ? minute + MINUTES_A_DAY : minute;
+  return `${twoDigits(Math.floor(ofDay / 60))}:${twoDigits(ofDay % 60)}`;
 }
+
+const MINUTES_A_DAY = 1440;
 
 /** The date on board at an instant, `YYYY-MM-DD`. */
 export function localDate(utcMs: number, zone: string | undefined): string {
-  return localText(utcMs, zone).slice(0, 10);
-}
-
-function localText(utcMs: number, zone: string | undefined): string {
-  const minutes = zone === undefined ? 0 : offsetAt(utcMs, zone);
-  return new Date(utcMs + minutes * MINUTE_MS).toISOString();
+  return new Date(utcMs + offsetAt(utcMs, zone) * MINUTE_MS).toISOString().slice(0, 10);
 }
 
 /** From one instant to another. */
@@ -128,7 +137,8 @@ export function calendarDay(date: string, zone: string | undefined): TimeSpan {
   };
 }
 
-function offsetAt(utcMs: number, zone: string): number {
+function offsetAt(utcMs: number, zone: string | undefined): number {
+  if (zone === undefined) return 0;
   const near = offsetsNear(zone, Math.floor(utcMs / DAY_MS) * DAY_MS);
   const [only = 0] = near;
   return near.length === 1 ? only : offsetIn(zone, new Date(utcMs));

@@ -57,6 +57,11 @@ export const READING_AGES: ReadingAges = {
   aheadMs: 60 * MINUTE_MS,
 };
 
+/** True where a reading of one minute may serve at another. */
+export function isInReach(readMs: number, timeMs: number, { unusedAfterMs, aheadMs }: ReadingAges): boolean {
+  return readMs <= timeMs ? timeMs - readMs <= unusedAfterMs : readMs - timeMs <= aheadMs;
+}
+
 const speedsOfTrip = new WeakMap<Trip, readonly Reading[]>();
 const temperaturesOfTrip = new WeakMap<Trip, readonly Reading[]>();
 
@@ -84,8 +89,9 @@ function readingsOf(
   const readings: Reading[] = [];
   for (const event of trip.events) {
     const source = SOURCES[event.line.verb];
+    if (source === undefined) continue;
     const timeMs = meantMs(trip, event);
-    if (source === undefined || timeMs === null) continue;
+    if (timeMs === null) continue;
     const reading = readingKept(event, source, word, dimension, { gear: trip.gear, timeMs });
     if (reading !== null) readings.push(reading);
   }

@@ -73,11 +73,20 @@ function doubtfulRigs(trip: Trip): ReadonlySet<string> {
   return rigs;
 }
 
+const knownOrders = new WeakMap<Trip, readonly TripEvent[]>();
+
 /**
  * Events sorted by time; a line without a clock stays behind the line above it, and so does one whose half-day or date
  * slipped, or whose approximate time may as well be the one above. Stable.
+ * Kept with the trip.
  */
-export function inTimeOrder(trip: Trip): TripEvent[] {
+export function inTimeOrder(trip: Trip): readonly TripEvent[] {
+  const ordered = knownOrders.get(trip) ?? sortByTime(trip);
+  knownOrders.set(trip, ordered);
+  return ordered;
+}
+
+function sortByTime(trip: Trip): TripEvent[] {
   const slipped = slippedLines(trip);
   let lastMs = Number.NEGATIVE_INFINITY;
   const keyed = trip.events.map((event) => {

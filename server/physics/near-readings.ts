@@ -5,7 +5,8 @@
 
 import type { CalibrationReading, MeasuredAs } from "./calibration-reading.ts";
 import { readOff } from "./calibration-reading.ts";
-import type { Downrigger } from "./downrigger.ts";
+import type { Downrigger, SolvedDownrigger } from "./downrigger.ts";
+import { once } from "./downrigger-band.ts";
 import { cableOutM } from "./downrigger-cable.ts";
 import { fasterRig, harderRods, longerRig } from "./downrigger-parameters.ts";
 import { type FlowProfile, speedAtDepthMS, uniformFlow } from "./flow-profile.ts";
@@ -16,10 +17,14 @@ export interface RoughExpectation {
   readonly expectedM: number;
   /** It is off by less than that, m. */
   readonly withinM: number;
-  /** Change with ln drag, and with each m of cable, of speed (m/s) and of the rods' pull (N). */
+  /** Change with ln drag and with each m/s of speed. */
   readonly perLnDrag: number;
-  readonly perCable: number;
   readonly perSpeed: number;
+  /**
+   * Change with each m of cable and with each N of the rods' pull: solved when it is looked at, no number where the model has
+   * no answer.
+   */
+  readonly perCable: number;
   readonly perPull: number;
 }
 
@@ -75,7 +80,7 @@ export function nearReadings(first: Downrigger): NearReadings {
       SOLVED_M +
       Math.abs(slopes.perSpeed) * (FORM * formMS + bend) +
       Math.abs(slopes.perLnDrag) * LN_DRAG_PER_C * warmerC;
-    return { ...atSpeed(slopes, as, byMS / speedMS), expectedM: centreM + slopes.perSpeed * byMS, withinM };
+    return roughAt(slopes, as, byMS / speedMS, { expectedM: centreM + slopes.perSpeed * byMS, withinM });
   });
 }
 
@@ -92,52 +97,66 @@ function keptAnswers(answer: NearReadings): NearReadings {
   };
 }
 
-/** The slopes at a speed greater by a share. */
-function atSpeed(
-  { perLnDrag, perCable, perSpeed, perPull }: Slopes,
+/** What is expected, with the slopes at a speed greater by a share. */
+function roughAt(
+  slopes: Slopes,
   as: MeasuredAs,
   byShare: number,
-): Slopes {
+  expected: Pick<RoughExpectation, "expectedM" | "withinM">,
+): RoughExpectation {
   const isDepth = as.endsWith("depth");
   const power = isDepth ? POWER.depth : POWER.behind;
   const straight = isDepth ? 1 : 0;
   const times = (1 + byShare) ** power;
   return {
-    perLnDrag: perLnDrag * times,
-    perCable: straight + (perCable - straight) * times,
-    perSpeed: (perSpeed * times) / (1 + byShare),
-    perPull,
+    ...expected,
+    perLnDrag: slopes.perLnDrag * times,
+    perSpeed: (slopes.perSpeed * times) / (1 + byShare),
+    get perCable() {
+      return straight + (slopes.perCable - straight) * times;
+    },
+    get perPull() {
+      return slopes.perPull;
+    },
   };
 }
 
 type Slopes = Omit<RoughExpectation, "expectedM" | "withinM">;
 
-/** Slopes by what is read, each solved when first asked for. */
+/** Slopes by what is read, each solved when it is first asked for; undefined where the model has no answer. */
 function keptSlopes(rig: Downrigger, centre: SettledDownrigger): (as: MeasuredAs) => Slopes | undefined {
-  const near = (moved: Downrigger) => {
-    const solved = solveSettled(moved, centre, LOOSE);
-    return solved.ok ? solved.answer : undefined;
-  };
-  let answers: ReturnType<typeof near>[] | undefined;
+  const { cable } = rig;
+  const near = (moved: () => Downrigger) =>
+    once(() => {
+      const solved = solveSettled(moved(), centre, LOOSE);
+      return solved.ok ? solved.answer : undefined;
+    });
+  const rougher = near(() => ({
+    ...rig,
+    cable: { ...cable, dragMultiplier: cable.dragMultiplier * Math.exp(LN_DRAG_STEP) },
+  }));
+  const longer = near(() => longerRig(rig, CABLE_STEP_M / rig.counterScale));
+  const faster = near(() => fasterRig(rig, SPEED_STEP_MS));
+  const pulled = isPulled(rig) ? near(() => harderRods(rig, PULL_STEP_N)) : () => centre.answer;
   return (as) => {
-    const { cable } = rig;
-    answers ??= [
-      near({ ...rig, cable: { ...cable, dragMultiplier: cable.dragMultiplier * Math.exp(LN_DRAG_STEP) } }),
-      near(longerRig(rig, CABLE_STEP_M / rig.counterScale)),
-      near(fasterRig(rig, SPEED_STEP_MS)),
-      isPulled(rig) ? near(harderRods(rig, PULL_STEP_N)) : centre.answer,
-    ];
     const from = readOff(centre.answer, as) ?? Number.NaN;
-    const [perLnDrag, perCable, perSpeed, perPull] = answers.map(
-      (answer, i) =>
-        ((answer === undefined ? Number.NaN : (readOff(answer, as) ?? Number.NaN)) - from) / (STEPS[i] ?? 1),
-    );
-    const slopes = { perLnDrag, perCable, perSpeed, perPull } as Slopes;
-    return Object.values(slopes).every(Number.isFinite) ? slopes : undefined;
+    const slope = (answer: SolvedDownrigger | undefined, step: number): number =>
+      ((answer === undefined ? Number.NaN : (readOff(answer, as) ?? Number.NaN)) - from) / step;
+    const perLnDrag = slope(rougher(), LN_DRAG_STEP);
+    const perSpeed = slope(faster(), SPEED_STEP_MS);
+    if (!Number.isFinite(perLnDrag) || !Number.isFinite(perSpeed)) return undefined;
+    return {
+      perLnDrag,
+      perSpeed,
+      get perCable() {
+        return slope(longer(), CABLE_STEP_M);
+      },
+      get perPull() {
+        return slope(pulled(), PULL_STEP_N);
+      },
+    };
   };
 }
-
-const STEPS = [LN_DRAG_STEP, CABLE_STEP_M, SPEED_STEP_MS, PULL_STEP_N];
 
 function isPulled(rig: Downrigger): boolean {
   return rig.rods.some((rod) => (rod.rodLine?.tipTensionN ?? 0) > 0);

@@ -3,12 +3,14 @@ import { beforeEach, expect, test, vi } from "vitest";
 import { type Parse, parse, reparse } from "../../grammar/parse.ts";
 import { createDepthMemo } from "../../server/analysis/depth-memo.ts";
 import { analyzeJournal } from "../../server/analysis/journal-analysis.ts";
+import * as speedUsed from "../../server/analysis/speed-used.ts";
 import { runChecks } from "../../server/checks/run-checks.ts";
 import * as calibrate from "../../server/physics/calibrate.ts";
 import * as lineCurve from "../../server/physics/line-curve.ts";
 import * as roughCurves from "../../server/physics/rough-curves.ts";
 import * as settled from "../../server/physics/settled-downrigger.ts";
 
+vi.mock("../../server/analysis/speed-used.ts", { spy: true });
 vi.mock("../../server/physics/settled-downrigger.ts", { spy: true });
 vi.mock("../../server/physics/calibrate.ts", { spy: true });
 vi.mock("../../server/physics/line-curve.ts", { spy: true });
@@ -38,7 +40,7 @@ const LENGTHS = [
 ] as const;
 
 /** A trip of about 150 lines: three downriggers, four readings of the probe at each length, and a turn after each. */
-function day(): string {
+function day(lengths: readonly (readonly [number, number])[] = LENGTHS): string {
   const lines: string[] = ['trip 2031-06-21 "Bright Penny"'];
   const write = (line: string): void => {
     const minute = 300 + lines.length;
@@ -49,7 +51,7 @@ function day(): string {
   write("surface temp 62 F speed 2.4 mph");
   write("set P1 out 55 ft setback 20 ft lure glow-spoon");
   write("set S1 out 70 ft setback 20 ft lure glow-spoon");
-  for (const [i, [out, depth]] of LENGTHS.entries()) {
+  for (const [i, [out, depth]] of lengths.entries()) {
     write(`${i === 0 ? "set" : "move"} C1 out ${out} ft${i === 0 ? " setback 15 ft lure glow-spoon" : ""}`);
     for (let k = 0; k < 4; k++)
       write(`probe C1 depth ${depth} ft temp 48 F speed ${2.3 + 0.1 * (k % 2)} mph`);
@@ -67,6 +69,8 @@ function workFor(read: Parse, memo = createDepthMemo()) {
     found: found.map((one) => one.slug),
     solves: vi.mocked(settled.solveSettled).mock.calls.length,
     fits: vi.mocked(calibrate.fitCalibration).mock.calls.length,
+    roughFits: vi.mocked(calibrate.fitDragAndCounter).mock.calls.length,
+    speeds: vi.mocked(speedUsed.speedAt).mock.calls.length,
     curves: vi.mocked(lineCurve.lineCurve).mock.calls.length,
     rough: vi.mocked(roughCurves.roughDownriggerCurves).mock.calls.length,
   };
@@ -106,4 +110,45 @@ test("of the rig with the readings only what hangs on the line is solved again",
   // Its depth; of its readings a middle and four slopes; in its turn the rig.
   expect(found).toEqual([]);
   expect({ solves, fits, curves, rough }).toEqual({ solves: 6, fits: 0, curves: 0, rough: 1 });
+});
+
+test("typing in a setting finds no speed again, and fits no counter whose readings stay", () => {
+  const memo = createDepthMemo();
+  const first = parse(day());
+  const all = workFor(first, memo);
+  const { roughFits, speeds } = workFor(reparse(first, day().replace("P1 out 55", "P1 out 56")), memo);
+  expect({ roughFits, speeds }).toEqual({ roughFits: 0, speeds: 0 });
+  expect(Math.min(all.roughFits, all.speeds)).toBeGreaterThan(0);
+});
+
+test("one length only is told from a middle and two slopes: no counter is fitted", () => {
+  const only = day([[60, 58]]);
+  const memo = createDepthMemo();
+  const first = parse(only);
+  workFor(first, memo);
+  const { solves, roughFits } = workFor(reparse(first, only.replace("C1 out 60", "C1 out 61")), memo);
+  // Its depth besides.
+  expect({ solves, roughFits }).toEqual({ solves: 4, roughFits: 0 });
+});
+
+/** The same lengths on a cable that drags so much more that a rough fit has to begin anew nearer to it. */
+const DRAGGING = [
+  [60, 55],
+  [80, 71],
+  [100, 86],
+  [120, 101],
+  [90, 79],
+] as const;
+
+test("where a fit begins anew, a digit leaves what is expected of the other settings from there", () => {
+  const memo = createDepthMemo();
+  const first = parse(day(DRAGGING));
+  const all = workFor(first, memo);
+  expect(all.roughFits).toBe(2);
+  const second = reparse(first, day(DRAGGING).replace("C1 out 100", "C1 out 99"));
+  const typed = workFor(second, memo);
+  // Its depth; of its readings a middle and four slopes, from the book and from where the second fit begins.
+  expect({ solves: typed.solves, roughFits: typed.roughFits }).toEqual({ solves: 11, roughFits: 2 });
+  const back = workFor(reparse(second, day(DRAGGING)), memo);
+  expect({ solves: back.solves, roughFits: back.roughFits }).toEqual({ solves: 0, roughFits: 0 });
 });
