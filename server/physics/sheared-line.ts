@@ -31,6 +31,9 @@ interface Shots {
   readonly state: LineState;
   /** Why the last shot had no answer. */
   why: string;
+  /** The depth of the lower end in the last exact shot, and its nodes, so that what a search ends with is its answer. */
+  shotZM: number;
+  nodes: readonly SolvedNode[];
 }
 
 /**
@@ -142,7 +145,7 @@ function hasSeveral(shots: Shots): boolean {
 function shotsAt(line: TowedLine, water: Water, flow: FlowProfile, top: TowPoint, tolerance: number): Shots {
   const lengthM = totalLengthM(line.segments);
   const state = { xM: 0, zM: 0, forceXN: 0, forceZN: 0, leastZM: 0 };
-  return { line, water, flow, top, lengthM, tolerance, state, why: "" };
+  return { line, water, flow, top, lengthM, tolerance, state, why: "", shotZM: Number.NaN, nodes: [] };
 }
 
 /** Step for a slope between rough climbs, as a share of the line: their error is a thousandth of it. */
@@ -166,10 +169,15 @@ export function solveFromEnd(
 /** How far the top comes out below its place when the lower end is at a depth; `undefined` without an answer. */
 function shoot(shots: Shots, endZM: number, tolerance: number): number | undefined {
   const { line, water, flow, top, state } = shots;
+  // A line with branches is climbed anew for its answer, which needs theirs.
+  const nodes: SolvedNode[] | undefined =
+    tolerance === shots.tolerance && line.branches === undefined ? [] : undefined;
   startAt(state, endZM);
-  const why = climbNodes(state, line, water, flow, tolerance, undefined, (index, zM) =>
+  const why = climbNodes(state, line, water, flow, tolerance, nodes, (index, zM) =>
     branchAt(shots, index, zM, tolerance),
   );
+  shots.shotZM = nodes === undefined || why !== undefined ? Number.NaN : endZM;
+  shots.nodes = nodes ?? [];
   if (why === undefined) return state.zM - top.zM;
   shots.why = why;
   return undefined;
@@ -182,9 +190,11 @@ function branchAt(shots: Shots, index: number, zM: number, tolerance: number): S
   return solveChecked(branch.line, water, flow, { xM: state.xM, zM }, tolerance);
 }
 
-/** The whole answer for one depth of the lower end: the last climb, with its nodes kept. */
+/** The whole answer for one depth of the lower end: the last climb, with its nodes kept, where that was there. */
 function recorded(shots: Shots, root: Root): SolvedLine | Refusal {
-  const placed = climbed(shots, root.at);
+  const { line, state, top } = shots;
+  const placed =
+    shots.shotZM === root.at ? placeAtTop(line, state, shots.nodes, [], top) : climbed(shots, root.at);
   return placed.ok ? { ...placed, conditioning: 1 / Math.max(Math.abs(root.slope), 1e-9) } : placed;
 }
 
@@ -192,6 +202,7 @@ function climbed(shots: Shots, endZM: number): SolvedLine | Refusal {
   const { line, water, flow, top, tolerance, state } = shots;
   const nodes: SolvedNode[] = [];
   const branches: SolvedLine[] = [];
+  shots.shotZM = Number.NaN;
   startAt(state, endZM);
   const why = climbNodes(state, line, water, flow, tolerance, nodes, (index, zM) => {
     const branch = branchAt(shots, index, zM, tolerance);
@@ -255,8 +266,10 @@ function dropRange(shots: Shots): DropRange {
   return { slowMS, fastMS, slowM: uniformDropM(shots, slowMS), fastM: uniformDropM(shots, fastMS) };
 }
 
-function uniformDropM({ line, water, state }: Shots, speedMS: number): number | undefined {
+function uniformDropM(shots: Shots, speedMS: number): number | undefined {
+  const { line, water, state } = shots;
   const flow = uniformFlow(speedMS);
+  shots.shotZM = Number.NaN;
   startAt(state, 0);
   const why = climbNodes(state, line, water, flow, 1e-4, undefined, (index) => {
     const branch = line.branches?.[index];

@@ -2,15 +2,20 @@
 import fc from "fast-check";
 import { beforeEach, describe, expect, test, vi } from "vitest";
 import { bandsOf } from "../../server/physics/band.ts";
+import * as climbLine from "../../server/physics/climb-line.ts";
 import * as climbRig from "../../server/physics/climb-rig.ts";
 import type { Downrigger } from "../../server/physics/downrigger.ts";
 import { defaultSpreads, rigParameters, solveDownriggerBand } from "../../server/physics/downrigger-band.ts";
 import { type FlowProfile, uniformFlow } from "../../server/physics/flow-profile.ts";
+import { solveLongLineBand } from "../../server/physics/long-line-band.ts";
+import { defaultLongLineSpreads, longLineParameters } from "../../server/physics/long-line-parameters.ts";
 import { solveSettled } from "../../server/physics/settled-downrigger.ts";
 import { gentleFlow } from "./flow-maker.ts";
+import { lineInUse, longLine } from "./long-line-maker.ts";
 import { MPH_MS, rig, rod } from "./rig-maker.ts";
 
 vi.mock("../../server/physics/climb-rig.ts", { spy: true });
+vi.mock("../../server/physics/climb-line.ts", { spy: true });
 
 const SHEARED: FlowProfile = { type: "piecewise", depthsM: [0, 25], speedsMS: [1.03, 1.16] };
 const SPREADS = { ...defaultSpreads(0.1 * MPH_MS), surfaceSpeedMS: 0.3 * MPH_MS };
@@ -35,6 +40,23 @@ describe("climbs of the cable for a depth with its band and its two slopes", () 
     if (!answer.ok) throw new Error(answer.why);
     expect(answer.ball.lowM + answer.ball.depthPerSpeed + answer.ball.depthPerOut).toBeGreaterThan(0);
     expect(vi.mocked(climbRig.climbCable).mock.calls.length).toBeLessThanOrEqual(most);
+  });
+});
+
+describe("climbed pieces of a leadcore line's main and leader, for its depth and with its band", () => {
+  test.each<[string, FlowProfile, number, number]>([
+    ["in a uniform stream", uniformFlow(1.16), 2, 44],
+    ["in shear", SHEARED, 10, 78],
+  ])("%s", (_name, flow, forDepth, forBoth) => {
+    const answer = solveLongLineBand(
+      longLine(lineInUse("leadcore", 0.85), 180, 2.3, { flow }),
+      longLineParameters({ ...defaultLongLineSpreads(0.1 * MPH_MS), surfaceSpeedMS: 0.3 * MPH_MS }),
+    );
+    if (!answer.ok) throw new Error(answer.why);
+    const climbs = vi.mocked(climbLine.climbLine).mock.calls;
+    expect(climbs.length).toBeLessThanOrEqual(forDepth);
+    expect(answer.lure.lowM).toBeGreaterThan(0);
+    expect(climbs.length).toBeLessThanOrEqual(forBoth);
   });
 });
 
