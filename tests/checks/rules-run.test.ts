@@ -46,6 +46,7 @@ const EDITS: readonly (readonly [of: string, from: string, to: string, rules: nu
   ["marks", "65 to 80 ft", "65 to 82 ft", 15],
   ["a guest", 'guest G1 "Marv"', 'guest G1 "Marvin"', 1],
   ["a clock", "05:45", "05:44", EVERY - 2],
+  ["a trip below", "pull all\n", 'pull all\ntrip 2031-06-22 "Bright Penny"\n', 2 * TRIP_RULES.length + 1],
   ["the gear of the day", "trip 2031-06-21", "trip 2031-06-22", TRIP_RULES.length],
 ];
 

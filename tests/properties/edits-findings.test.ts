@@ -51,12 +51,12 @@ const DENSE = [
 06:20 move P1 out 90 ft
 06:25 probe P1 depth 50 ft`,
   `trip 2031-06-21 "Bright Penny"
-05:00 sonar bottom 90 ft at 44 46.1N 086 21.7W
+05:00 birds some at 44 46.1N 086 21.7W
 05:10 set P1 out 60 ft
 05:20 gps speed 2.4 mph course 010 at 44 46.5N 086 21.7W
-05:30 catch P1 chinook at 44 56.0N 086 21.7W
+05:30 fleas light at 44 47.0N 086 21.7W
 05:40 gps speed 2.4 mph course 010 at 44 47.3N 086 21.7W
-05:50 turn right to 090 at 44 47.7N 086 21.7W
+05:50 turn right to 090
 06:05 gps speed 2.4 mph course 350 magnetic at 44 48.3N 086 21.7W
 06:10 birds some at 44 58.3N 086 21.7W`,
   `trip 2031-06-21 "Bright Penny"
@@ -66,6 +66,7 @@ const DENSE = [
 05:20 probe C1 depth 78 ft temp 48 F speed 2.6 mph behind 30 ft
 05:21 gps speed 1.0 mph course 180
 05:22 sonar bottom 75 ft marks 80 to 90 ft
+05:24 probe C1 depth 78 ft temp 47 F speed 2.2 mph
 05:25 touch C1 out 82 ft behind 120 ft
 05:30 move C1 out 100 ft
 05:32 probe C1 depth 78 ft temp 39 F speed 2.6 mph
