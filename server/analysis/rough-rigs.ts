@@ -1,6 +1,6 @@
 /** Rigs drawn roughly in a turn, to tell which of them can't come near each other without drawing them well. */
 import { closestApproach } from "../physics/closest-approach.ts";
-import { distanceM, shiftedCurve } from "../physics/curve.ts";
+import { type Curve, type CurvePoint, distanceM, shiftedCurve } from "../physics/curve.ts";
 import { boxAround, boxesApartM, type CurveBox } from "../physics/curve-box.ts";
 import { roughDownriggerCurves, roughLongLineCurves, roughlyOffM } from "../physics/rough-curves.ts";
 import type { WetRig, WetTask } from "./spread-at.ts";
@@ -31,11 +31,18 @@ export function roughRig(
     kind === "downrigger"
       ? roughDownriggerCurves(task.downrigger, { flow, turnRadiusM }, top)
       : roughLongLineCurves(task.line, { flow, turnRadiusM }, top);
-  const reachM = Math.max(0, ...(curves ?? []).flat().map((point) => distanceM(point, top)));
+  const reachM = curves === undefined ? Number.NaN : reachOf(curves, top);
   const rig =
     curves === undefined || !Number.isFinite(reachM) ? undefined : { boxes: curves.map(boxAround), reachM };
   ofTask.set(key, rig);
   return rig;
+}
+
+/** The farthest that any point of some curves is from a place, m. */
+function reachOf(curves: readonly Curve[], from: CurvePoint): number {
+  let reachM = 0;
+  for (const curve of curves) for (const point of curve) reachM = Math.max(reachM, distanceM(point, from));
+  return reachM;
 }
 
 /**

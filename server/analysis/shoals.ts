@@ -4,9 +4,14 @@ import { THRESHOLDS, thresholdOf } from "../model/thresholds.ts";
 import { isOutOfOrder, meantMs } from "../model/time-order.ts";
 import type { CableSpread, RodOnSpread, Timeline } from "../model/timeline.ts";
 import { ALL_RIGS, cableRigOf, propertiesOf, type Trip, type TripEvent } from "../model/trip.ts";
+import { deepestInM } from "../physics/deepest-in-stream.ts";
+import type { FlowProfile } from "../physics/flow-profile.ts";
 import { bottomAt } from "./bottom.ts";
 import { type DepthSources, depthSolver, type LineDepth, type RigAtLine } from "./line-depth.ts";
 import { nearBottom } from "./near-bottom.ts";
+import { once } from "./once.ts";
+import { streamOf } from "./stream-used.ts";
+import { tripSpeed } from "./trip-speed.ts";
 
 /** A reading of the bottom, and the lines that it finds too near. */
 export interface Shoal {
@@ -56,6 +61,8 @@ export function shoalsOf(
 /** A rig's line as it is out. */
 interface Out {
   readonly putOut: TripEvent;
+  /** How it hung when it was let out. */
+  readonly hung: LineDepth;
   /** The least water it has been over since, m. */
   shallowestM: number;
   isTold: boolean;
@@ -71,6 +78,7 @@ class ShoalWalk {
   /** Downriggers whose ball was told; it hangs there for every rod on it. */
   readonly #toldBalls = new Set<string>();
   #solve: ((rig: RigAtLine) => LineDepth) | undefined;
+  #speedAt: ReturnType<typeof tripSpeed> | undefined;
 
   constructor(trip: Trip, timeline: Timeline, depths: readonly LineDepth[], sources: DepthSources) {
     this.#trip = trip;
@@ -93,6 +101,7 @@ class ShoalWalk {
     const near = nearBottom(depth, this.#marginM);
     this.#out.set(rig, {
       putOut,
+      hung: depth,
       shallowestM: bottom?.waterM ?? Number.POSITIVE_INFINITY,
       isTold: near !== undefined,
     });
@@ -105,18 +114,31 @@ class ShoalWalk {
     const timeMs = meantMs(this.#trip, event);
     const bottom = timeMs === null ? undefined : bottomAt(this.#trip, timeMs, this.#sources.bottomHeldMs);
     const wet = this.#timeline.wetAfter.get(event.lineIndex);
-    if (bottom?.event !== event || wet === undefined) return undefined;
+    if (timeMs === null || bottom?.event !== event || wet === undefined) return undefined;
+    const nearM = bottom.waterM - this.#marginM;
+    const flow = once(() => this.#flowAt(timeMs));
     const [first, ...others] = [...wet].flatMap(([rig, rod]) => {
       const out = this.#out.get(rig);
       if (out === undefined || out.isTold || bottom.waterM >= out.shallowestM) return [];
       out.shallowestM = bottom.waterM;
       const rods = rodsOnCable(this.#trip, rig, wet);
       const isAsked = rod.isClipped && !rod.setting.onBottom && !isOutOfOrder(this.#trip, rig);
-      if (!isAsked || mostReachM(rod, rods) < bottom.waterM - this.#marginM) return [];
+      if (!isAsked || mostReachM(rod, rods) < nearM) return [];
+      if (!this.#hasPlug(rod) && deepestNowM(out.hung, rod, flow) < nearM) return [];
       return this.#look(out, { event, rig, setting: rod.setting, rods }, index) ?? [];
     });
     const { waterM, shownM } = bottom;
     return first === undefined ? undefined : { event, waterM, shownM, lines: [first, ...others] };
+  }
+
+  #hasPlug({ setting }: RodOnSpread): boolean {
+    return this.#trip.gear.lures.get(setting.lure ?? "")?.kind === "plug";
+  }
+
+  #flowAt(timeMs: number): FlowProfile | undefined {
+    this.#speedAt ??= tripSpeed(this.#trip, this.#sources.ages);
+    const speed = this.#speedAt(timeMs);
+    return speed && streamOf(speed).flow;
   }
 
   /** A rig at the reading's minute. */
@@ -152,6 +174,20 @@ class ShoalWalk {
 function mostReachM(rod: RodOnSpread, rods: CableSpread | undefined): number {
   const lengths = [rod, ...(rods?.values() ?? [])].map(({ setting }) => setting.outM ?? 0);
   return COUNTER_TIMES * Math.max(...lengths) + DIVES_M;
+}
+
+/** The same of a line that is on no downrigger and has no diver, by how deep it hung in the stream it was let out in. */
+function deepestNowM(
+  { cableRig, setting, speed, lure, weight, weightIs }: LineDepth,
+  rod: RodOnSpread,
+  flow: () => FlowProfile | undefined,
+): number {
+  const isAlike = cableRig === undefined && weightIs !== "diver" && setting === rod.setting;
+  if (!isAlike || speed === undefined || lure === null || lure.onBottom || weight?.onBottom === true)
+    return Number.POSITIVE_INFINITY;
+  const now = flow();
+  if (now === undefined) return Number.POSITIVE_INFINITY;
+  return deepestInM(Math.max(lure.depthM, weight?.depthM ?? 0), streamOf(speed).flow, now);
 }
 
 /** The rods on a rig's cable; the one that carries the ball is among them, whether it fishes or not. */

@@ -9,25 +9,18 @@ export interface CurveBox {
 
 /** The least box around a curve. */
 export function boxAround(curve: Curve): CurveBox {
-  const least: [number, number, number] = [
-    Number.POSITIVE_INFINITY,
-    Number.POSITIVE_INFINITY,
-    Number.POSITIVE_INFINITY,
-  ];
-  const most: [number, number, number] = [
-    Number.NEGATIVE_INFINITY,
-    Number.NEGATIVE_INFINITY,
-    Number.NEGATIVE_INFINITY,
-  ];
+  const first = curve[0];
+  let [leastX, leastY, leastZ] = [first?.behindM ?? 0, first?.acrossM ?? 0, first?.depthM ?? 0];
+  let [mostX, mostY, mostZ] = [leastX, leastY, leastZ];
   for (const { behindM, acrossM, depthM } of curve) {
-    least[0] = Math.min(least[0], behindM);
-    least[1] = Math.min(least[1], acrossM);
-    least[2] = Math.min(least[2], depthM);
-    most[0] = Math.max(most[0], behindM);
-    most[1] = Math.max(most[1], acrossM);
-    most[2] = Math.max(most[2], depthM);
+    if (behindM < leastX) leastX = behindM;
+    if (behindM > mostX) mostX = behindM;
+    if (acrossM < leastY) leastY = acrossM;
+    if (acrossM > mostY) mostY = acrossM;
+    if (depthM < leastZ) leastZ = depthM;
+    if (depthM > mostZ) mostZ = depthM;
   }
-  return { curve, least, most };
+  return { curve, least: [leastX, leastY, leastZ], most: [mostX, mostY, mostZ] };
 }
 
 /** How far two boxes are apart at least, m, with the second moved to starboard by so much. */

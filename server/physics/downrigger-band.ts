@@ -58,7 +58,7 @@ const OUT_STEP_M = 0.5;
  * Where everything on a downrigger is, with an 80 % band on each depth from the parameters given (independent of
  * each other; `rigParameters` makes the usual list), and the slopes for "ten feet more" and "a little faster".
  * Refuses what `solveDownrigger` refuses. A band's shallow end never rises above the surface. A band that comes out
- * lopsided is sampled instead. Bands and slopes take ten times as long as the depths: each is solved when it is
+ * lopsided is a quadratic's instead. Bands and slopes take five times as long as the depths: each is solved when it is
  * first looked at, and parameters that come as a function are made only then; most answers are kept without.
  */
 export function solveDownriggerBand(
