@@ -23,15 +23,13 @@ const lines: fc.Arbitrary<LongLine> = fc
   .map(([main, outFt, change]) => longLine(main, outFt, 2, change));
 const stream: fc.Arbitrary<FlowProfile> = fc.oneof(
   between(0.5, 1.6).map(uniformFlow),
-  fc
-    .tuple(between(10, 40), between(0.6, 1.5), between(0.6, 1.5))
-    .map(
-      ([toM, topMS, deepMS]): FlowProfile => ({
-        type: "piecewise",
-        depthsM: [0, toM],
-        speedsMS: [topMS, deepMS],
-      }),
-    ),
+  fc.tuple(between(10, 40), between(0.6, 1.5), between(0.6, 1.5)).map(
+    ([toM, topMS, deepMS]): FlowProfile => ({
+      type: "piecewise",
+      depthsM: [0, toM],
+      speedsMS: [topMS, deepMS],
+    }),
+  ),
 );
 
 test("no line that only its weights take down hangs deeper than that, and it says something of most", () => {
