@@ -1,3 +1,4 @@
+import { coldDepthRows } from "./cold-depths.ts";
 import { type Area, type Effort, median, type Row } from "./figures.ts";
 import { depthByOdex } from "./general-solver.ts";
 import {
@@ -28,8 +29,10 @@ export async function benchSolver({ quick }: Effort): Promise<Area> {
   }
   for (const isSheared of [false, true]) rows.push(await letOutRow(isSheared, quick ? 5 : 15, notes));
   for (const isSheared of [false, true]) rows.push(await bandRow(isSheared, quick ? 5 : 15, notes));
+  rows.push(...(await coldDepthRows(quick)));
   notes.push(
     "Both solve from the lower end up, each at the loosest tolerance (a power of ten) that comes within 1e-6 of the line's length.",
+    "A process that just started has what Node compiled in an earlier run, as the server and the command line have; the very first on a machine has nothing.",
     "What ships is the tolerance of a journal's depths, which are shown in whole feet; a line asked for by itself is solved a thousand times closer.",
   );
   return { title: "Solver of the towed line", rows, notes };
