@@ -65,13 +65,21 @@ export function lineEnd({ text, starts }: TextLines, index: number): "\n" | "\r\
   return text.charCodeAt(next - 2) === CR && next - 2 >= (starts[index] ?? 0) ? "\r\n" : "\n";
 }
 
-/** Adds the starts behind each line end of a stretch, as far as they are before its stop. */
+/**
+ * Adds the starts behind each line end of a stretch, as far as they are before its stop. The ends are searched for by
+ * the engine: a loop over letters is slow in a program that just started.
+ */
 function addStarts(starts: number[], text: string, from: number, stop: number): void {
-  for (let at = from; at < stop - 1; at++) {
-    const code = text.charCodeAt(at);
-    if (code !== LF && code !== CR) continue;
-    if (code === CR && text.charCodeAt(at + 1) === LF) at++;
-    if (at + 1 < stop) starts.push(at + 1);
+  const stretch = text.slice(from, stop - 1);
+  let lf = stretch.indexOf("\n");
+  let cr = stretch.indexOf("\r");
+  while (lf >= 0 || cr >= 0) {
+    const first = cr < 0 || (lf >= 0 && lf < cr) ? lf : cr;
+    const isPair = first === cr && text.charCodeAt(from + first + 1) === LF;
+    const next = first + (isPair ? 2 : 1);
+    if (from + next < stop) starts.push(from + next);
+    if (lf >= 0 && lf < next) lf = stretch.indexOf("\n", next);
+    if (cr >= 0 && cr < next) cr = stretch.indexOf("\r", next);
   }
 }
 
