@@ -19,7 +19,7 @@ import { waterAt } from "../physics/water.ts";
 import { calibrationUsed } from "./calibration-used.ts";
 import { type NoTask, no, whyNoDrag } from "./no-task.ts";
 import { refusalWords } from "./refusal-words.ts";
-import { rodsKey, type TaskMemo, taskKept, waterKey } from "./task-memo.ts";
+import { keyFrom, rodsKey, type TaskMemo, taskKept, waterKey } from "./task-memo.ts";
 import { SEA_WATER_PSU } from "./water-density.ts";
 
 /** What to solve: a downrigger, how well its inputs are known, and what was assumed. */
@@ -53,7 +53,7 @@ export function downriggerTask(
   rods: CableSpread,
   water: WaterAndSpeed,
 ): DownriggerTask | NoTask {
-  const keyOf = (): string => `${waterKey(water)} ${rodsKey(rig, rods)}`;
+  const keyOf = (): string => keyFrom([waterKey(water), rodsKey(rig, rods)]);
   return taskKept(tasks, gear, rig, keyOf, () => inWater(rigAtRest(gear, rig, rods), water));
 }
 

@@ -13,7 +13,7 @@ import { makeOf, type WaterAndSpeed } from "./downrigger-input.ts";
 import { leaderPieces } from "./leader-pieces.ts";
 import { type CableCalibration, longLineSpreads } from "./long-line-spreads.ts";
 import { type NoTask, no, whyNoDrag } from "./no-task.ts";
-import { settingKey, type TaskMemo, taskKept, waterKey } from "./task-memo.ts";
+import { keyFrom, settingKey, type TaskMemo, taskKept, waterKey } from "./task-memo.ts";
 import { SEA_WATER_PSU } from "./water-density.ts";
 
 /** What to solve: a long line, how well its inputs are known, and what was assumed. */
@@ -39,7 +39,7 @@ export function longLineTask(
   setting: Setting,
   water: WaterAndSpeed,
 ): LongLineTask | NoTask {
-  const keyOf = (): string => `${rig.name} ${waterKey(water)} ${settingKey(setting)}`;
+  const keyOf = (): string => keyFrom([rig.name, waterKey(water), settingKey(setting)]);
   return taskKept(tasks, gear, rig, keyOf, () => buildTask(gear, rig, setting, water));
 }
 

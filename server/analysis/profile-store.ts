@@ -2,6 +2,7 @@
  * Profiles of a day by minute, kept from one version of a file to the next while the readings they are made of stay the
  * very same lines: typing elsewhere computes none anew.
  */
+import type { FactLine } from "../../grammar/journal.ts";
 import { isInReach, type ReadingAges } from "../model/readings.ts";
 import { isSameList } from "../model/same-list.ts";
 import { THRESHOLDS, thresholdOf } from "../model/thresholds.ts";
@@ -27,8 +28,8 @@ interface Kept {
   readonly store: ProfileStore;
 }
 
-const latest = new Map<string, Kept>();
-const MOST_KEPT = 100;
+/** By the trip's opener, which lasts through edits of the trip and no longer than the trip. */
+const latest = new WeakMap<FactLine, Kept>();
 
 const ofTrips = new WeakMap<Trip, { readonly ages: ReadingAges; readonly store: ProfileStore }>();
 
@@ -44,17 +45,15 @@ export function dayProfiles(trip: Trip, speedAges: ReadingAges): ProfileStore {
 
 /** The store of a day's readings; the one of the version before where nothing it is made of changed. */
 export function profileStore(trip: Trip, points: readonly TempPoint[], ages: ReadingAges): ProfileStore {
-  const key = `${trip.uri} ${trip.date} ${trip.boat}`;
   const madeOf = [
     trip.gear,
     ...Object.values(ages),
     ...points.flatMap(({ event, timeMs }) => [event.line, timeMs]),
   ];
-  const known = latest.get(key);
+  const known = latest.get(trip.opener);
   if (known !== undefined && isSameList(known.madeOf, madeOf)) return known.store;
   const store = newStore(points, ages, trip.gear.water);
-  if (latest.size >= MOST_KEPT) latest.clear();
-  latest.set(key, { madeOf, store });
+  latest.set(trip.opener, { madeOf, store });
   return store;
 }
 

@@ -5,8 +5,11 @@ import type { CableSpread } from "../model/timeline.ts";
 import { flowKey } from "../physics/rig-value.ts";
 import type { WaterAndSpeed } from "./downrigger-input.ts";
 
-/** Enough for a season of one boat's settings; past it a gear's tasks are built anew. */
-const MOST_TASKS = 5000;
+/**
+ * Enough for ten long days of one boat; past it a gear's tasks are built anew. What is solved of a task is kept with it,
+ * so this is what checking a thousand trips leaves in memory.
+ */
+const MOST_TASKS = 1000;
 
 /** What one kind of task is kept in. */
 export type TaskMemo<Task> = WeakMap<Gear, Map<string, Task>>;
@@ -37,6 +40,9 @@ export function taskKept<Task>(
   return task;
 }
 
+/** A key of its parts. It is joined, not added up, which would keep every piece in memory besides. */
+export const keyFrom = (parts: readonly unknown[]): string => parts.join(" ");
+
 const keysOfSettings = new WeakMap<Setting, string>();
 
 /** A setting as part of a key; written once for each setting. */
@@ -54,8 +60,9 @@ const keysOfRods = new WeakMap<CableSpread, { readonly rig: Rig; readonly key: s
 export function rodsKey(rig: Rig, rods: CableSpread): string {
   const known = keysOfRods.get(rods);
   if (known?.rig === rig) return known.key;
-  let key = rig.name;
-  for (const [name, { setting, isClipped }] of rods) key += ` ${name} ${isClipped} ${settingKey(setting)}`;
+  const parts = [rig.name];
+  for (const [name, { setting, isClipped }] of rods) parts.push(name, String(isClipped), settingKey(setting));
+  const key = keyFrom(parts);
   keysOfRods.set(rods, { rig, key });
   return key;
 }
@@ -74,5 +81,5 @@ export function waterKey(water: WaterAndSpeed): string {
 function writeWaterKey(water: WaterAndSpeed): string {
   const { flow, shape, speedSdMS, surfaceSpeedSdMS, waterTemperatureC } = water;
   const shapeKey = shape === undefined ? "" : `${shape.depthsM} ${shape.byMS}`;
-  return `${flowKey(flow)} ${shapeKey} ${speedSdMS} ${surfaceSpeedSdMS} ${waterTemperatureC}`;
+  return keyFrom([flowKey(flow), shapeKey, speedSdMS, surfaceSpeedSdMS, waterTemperatureC]);
 }
