@@ -68,7 +68,7 @@ const MOST_FITS = 3;
 /** A reading that counts less than this is so far off that only the true fit can tell. */
 const LEAST_WEIGHT = 0.4;
 
-/** What rough fits told of a boat's readings, by their values. */
+/** What rough fits told of a boat's readings, by rig, whose calibration they are held against, and by their values. */
 const toldOf = new WeakMap<Gear, Map<string, boolean>>();
 /** Of one boat: the versions of a trip under edit come back to few. */
 const MOST_TOLD = 200;
@@ -77,7 +77,7 @@ const MOST_TOLD = 200;
 export function mayDrift(gear: Gear, readings: RigCalibration["readings"], leastShare: number): boolean {
   const told = toldOf.get(gear) ?? new Map<string, boolean>();
   toldOf.set(gear, told);
-  const key = `${leastShare} ${readingsKey(readings.map((one) => one.reading))}`;
+  const key = `${readings[0].rig.name} ${leastShare} ${readingsKey(readings.map((one) => one.reading))}`;
   const known = told.get(key);
   if (known !== undefined) return known;
   if (told.size >= MOST_TOLD) told.clear();

@@ -97,6 +97,12 @@ export function checkFixOf(
   expect(left.filter((one) => one === slug).length).toBeLessThan(findings.length - others.length);
 }
 
+/** The messages of all findings with that slug. */
+export function messages(slug: string, before: Before, source: string): string[] {
+  const findings = find(ABOVE[before] + dedent(source), {});
+  return findings.flatMap((one) => (one.slug === slug ? one.message : []));
+}
+
 /** Titles of the fixes of the first finding with that slug; the preferred one has a star. */
 export function fixTitles(slug: string, before: Before, source: string): string[] {
   const finding = find(ABOVE[before] + dedent(source), {}).find((one) => one.slug === slug);

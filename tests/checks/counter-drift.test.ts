@@ -1,6 +1,6 @@
 import { describe, expect, test } from "vitest";
 import { checkBookFix } from "./check-book-fix.ts";
-import { checkDay, fixTitles } from "./check-day.ts";
+import { checkDay, fixTitles, messages } from "./check-day.ts";
 
 /** Depths a probe would show on a counter that gives 5 % too little. */
 const SHORT = `
@@ -65,6 +65,26 @@ describe("at one length, touches of the bottom tell the counter", () => {
   ])("at %s mph: %s", (mph, isTold) => {
     expect(fixTitles("counter-drift", "opener", touches(mph)).length > 0).toBe(isTold);
   });
+});
+
+test("two rigs that read the same are each held against their own calibration", () => {
+  const touches = ["10", "12", "14", "16"].flatMap((minute) =>
+    ["P1", "S1"].map((rig) => `05:${minute} touch ${rig} out 150 ft bottom 136 ft`),
+  );
+  const calibrated = (unsure: string, sure: string): string =>
+    [
+      `2031-06-01 calibrate ${unsure} counter-scale 1 counter-scale-error 0.2`,
+      `2031-06-01 calibrate ${sure} counter-scale 1 counter-scale-error 0.01`,
+      "05:00 surface speed 1.2 mph",
+      ...["P1", "S1"].map((rig) => `05:00 set ${rig} out 100 ft on-bottom`),
+      ...touches,
+    ].join("\n");
+  const toldOf = (source: string): string[] =>
+    messages("counter-drift", "opener", source).map(
+      (message) => /on (\w+)'s counter/u.exec(message)?.[1] ?? "",
+    );
+  expect(toldOf(calibrated("P1", "S1"))).toEqual(["S1"]);
+  expect(toldOf(calibrated("S1", "P1"))).toEqual(["P1"]);
 });
 
 test("the book may ask for more", () => {
