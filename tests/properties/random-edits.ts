@@ -107,20 +107,9 @@ const LINES = [
   ],
 ];
 const RIGS = ["P1", "S1", "C1", "P1U", "S2", "S2U", "SD", "PD", "PB", "SB", "all", "unknown", "XX"];
-const VERBS = [
-  "set",
-  "move",
-  "again",
-  "change",
-  "check",
-  "pull",
-  "strike",
-  "catch",
-  "probe",
-  "touch",
-  "gps",
-  "surface",
-];
+/** Every verb of a day, so that a new one is edited too. */
+const VERBS = VOCABULARY.rows.flatMap(({ place, verb }) => (place === "event" ? verb : []));
+const VERB = new RegExp(`\\b(?:${VERBS.join("|")})\\b`, "u");
 const STAMP = /^(\s*)(~?)(\d\d):(\d\d)/u;
 
 /** What becomes of a line, given a number that chooses and the other lines. */
@@ -147,12 +136,7 @@ const KINDS = {
   ],
   unclocked: (line) => [line.replace(/^~?\d\d:\d\d(:\d\d)? /u, "")],
   rig: (line, n) => [line.replace(/\b(P1|S1|C1|P1U|SD|PD|PB|SB|all)\b/u, pick(RIGS, n))],
-  verb: (line, n) => [
-    line.replace(
-      /\b(set|move|again|change|check|pull|strike|catch|probe|touch|gps|surface)\b/u,
-      pick(VERBS, n),
-    ),
-  ],
+  verb: (line, n) => [line.replace(VERB, pick(VERBS, n))],
   attribute: (line, n) => [`${line} ${pick(ATTRIBUTES, n)}`],
   shorter: (line) => [line.replace(/ ?\S+\s*$/u, "")],
   cut: (line, n) => [line.slice(0, n % (line.length + 1))],
