@@ -24,7 +24,7 @@ export type Question<T> = (stretch: Stretch) => T;
 const answersOfOwner = new WeakMap<Owner, Map<Question<unknown>, unknown>>();
 
 /** The answers for each opener of the file, in order. */
-export function underOpeners<T>(analysis: JournalAnalysis, question: Question<T>): T[] {
+function underOpeners<T>(analysis: JournalAnalysis, question: Question<T>): T[] {
   const owners = ownersOf(analysis);
   const starts = [0, ...owners.map((owner) => owner.openerIndex)];
   return starts.map((start, n) => {

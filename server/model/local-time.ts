@@ -61,7 +61,7 @@ function offsetsNear(zone: string, dayMs: number): readonly number[] {
 }
 
 /** Milliseconds of a calendar date and clock time read as if they were UTC. */
-export function civilMs(date: string, clock: string): number {
+function civilMs(date: string, clock: string): number {
   return Date.parse(`${date}T${clock.length === 5 ? `${clock}:00` : clock}Z`);
 }
 
